@@ -1,0 +1,67 @@
+//! `cargo xtask test`: everything that must hold before a change is shared.
+
+use crate::steps::{self, Step};
+use crate::{bundle, command, tools};
+use anyhow::Result;
+use std::process::Command;
+
+const TOOLS: Step = Step { name: "tools", work: all_tools };
+
+const QUICK_TOOLS: Step = Step { name: "tools", work: tools::for_checks };
+
+const NATIVE: [Step; 3] = [
+    Step { name: "formatting", work: formatting },
+    Step { name: "clippy", work: clippy },
+    Step { name: "native tests", work: native_tests },
+];
+
+const BROWSER: [Step; 2] =
+    [Step { name: "release bundle", work: bundle::build }, Step { name: "browser tests", work: browser_tests }];
+
+/// Runs every step, or only those that need neither the bundle nor a browser.
+pub fn run(quick: bool) -> Result<()> {
+    if quick {
+        return steps::run(&joined(QUICK_TOOLS, NATIVE));
+    }
+    let mut all = joined(TOOLS, NATIVE);
+    all.extend(BROWSER);
+    steps::run(&all)
+}
+
+fn joined(first: Step, rest: [Step; 3]) -> Vec<Step> {
+    std::iter::once(first).chain(rest).collect()
+}
+
+fn all_tools() -> Result<()> {
+    tools::for_checks()?;
+    tools::for_bundle()?;
+    tools::for_browser()
+}
+
+fn formatting() -> Result<()> {
+    command::run(command::cargo().args(["fmt", "--all", "--check"]))
+}
+
+fn clippy() -> Result<()> {
+    let mut native = command::cargo();
+    native.args(["clippy", "--workspace", "--all-targets", "--features", "kerbstead-core/schema"]);
+    command::run(native.args(["--", "-D", "warnings"]))?;
+    let mut web = command::cargo();
+    web.args(["clippy", "--package", "kerbstead-web", "--target", "wasm32-unknown-unknown"]);
+    command::run(web.args(["--", "-D", "warnings"]))
+}
+
+fn native_tests() -> Result<()> {
+    command::run(&mut tests())
+}
+
+fn browser_tests() -> Result<()> {
+    command::run(tests().args(["--test", "browser", "--", "--include-ignored"]))
+}
+
+/// The same selection of packages and features for both kinds of test, so that nothing is compiled twice.
+fn tests() -> Command {
+    let mut cargo = command::cargo();
+    cargo.args(["test", "--workspace", "--exclude", "kerbstead-web", "--features", "kerbstead-core/schema"]);
+    cargo
+}
