@@ -1,0 +1,108 @@
+//! Opening a browser on the bundle, and ending everything that was started for it.
+
+use super::{Setup, driver::Driver};
+use anyhow::{Context, Result, ensure};
+use serde_json::{Value, json};
+use std::cell::RefCell;
+use std::net::{IpAddr, Ipv4Addr};
+use std::process::Command;
+use std::time::Duration;
+use tempfile::TempDir;
+use thirtyfour::{Capabilities, WebDriver};
+use tokio::runtime::Runtime;
+use xtask::server::Server;
+
+/// How long the end of a session may take before it is ended by force.
+const PATIENCE: Duration = Duration::from_secs(5);
+
+const ARGUMENTS: [&str; 10] = [
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--disable-dev-shm-usage",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--hide-scrollbars",
+];
+
+/// A browser that shows the bundle. Fields are dropped in this order, the browser's session before all.
+pub struct Browser {
+    pub(super) web: Option<WebDriver>,
+    pub(super) runtime: Runtime,
+    pub(super) site: Server,
+    /// Console messages at warning or above, since the opening.
+    pub(super) problems: RefCell<Vec<String>>,
+    /// Addresses that the browser asked for, since the opening.
+    pub(super) requests: RefCell<Vec<String>>,
+    process_id: Option<u64>,
+    _driver: Driver,
+    _profile: TempDir,
+}
+
+impl Browser {
+    /// Serves the bundle and opens its start page; returns when the page is ready.
+    pub fn open(setup: &Setup) -> Result<Self> {
+        let browser = Self::start(setup)?;
+        browser.load("/")?;
+        Ok(browser)
+    }
+
+    /// As [`Browser::open`], but with an empty page.
+    pub fn start(setup: &Setup) -> Result<Self> {
+        let dist = xtask::workspace::dist();
+        ensure!(
+            dist.join("index.html").is_file(),
+            "there is no bundle in {}: run `cargo xtask build` first",
+            dist.display()
+        );
+        let site = Server::start(&dist, IpAddr::V4(Ipv4Addr::LOCALHOST), 0, setup.folder)?;
+        let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
+        let profile = TempDir::new().context("no folder for the browser's profile")?;
+        let driver = Driver::start()?;
+        let web = runtime
+            .block_on(WebDriver::new(driver.url(), capabilities(&profile)?))
+            .context("Chromium did not start")?;
+        let process_id = web.capabilities().get("goog:processID").and_then(Value::as_u64);
+        let browser = Self {
+            web: Some(web),
+            runtime,
+            site,
+            problems: RefCell::default(),
+            requests: RefCell::default(),
+            process_id,
+            _driver: driver,
+            _profile: profile,
+        };
+        browser.set_size(setup.width, setup.height)?;
+        browser.set_scheme(setup.scheme)?;
+        Ok(browser)
+    }
+}
+
+impl Drop for Browser {
+    fn drop(&mut self) {
+        let Some(web) = self.web.take() else { return };
+        let ended = self.runtime.block_on(async { tokio::time::timeout(PATIENCE, web.quit()).await });
+        if matches!(ended, Ok(Ok(()))) {
+            return;
+        }
+        if let Some(id) = self.process_id {
+            // Without its session the browser would outlive the driver.
+            let _ = Command::new("kill").args(["-9", &id.to_string()]).status();
+        }
+    }
+}
+
+fn capabilities(profile: &TempDir) -> Result<Capabilities> {
+    let mut arguments: Vec<String> = ARGUMENTS.iter().map(ToString::to_string).collect();
+    arguments.push(format!("--user-data-dir={}", profile.path().display()));
+    let value = json!({
+        "browserName": "chrome",
+        "goog:chromeOptions": { "binary": xtask::tools::chromium()?, "args": arguments },
+        "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
+    });
+    serde_json::from_value(value).context("capabilities")
+}

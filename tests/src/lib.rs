@@ -1,0 +1,3 @@
+//! What the tests of Kerbstead share.
+
+pub mod browser;

@@ -1,0 +1,39 @@
+//! What must hold of every page.
+
+use anyhow::{Context, Result};
+use kerbstead_tests::browser::{Browser, ROUTES, Scheme, Setup};
+
+/// Checks every page in one browser and says of which page a failure was.
+fn on_every_page(setup: &Setup, check: impl Fn(&Browser) -> Result<()>) -> Result<()> {
+    let browser = Browser::start(setup)?;
+    for route in ROUTES {
+        browser.load(route)?;
+        check(&browser).with_context(|| format!("the page {route} with {setup:?}"))?;
+    }
+    browser.check_console()?;
+    browser.check_requests()
+}
+
+#[test]
+#[ignore = "needs the bundle: cargo xtask test"]
+fn it_is_accessible_in_both_schemes() -> Result<()> {
+    for scheme in Scheme::ALL {
+        on_every_page(&Setup { scheme, ..Setup::default() }, Browser::check_accessible)?;
+    }
+    Ok(())
+}
+
+#[test]
+#[ignore = "needs the bundle: cargo xtask test"]
+fn it_is_accessible_on_a_phone() -> Result<()> {
+    on_every_page(&Setup::phone(), Browser::check_accessible)
+}
+
+#[test]
+#[ignore = "needs the bundle: cargo xtask test"]
+fn it_never_scrolls_sideways() -> Result<()> {
+    for width in [320, 360, 768, 1280] {
+        on_every_page(&Setup { width, ..Setup::default() }, Browser::check_fits_width)?;
+    }
+    Ok(())
+}

@@ -1,0 +1,4 @@
+//! The bundle in a real browser. `cargo xtask test` builds the bundle and runs these too.
+
+mod every_page;
+mod loading;
