@@ -1,0 +1,242 @@
+//! What a plan comes to: a verdict on each balance, with what it rests on.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use crate::explain::{Figure, Figures, Working};
+use crate::plan::{Id, Path, Plan};
+use crate::{money, power, run, water};
+
+/// The answer to "does the plan hold?", as seen on one day.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Assessment {
+    /// The day it was asked.
+    pub as_of: Date,
+    /// The first day the run covers.
+    pub starts_on: Date,
+    /// The day the van leaves.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub leaves_on: Option<Date>,
+    /// The last day the run covers.
+    pub ends_on: Date,
+    /// Can it be paid?
+    pub money: money::Report,
+    /// Does the battery last?
+    pub power: power::Report,
+    /// Does the water last?
+    pub water: water::Report,
+}
+
+/// Assesses a plan as it stands on `as_of`, along the likely run. What lies before that day counts as it was answered
+/// or counted; what nobody answered is asked for, and money that nobody confirmed is not counted.
+///
+/// Pure: the same plan and day give the same assessment on every machine. It never panics, and no value in it is
+/// infinite or not a number, whatever the plan holds.
+pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
+    let timeline = run::Timeline::new(plan, as_of);
+    let run = run::walk(plan, as_of, &timeline);
+    Assessment {
+        as_of,
+        starts_on: timeline.starts_on(),
+        leaves_on: plan.calendar.leaves_on,
+        ends_on: timeline.ends_on(),
+        money: money::report(plan, as_of, &timeline, run.money),
+        power: power::report(plan, as_of, &timeline, &run.electrics, &run.power),
+        water: water::report(plan, as_of, &timeline, &run.supply, run.water),
+    }
+}
+
+impl Assessment {
+    /// Each balance with its verdict, in the order they are shown.
+    pub fn verdicts(&self) -> [(Balance, Verdict); 3] {
+        [
+            (Balance::Money, self.money.standing.verdict),
+            (Balance::Power, self.power.standing.verdict),
+            (Balance::Water, self.water.standing.verdict),
+        ]
+    }
+
+    /// A number that is the same for the same assessment on every machine, and almost surely different otherwise:
+    /// FNV-1a, 64 bits, over the assessment as JSON.
+    pub fn digest(&self) -> u64 {
+        const OFFSET_BASIS: u64 = 0xcbf2_9ce4_8422_2325;
+        const PRIME: u64 = 0x0000_0100_0000_01b3;
+        let text = serde_json::to_string(self).unwrap_or_default();
+        text.bytes().fold(OFFSET_BASIS, |digest, byte| (digest ^ u64::from(byte)).wrapping_mul(PRIME))
+    }
+}
+
+/// One of the balances of a plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Balance {
+    /// Cash by day.
+    Money,
+    /// Charge by hour.
+    Power,
+    /// Litres by day.
+    Water,
+}
+
+/// Whether a balance holds. The order is from bad to good, with what is not known first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Verdict {
+    /// Something is missing: [`Standing::missing`] says what.
+    Unknown,
+    /// It runs out.
+    FallsShort,
+    /// It lasts, but with less to spare than is usual.
+    Tight,
+    /// It lasts.
+    Holds,
+}
+
+/// What one balance comes to; each balance adds its own series and totals.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Standing<F> {
+    /// Whether it holds.
+    pub verdict: Verdict,
+    /// How much is to spare at the worst moment, or missing if negative, in the balance's own unit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub margin: Option<Margin>,
+    /// The first moment it runs out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub first_short: Option<Moment>,
+    /// What must be known before there can be a verdict.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub missing: Vec<Path>,
+    /// What is wrong or close.
+    pub findings: Vec<F>,
+    /// What to be careful of.
+    pub cautions: Vec<Caution>,
+    /// How the numbers came about.
+    pub working: Vec<Working>,
+}
+
+impl<F> Standing<F> {
+    /// No verdict, for want of these fields.
+    pub fn unknown(missing: Vec<Path>) -> Self {
+        Self {
+            verdict: Verdict::Unknown,
+            margin: None,
+            first_short: None,
+            missing,
+            findings: Vec::new(),
+            cautions: Vec::new(),
+            working: Vec::new(),
+        }
+    }
+}
+
+/// How much is to spare.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Margin {
+    /// An amount above the floor.
+    Money(crate::plan::Money),
+    /// Hours of reserve.
+    Hours(f64),
+    /// Days of reserve.
+    Days(f64),
+}
+
+impl From<Margin> for Figure {
+    fn from(margin: Margin) -> Self {
+        use crate::plan::Quantity;
+        match margin {
+            Margin::Money(amount) => Self::Money(amount),
+            Margin::Hours(hours) => Self::of(hours, Quantity::Hours),
+            Margin::Days(days) => Self::of(days, Quantity::Days),
+        }
+    }
+}
+
+/// A day, and the minute of it where that is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct Moment {
+    /// The day.
+    pub on: Date,
+    /// Minutes since the day began, 0 to 1439.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub minute: Option<u16>,
+}
+
+impl Moment {
+    /// A whole day.
+    pub const fn day(on: Date) -> Self {
+        Self { on, minute: None }
+    }
+
+    /// That many hours into a day; what is outside the day is moved to its ends.
+    pub fn hours_into(on: Date, hours: f64) -> Self {
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to a day just before
+        let minute = (hours * 60.0).clamp(0.0, 1439.0) as u16;
+        Self { on, minute: Some(minute) }
+    }
+}
+
+/// Something that the catalogue has a sentence for.
+pub trait Say {
+    /// The sentence's name in the catalogue.
+    fn key(&self) -> &'static str;
+    /// The figures in it.
+    fn figures(&self) -> Figures;
+    /// The name of the sentence that suggests what to do.
+    fn next_step(&self) -> Option<&'static str>;
+    /// How bad it is.
+    fn severity(&self) -> Severity;
+    /// The entry it is about.
+    fn subject(&self) -> Option<Id>;
+    /// A name that stays the same while the plan changes around it, for links and for "don't tell me again".
+    fn id(&self) -> String {
+        self.subject().map_or_else(|| self.key().to_owned(), |id| format!("{}-{id}", self.key()))
+    }
+}
+
+/// How bad a finding is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Severity {
+    /// The balance falls short because of it.
+    Short,
+    /// It is close.
+    Close,
+    /// Worth knowing.
+    Note,
+}
+
+/// What to be careful of. Never a promise: what was computed and from what is in the working.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Caution {
+    /// Lithium stores and heat or frost.
+    StoreHeatAndFrost,
+    /// Charging while nobody watches; covered vents.
+    ChargingUnattended,
+    /// Extension leads and adaptors in series.
+    ExtensionLeads,
+    /// Running the engine to charge while parked or asleep.
+    EngineWhileParked,
+    /// Water that stands for long; unknown taps.
+    WaterQuality,
+    /// Where used water may be emptied.
+    GreyWaterRules,
+    /// Nights at places where it is not known whether they are allowed.
+    NightsNotCleared,
+}
+
+impl Caution {
+    /// The sentence's name in the catalogue.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::StoreHeatAndFrost => "caution-store-heat-and-frost",
+            Self::ChargingUnattended => "caution-charging-unattended",
+            Self::ExtensionLeads => "caution-extension-leads",
+            Self::EngineWhileParked => "caution-engine-while-parked",
+            Self::WaterQuality => "caution-water-quality",
+            Self::GreyWaterRules => "caution-grey-water-rules",
+            Self::NightsNotCleared => "caution-nights-not-cleared",
+        }
+    }
+}

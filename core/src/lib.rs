@@ -1,0 +1,35 @@
+//! The rules and numbers of Kerbstead: a [`plan::Plan`] in, an [`Assessment`] out.
+//!
+//! ```
+//! use kerbstead_core::{assess, plan};
+//! use jiff::civil::date;
+//!
+//! let plan = plan::demo_plan();
+//! let assessment = assess(&plan, date(2027, 2, 1));
+//! assert!(assessment.money.standing.first_short.is_some());
+//! ```
+//!
+//! Where to go from here:
+//! - [`plan`]: the model, its one table of fields, validation, edits, files;
+//! - [`run`]: the calendar, and the walk along it that every balance shares;
+//! - [`money`], [`power`], [`water`]: a balance each: what it takes (`input`), what it gives (`report`), the
+//!   computation (`step`), its findings;
+//! - [`explain`]: the working of a number;
+//! - [`words`]: data into sentences.
+//!
+//! Nothing here asks the world for anything: no clock (the day comes in as `as_of`), no randomness, no browser, and no
+//! input makes it panic. The same plan gives the same assessment, native and in WebAssembly, to the bit.
+
+#![forbid(unsafe_code)]
+#![warn(missing_docs)]
+
+mod assessment;
+pub mod explain;
+pub mod money;
+pub mod plan;
+pub mod power;
+pub mod run;
+pub mod water;
+pub mod words;
+
+pub use assessment::{Assessment, Balance, Caution, Margin, Moment, Say, Severity, Standing, Verdict, assess};

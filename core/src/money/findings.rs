@@ -1,0 +1,122 @@
+//! What there is to say about the money.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use crate::assessment::{Say, Severity};
+use crate::explain::{Figure, Figures};
+use crate::plan::{Id, Money};
+
+/// Something wrong, close or worth knowing about the money.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Finding {
+    /// Cash falls below the floor.
+    BelowFloor {
+        /// The first day below.
+        on: Date,
+        /// How much is missing on the worst day.
+        missing: Money,
+        /// The worst day.
+        lowest_on: Date,
+    },
+    /// The lowest day is less than a week on the road above the floor.
+    CloseToFloor {
+        /// The lowest day.
+        lowest_on: Date,
+        /// What is to spare that day.
+        margin: Money,
+    },
+    /// The largest payment before cash first runs short, if the plan does not depend on it.
+    LargestBefore {
+        /// The item.
+        item: Id,
+        /// Its name.
+        name: String,
+        /// What it costs.
+        amount: Money,
+    },
+    /// Receipts of days past that nobody confirmed: not counted.
+    ReceiptsUnanswered {
+        /// How many.
+        count: usize,
+        /// Together.
+        amount: Money,
+    },
+    /// Payments of days past that nobody confirmed: counted.
+    PaymentsUnanswered {
+        /// How many.
+        count: usize,
+        /// Together.
+        amount: Money,
+    },
+    /// Things to buy or make without a price: counted as nothing.
+    WithoutPrice {
+        /// How many.
+        count: usize,
+        /// The first one.
+        item: Id,
+        /// Its name.
+        name: String,
+    },
+}
+
+impl Say for Finding {
+    fn key(&self) -> &'static str {
+        match self {
+            Self::BelowFloor { .. } => "money-below-floor",
+            Self::CloseToFloor { .. } => "money-close-to-floor",
+            Self::LargestBefore { .. } => "money-largest-before",
+            Self::ReceiptsUnanswered { .. } => "money-receipts-unanswered",
+            Self::PaymentsUnanswered { .. } => "money-payments-unanswered",
+            Self::WithoutPrice { .. } => "money-without-price",
+        }
+    }
+
+    fn figures(&self) -> Figures {
+        match self.clone() {
+            Self::BelowFloor { on, missing, lowest_on } => vec![
+                ("on", Figure::Date(on)),
+                ("missing", Figure::Money(missing)),
+                ("lowest_on", Figure::Date(lowest_on)),
+            ],
+            Self::CloseToFloor { lowest_on, margin } => {
+                vec![("lowest_on", Figure::Date(lowest_on)), ("margin", Figure::Money(margin))]
+            }
+            Self::LargestBefore { name, amount, .. } => {
+                vec![("name", Figure::Name(name)), ("amount", Figure::Money(amount))]
+            }
+            Self::ReceiptsUnanswered { count, amount } | Self::PaymentsUnanswered { count, amount } => {
+                vec![("count", Figure::count(count)), ("amount", Figure::Money(amount))]
+            }
+            Self::WithoutPrice { count, name, .. } => {
+                vec![("count", Figure::count(count)), ("name", Figure::Name(name))]
+            }
+        }
+    }
+
+    fn next_step(&self) -> Option<&'static str> {
+        Some(match self {
+            Self::BelowFloor { .. } => "next-money-below-floor",
+            Self::CloseToFloor { .. } => "next-money-close-to-floor",
+            Self::LargestBefore { .. } => "next-money-largest-before",
+            Self::ReceiptsUnanswered { .. } | Self::PaymentsUnanswered { .. } => "next-money-unanswered",
+            Self::WithoutPrice { .. } => "next-money-without-price",
+        })
+    }
+
+    fn severity(&self) -> Severity {
+        match self {
+            Self::BelowFloor { .. } => Severity::Short,
+            Self::CloseToFloor { .. } => Severity::Close,
+            _ => Severity::Note,
+        }
+    }
+
+    fn subject(&self) -> Option<Id> {
+        match self {
+            Self::LargestBefore { item, .. } | Self::WithoutPrice { item, .. } => Some(*item),
+            _ => None,
+        }
+    }
+}

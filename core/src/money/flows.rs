@@ -1,0 +1,301 @@
+//! What moves money, and when: the plan as dated flows.
+
+use jiff::Span;
+use jiff::civil::Date;
+use rust_decimal::Decimal;
+use serde::Serialize;
+
+use crate::plan::{
+    Belonging, Cost, CostPhase, Group, Id, Income, Item, Money, Obtain, Outcome, Plan, Purse, Repeat, Sale,
+};
+use crate::run::{Phase, Timeline};
+
+/// What the money balance takes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Input {
+    /// Cash before the first day's flows.
+    pub opening: Money,
+    /// Every flow within the timeline, by date.
+    pub flows: Vec<Flow>,
+    /// Items that are bought or made but have no price yet.
+    pub unpriced: Vec<Id>,
+}
+
+/// Money that moves on one day.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Flow {
+    /// The day.
+    pub on: Date,
+    /// What comes in; negative for what goes out.
+    pub amount: Money,
+    /// Where it is counted.
+    pub group: FlowGroup,
+    /// The entry it comes from.
+    pub source: Id,
+    /// Whether it has happened.
+    pub state: FlowState,
+}
+
+/// Where a flow is counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FlowGroup {
+    /// Sales of belongings and of items.
+    Sales,
+    /// Other income.
+    Income,
+    /// Purchases for the kit, by its headings.
+    Kit(Group),
+    /// Monthly costs.
+    Costs,
+    /// Nights that are paid for.
+    Nights,
+}
+
+/// Whether a flow has happened.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FlowState {
+    /// Its day has not come.
+    Planned,
+    /// The person said that it happened.
+    Confirmed,
+    /// Its day has passed and nobody said what came of it. Such payments count, such receipts do not.
+    Unanswered,
+}
+
+impl Flow {
+    /// Whether the run counts it: money that nobody confirmed is not counted as received.
+    pub fn counts(&self) -> bool {
+        self.state != FlowState::Unanswered || self.amount.is_negative()
+    }
+}
+
+impl Input {
+    /// The plan's flows within the timeline.
+    pub fn new(plan: &Plan, as_of: Date, timeline: &Timeline) -> Self {
+        let mut collector = Collector { plan, as_of, timeline, flows: Vec::new() };
+        let mut unpriced = Vec::new();
+        for item in plan.carried() {
+            if item.obtain.is_paid() && item.unit_price.is_none() && item.paid.is_none_or(|paid| paid.amount.is_none())
+            {
+                unpriced.push(item.id);
+            }
+            collector.purchase(item);
+            collector.item_sale(item);
+        }
+        plan.belongings.iter().for_each(|belonging| collector.belonging(belonging));
+        plan.incomes.iter().for_each(|income| collector.income(income));
+        plan.costs.iter().for_each(|cost| collector.cost(cost));
+        collector.nights();
+        let mut flows = collector.flows;
+        flows.sort_by_key(|flow| flow.on);
+        Self { opening: plan.purse.opening_cash.unwrap_or(Money::ZERO), flows, unpriced }
+    }
+}
+
+/// What is paid for some of an item.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct PriceParts {
+    /// Without tax.
+    pub net: Money,
+    /// The tax.
+    pub tax: Money,
+    /// Both.
+    pub total: Money,
+}
+
+/// Price of `quantity` at `unit_price`, with the tax worked out on the line and rounded half up to the currency's minor
+/// unit, as tills do it. With tax-inclusive prices the tax is what is contained.
+///
+/// ```
+/// use kerbstead_core::money::price_parts;
+/// let parts = price_parts("1.50".parse().unwrap(), 1, 7.into(), false, 2);
+/// assert_eq!(parts.tax.to_string(), "0.11");
+/// ```
+pub fn price_parts(
+    unit_price: Money,
+    quantity: u32,
+    tax_percent: Decimal,
+    includes_tax: bool,
+    digits: u32,
+) -> PriceParts {
+    let line = unit_price.times(quantity).rounded(digits);
+    if includes_tax {
+        let share = Decimal::ONE_HUNDRED.saturating_add(tax_percent);
+        let net = Decimal::ONE_HUNDRED.checked_div(share).map_or(line, |factor| line.scaled(factor).rounded(digits));
+        PriceParts { net, tax: line - net, total: line }
+    } else {
+        let tax = line.percent(tax_percent).rounded(digits);
+        PriceParts { net: line, tax, total: line + tax }
+    }
+}
+
+/// What an item's purchase costs in all, if it has a price.
+pub(super) fn purchase_price(item: &Item, purse: &Purse, digits: u32) -> Option<PriceParts> {
+    let unit_price = item.unit_price?.likely();
+    let tax = item.tax_percent.unwrap_or(purse.tax_percent);
+    Some(price_parts(unit_price, item.quantity, tax, purse.prices_include_tax, digits))
+}
+
+/// A flow before it is known on which day of the timeline it falls.
+struct Planned {
+    amount: Money,
+    on: Option<Date>,
+    outcome: Option<Outcome>,
+    group: FlowGroup,
+    source: Id,
+}
+
+struct Collector<'a> {
+    plan: &'a Plan,
+    as_of: Date,
+    timeline: &'a Timeline<'a>,
+    flows: Vec<Flow>,
+}
+
+impl Collector<'_> {
+    fn purchase(&mut self, item: &Item) {
+        if !item.obtain.is_paid() {
+            return;
+        }
+        let price = purchase_price(item, &self.plan.purse, self.plan.minor_digits());
+        let amount = item.paid.and_then(|paid| paid.amount).or(price.map(|price| price.total));
+        let Some(amount) = amount else { return };
+        let (on, outcome) = (item.needed_on, item.paid);
+        self.once(&Planned { amount: -amount, on, outcome, group: FlowGroup::Kit(item.group), source: item.id });
+    }
+
+    fn item_sale(&mut self, item: &Item) {
+        if item.obtain == Obtain::Borrowed {
+            return;
+        }
+        let Some(Sale { price, on, outcome }) = item.sale else { return };
+        self.sale(price.map(|price| price.likely()), on, outcome, item.id);
+    }
+
+    fn belonging(&mut self, belonging: &Belonging) {
+        let price = belonging.price.map(|price| price.likely());
+        self.sale(price, belonging.on, belonging.outcome, belonging.id);
+    }
+
+    fn sale(&mut self, price: Option<Money>, on: Option<Date>, outcome: Option<Outcome>, source: Id) {
+        let amount = outcome.and_then(|outcome| outcome.amount).or(price);
+        if let Some(amount) = amount {
+            self.once(&Planned { amount, on, outcome, group: FlowGroup::Sales, source });
+        }
+    }
+
+    /// A flow of one day. Without a date it falls on the day of leaving. A payment planned for before the first day is
+    /// still to be made on it; a receipt from before it is in the opening cash already, as is all that was confirmed.
+    fn once(&mut self, planned: &Planned) {
+        let outcome = planned.outcome;
+        if outcome.is_some_and(|outcome| !outcome.happened) {
+            return;
+        }
+        let on = outcome.and_then(|outcome| outcome.on).or(planned.on).or(self.plan.calendar.leaves_on);
+        let starts_on = self.timeline.starts_on();
+        let on = on.unwrap_or_else(|| self.timeline.ends_on());
+        let is_open_payment = outcome.is_none() && planned.amount.is_negative();
+        let on = if on < starts_on && is_open_payment { starts_on } else { on };
+        let state = match outcome {
+            Some(_) => FlowState::Confirmed,
+            None if on < self.as_of => FlowState::Unanswered,
+            None => FlowState::Planned,
+        };
+        self.push(on, planned.amount, planned.group, planned.source, state);
+    }
+
+    fn push(&mut self, on: Date, amount: Money, group: FlowGroup, source: Id, state: FlowState) {
+        if self.timeline.index_of(on).is_some() && amount != Money::ZERO {
+            let amount = amount.rounded(self.plan.minor_digits());
+            self.flows.push(Flow { on, amount, group, source, state });
+        }
+    }
+
+    fn income(&mut self, income: &Income) {
+        let (Some(amount), Some(first)) = (income.amount, income.on) else { return };
+        let last = income.until.map_or(self.timeline.ends_on(), |until| until.min(self.timeline.ends_on()));
+        for on in occurrences(first, income.repeat, self.timeline.starts_on(), last) {
+            let is_received = income.received_until.is_some_and(|until| on <= until);
+            let state = match () {
+                () if is_received => FlowState::Confirmed,
+                () if on < self.as_of => FlowState::Unanswered,
+                () => FlowState::Planned,
+            };
+            self.push(on, amount.likely(), FlowGroup::Income, income.id, state);
+        }
+    }
+
+    /// A monthly cost on its day of each month, in its part of the plan. Those of days past count as paid: a rent is
+    /// rarely forgotten, and a count of the cash corrects it.
+    fn cost(&mut self, cost: &Cost) {
+        let Some(amount) = cost.amount else { return };
+        let leaves_on = self.plan.calendar.leaves_on;
+        let (starts_on, ends_on) = (self.timeline.starts_on(), self.timeline.ends_on());
+        let is_due = |on: Date| match cost.phase {
+            CostPhase::Always => true,
+            CostPhase::Home => leaves_on.is_none_or(|leaves_on| on < leaves_on),
+            CostPhase::Road => leaves_on.is_some_and(|leaves_on| on >= leaves_on),
+        };
+        let day = cost.day_of_month.unwrap_or(1);
+        for on in month_days(starts_on, ends_on, day).filter(|on| *on >= starts_on && is_due(*on)) {
+            let state = if on < self.as_of { FlowState::Confirmed } else { FlowState::Planned };
+            self.push(on, -amount.likely(), FlowGroup::Costs, cost.id, state);
+        }
+    }
+
+    fn nights(&mut self) {
+        let timeline = self.timeline;
+        for day in timeline.days.iter().filter(|day| day.phase == Phase::Road) {
+            let Some(price) = day.offer.and_then(|offer| offer.price_per_night) else { continue };
+            let state = if day.date < self.as_of { FlowState::Confirmed } else { FlowState::Planned };
+            self.push(day.date, -price.likely(), FlowGroup::Nights, day.source.unwrap_or(0), state);
+        }
+    }
+}
+
+/// The days from `first` on, by its rhythm, that lie between `from` and `to`. Months and years are counted from the
+/// first date, never from one that a short month moved, so that the 31st comes back after February.
+pub(super) fn occurrences(first: Date, repeat: Repeat, from: Date, to: Date) -> impl Iterator<Item = Date> {
+    let start = steps_before(first, repeat, from);
+    (start..)
+        .map_while(move |step| nth(first, repeat, step))
+        .take_while(move |on| *on <= to)
+        .filter(move |on| *on >= from)
+}
+
+/// A number of steps that surely leads to no later day than `from`.
+fn steps_before(first: Date, repeat: Repeat, from: Date) -> i64 {
+    let days = i64::from(crate::run::days_between(first, from)).max(0);
+    let longest_step = match repeat {
+        Repeat::Once => return 0,
+        Repeat::Weekly => 7,
+        Repeat::Fortnightly => 14,
+        Repeat::Monthly => 31,
+        Repeat::Yearly => 366,
+    };
+    days / longest_step
+}
+
+fn nth(first: Date, repeat: Repeat, step: i64) -> Option<Date> {
+    let span = match repeat {
+        Repeat::Once if step > 0 => return None,
+        Repeat::Once => return Some(first),
+        Repeat::Weekly => Span::new().try_weeks(step),
+        Repeat::Fortnightly => Span::new().try_weeks(step.checked_mul(2)?),
+        Repeat::Monthly => Span::new().try_months(step),
+        Repeat::Yearly => Span::new().try_years(step),
+    };
+    first.checked_add(span.ok()?).ok()
+}
+
+/// That day of every month from `from`'s month on, up to `to`; in shorter months the last day.
+fn month_days(from: Date, to: Date, day: u32) -> impl Iterator<Item = Date> {
+    let first = from.first_of_month();
+    let day = i8::try_from(day.clamp(1, 31)).unwrap_or(31);
+    (0_i64..)
+        .map_while(move |months| first.checked_add(Span::new().try_months(months).ok()?).ok())
+        .map_while(move |month| Date::new(month.year(), month.month(), day.min(month.days_in_month())).ok())
+        .take_while(move |on| *on <= to)
+}

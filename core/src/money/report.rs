@@ -1,0 +1,198 @@
+//! What the money comes to.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::constants::TIGHT_DAYS;
+use super::findings::Finding;
+use super::flows::{Flow, FlowGroup, FlowState};
+use super::step::{CashDay, Course};
+use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
+use crate::explain::{Figure, Source, Working};
+use crate::plan::{Money, Need, Night, Path, Plan, Quantity};
+use crate::run::Timeline;
+
+/// The money balance of a plan.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Report {
+    /// The verdict and what it rests on.
+    pub standing: Standing<Finding>,
+    /// Cash by day.
+    pub days: Vec<CashDay>,
+    /// Every flow, by date.
+    pub flows: Vec<Flow>,
+    /// Totals by group, in the order of the groups.
+    pub groups: Vec<GroupTotal>,
+    /// The lowest day from the day asked on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lowest: Option<CashDay>,
+    /// What is still to be paid for the kit from the day asked on.
+    pub still_to_pay: Money,
+    /// What an average day on the road costs: monthly costs and paid nights over the days of the route.
+    pub road_cost_per_day: Money,
+}
+
+/// A group's total over the whole plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct GroupTotal {
+    /// The group.
+    pub group: FlowGroup,
+    /// All that was foreseen or happened; negative for what goes out.
+    pub foreseen: Money,
+    /// Of it, what happened.
+    pub settled: Money,
+    /// Of it, what is still to come.
+    pub open: Money,
+}
+
+/// Judges the course of the cash from `as_of` on.
+pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> Report {
+    let Course { days, input, .. } = course;
+    let road_cost_per_day = road_cost_per_day(plan, timeline, &input.flows);
+    let groups = group_totals(&input.flows);
+    let ahead = days.get(timeline.index_from(as_of)..).unwrap_or(&[]);
+    let lowest = ahead.iter().copied().min_by_key(|day| day.closing);
+    let kit_left = |flow: &&Flow| matches!(flow.group, FlowGroup::Kit(_)) && flow.state != FlowState::Confirmed;
+    let still_to_pay = input.flows.iter().filter(kit_left).map(|flow| -flow.amount).sum();
+    let mut standing = match lowest {
+        Some(lowest) if is_cash_known(plan, as_of) => judge(plan, ahead, lowest, road_cost_per_day),
+        Some(_) => Standing::unknown(vec![Path::section("purse").child("opening_cash")]),
+        None => Standing::unknown(vec![Path::section("calendar").child("leaves_on")]),
+    };
+    standing.findings.extend(largest_before(plan, &standing, &input.flows));
+    standing.findings.extend(unanswered(&input.flows));
+    standing.findings.extend(without_price(plan, &input.unpriced));
+    if plan.stays.iter().any(|stay| stay.offers.night != Night::Allowed) {
+        standing.cautions.push(Caution::NightsNotCleared);
+    }
+    Report { standing, days, flows: input.flows, groups, lowest, still_to_pay, road_cost_per_day }
+}
+
+fn is_cash_known(plan: &Plan, as_of: Date) -> bool {
+    let was_counted = |on: Option<Date>| on.is_some_and(|on| on <= as_of);
+    plan.purse.opening_cash.is_some()
+        || plan.readings.iter().any(|reading| reading.cash.is_some() && was_counted(reading.on))
+}
+
+fn judge(plan: &Plan, ahead: &[CashDay], lowest: CashDay, road_cost_per_day: Money) -> Standing<Finding> {
+    let floor = plan.purse.floor;
+    let margin = lowest.closing - floor;
+    let cushion = road_cost_per_day.times(TIGHT_DAYS);
+    let first_short = ahead.iter().find(|day| day.closing < floor);
+    let (verdict, findings) = if let Some(first) = first_short {
+        let finding = Finding::BelowFloor { on: first.on, missing: -margin, lowest_on: lowest.on };
+        (Verdict::FallsShort, vec![finding])
+    } else if margin < cushion {
+        (Verdict::Tight, vec![Finding::CloseToFloor { lowest_on: lowest.on, margin }])
+    } else {
+        (Verdict::Holds, Vec::new())
+    };
+    Standing {
+        verdict,
+        margin: Some(Margin::Money(margin)),
+        first_short: first_short.map(|day| Moment::day(day.on)),
+        missing: Vec::new(),
+        findings,
+        cautions: Vec::new(),
+        working: working(ahead, lowest, floor, cushion),
+    }
+}
+
+fn working(ahead: &[CashDay], lowest: CashDay, floor: Money, cushion: Money) -> Vec<Working> {
+    let until_lowest = || ahead.iter().take_while(|day| day.on <= lowest.on);
+    let opening = ahead.first().map_or(Money::ZERO, |day| day.opening);
+    vec![
+        Working {
+            formula: "working-money-lowest",
+            figures: vec![
+                ("opening", Figure::Money(opening)),
+                ("inflow", Figure::Money(until_lowest().map(|day| day.inflow).sum())),
+                ("outflow", Figure::Money(until_lowest().map(|day| day.outflow).sum())),
+                ("lowest", Figure::Money(lowest.closing)),
+                ("on", Figure::Date(lowest.on)),
+            ],
+            source: Source::Arithmetic,
+        },
+        Working {
+            formula: "working-money-margin",
+            figures: vec![
+                ("lowest", Figure::Money(lowest.closing)),
+                ("floor", Figure::Money(floor)),
+                ("margin", Figure::Money(lowest.closing - floor)),
+            ],
+            source: Source::Arithmetic,
+        },
+        Working {
+            formula: "working-money-cushion",
+            figures: vec![
+                ("days", Figure::of(f64::from(TIGHT_DAYS), Quantity::Days)),
+                ("cushion", Figure::Money(cushion)),
+            ],
+            source: Source::CommonPractice,
+        },
+    ]
+}
+
+fn road_cost_per_day(plan: &Plan, timeline: &Timeline, flows: &[Flow]) -> Money {
+    let Some(leaves_on) = plan.calendar.leaves_on else { return Money::ZERO };
+    let is_running = |flow: &&Flow| matches!(flow.group, FlowGroup::Costs | FlowGroup::Nights) && flow.on >= leaves_on;
+    let total: Money = flows.iter().filter(is_running).map(|flow| -flow.amount).sum();
+    let days = rust_decimal::Decimal::from(timeline.road().count());
+    let per_day = total.decimal().checked_div(days).map_or(Money::ZERO, Money::new);
+    per_day.rounded(plan.minor_digits())
+}
+
+fn group_totals(flows: &[Flow]) -> Vec<GroupTotal> {
+    let mut totals = std::collections::BTreeMap::new();
+    for flow in flows {
+        let total = totals.entry(flow.group).or_insert(GroupTotal {
+            group: flow.group,
+            foreseen: Money::ZERO,
+            settled: Money::ZERO,
+            open: Money::ZERO,
+        });
+        total.foreseen += flow.amount;
+        let part = if flow.state == FlowState::Confirmed { &mut total.settled } else { &mut total.open };
+        *part += flow.amount;
+    }
+    totals.into_values().collect()
+}
+
+/// The largest purchase up to the first short day that is not a must.
+fn largest_before(plan: &Plan, standing: &Standing<Finding>, flows: &[Flow]) -> Option<Finding> {
+    let short = standing.first_short?;
+    let may_wait = |flow: &Flow| {
+        let item = plan.item(flow.source).filter(|item| item.need != Need::Must)?;
+        (flow.on <= short.on && flow.state == FlowState::Planned && matches!(flow.group, FlowGroup::Kit(_)))
+            .then(|| Finding::LargestBefore { item: item.id, name: item.name.clone(), amount: -flow.amount })
+    };
+    let amount = |finding: &Finding| match finding {
+        Finding::LargestBefore { amount, .. } => *amount,
+        _ => Money::ZERO,
+    };
+    flows.iter().filter_map(may_wait).max_by_key(amount)
+}
+
+fn unanswered(flows: &[Flow]) -> Vec<Finding> {
+    let open = |receipts: bool| {
+        let open = flows.iter().filter(|flow| flow.state == FlowState::Unanswered);
+        let open: Vec<Money> = open.map(|flow| flow.amount).filter(|amount| amount.is_negative() != receipts).collect();
+        let total: Money = open.iter().copied().sum();
+        (open.len(), if receipts { total } else { -total })
+    };
+    let mut findings = Vec::new();
+    let (count, amount) = open(true);
+    if count > 0 {
+        findings.push(Finding::ReceiptsUnanswered { count, amount });
+    }
+    let (count, amount) = open(false);
+    if count > 0 {
+        findings.push(Finding::PaymentsUnanswered { count, amount });
+    }
+    findings
+}
+
+fn without_price(plan: &Plan, unpriced: &[crate::plan::Id]) -> Option<Finding> {
+    let item = plan.item(*unpriced.first()?)?;
+    Some(Finding::WithoutPrice { count: unpriced.len(), item: item.id, name: item.name.clone() })
+}

@@ -1,0 +1,147 @@
+//! Plans as files: of any version, with whatever else they hold.
+//!
+//! A document is kept as it was read. Writing a plan back changes only what changed since it was read, so that fields
+//! and words which a newer version added come through an older one unharmed.
+
+use serde_json::{Map, Value};
+
+use super::{Path, Plan, Problem, SCHEMA_VERSION, Wrong, validate};
+
+/// The most bytes of a document that are read.
+pub const MOST_BYTES: usize = 4 * 1024 * 1024;
+
+/// A plan's file as it was read, beside which the plan is edited.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Document {
+    /// What stands in the file, migrated to today's version.
+    raw: Value,
+    /// What the plan read from it looks like when written: what differs from this has been edited.
+    base: Value,
+}
+
+/// What opening a document gives.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opened {
+    /// The document, for writing back.
+    pub document: Document,
+    /// The plan in it. Fields that could not be used are at their default here and untouched in the document.
+    pub plan: Plan,
+    /// Everything that could not be used, or can but should not be.
+    pub problems: Vec<Problem>,
+}
+
+impl Document {
+    /// A document for a plan that comes from no file.
+    pub fn new(plan: &Plan) -> Self {
+        let value = written(plan);
+        Self { raw: value.clone(), base: value }
+    }
+
+    /// Reads a document.
+    ///
+    /// ```
+    /// use kerbstead_core::plan::Document;
+    /// let text = r#"{"title": "North", "kit": [{"name": "Can", "colour": "blue"}]}"#;
+    /// let mut opened = Document::open(text).unwrap();
+    /// opened.plan.title = "South".into();
+    /// let file = opened.document.write(&opened.plan);
+    /// assert_eq!(file["title"], "South");
+    /// assert_eq!(file["kit"][0]["colour"], "blue"); // unknown here, kept
+    /// ```
+    ///
+    /// # Errors
+    /// When the text is too long, is not JSON or is not an object. Everything less becomes one of
+    /// [`Opened::problems`].
+    pub fn open(text: &str) -> Result<Opened, Problem> {
+        let whole = |wrong| Problem { path: Path::default(), wrong };
+        if text.len() > MOST_BYTES {
+            return Err(whole(Wrong::TooLarge { most: MOST_BYTES }));
+        }
+        let raw: Value = serde_json::from_str(text)
+            .map_err(|error| whole(Wrong::NotJson { line: error.line(), column: error.column() }))?;
+        let Value::Object(mut raw) = raw else { return Err(whole(Wrong::NotAPlan)) };
+        let mut problems = Vec::new();
+        migrate(&mut raw, &mut problems);
+        let mut raw = Value::Object(raw);
+        validate::number_entries(&mut raw, &mut problems);
+        let mut usable = raw.clone();
+        validate::keep_usable(&mut usable, &mut problems);
+        let plan: Plan = serde_json::from_value(usable).map_err(|_| whole(Wrong::NotAPlan))?;
+        problems.extend(validate::across_fields(&plan));
+        let base = written(&plan);
+        Ok(Opened { document: Self { raw, base }, plan, problems })
+    }
+
+    /// The file for the plan as it is now.
+    pub fn write(&self, plan: &Plan) -> Value {
+        merge(&self.raw, &self.base, &written(plan))
+    }
+}
+
+fn written(plan: &Plan) -> Value {
+    serde_json::to_value(plan).unwrap_or(Value::Null)
+}
+
+/// A step from one version of the model to the next.
+type Step = fn(&mut Map<String, Value>);
+
+/// The step at position `n` leads from version `n + 1` to version `n + 2`.
+const STEPS: [Step; SCHEMA_VERSION as usize - 1] = [];
+
+/// Brings an older document to today's version; says so when it comes from a newer one, whose number then stays.
+fn migrate(raw: &mut Map<String, Value>, problems: &mut Vec<Problem>) {
+    let found = raw.get("schema_version").and_then(Value::as_u64).unwrap_or(u64::from(SCHEMA_VERSION));
+    if found > u64::from(SCHEMA_VERSION) {
+        let wrong = Wrong::NewerVersion { found, known: SCHEMA_VERSION };
+        problems.push(Problem { path: Path::section("schema_version"), wrong });
+        return;
+    }
+    for step in STEPS.iter().skip(usize::try_from(found.max(1) - 1).unwrap_or(usize::MAX)) {
+        step(raw);
+    }
+    raw.insert("schema_version".to_owned(), SCHEMA_VERSION.into());
+}
+
+/// `raw` with what differs between `base` and `now`.
+fn merge(raw: &Value, base: &Value, now: &Value) -> Value {
+    if base == now {
+        return raw.clone();
+    }
+    match (raw, base, now) {
+        (Value::Object(raw), Value::Object(base), Value::Object(now)) => Value::Object(merge_fields(raw, base, now)),
+        (Value::Array(raw), Value::Array(base), Value::Array(now)) if now.iter().chain(base).all(has_id) => {
+            Value::Array(merge_entries(raw, base, now))
+        }
+        _ => now.clone(),
+    }
+}
+
+fn merge_fields(raw: &Map<String, Value>, base: &Map<String, Value>, now: &Map<String, Value>) -> Map<String, Value> {
+    let mut merged = raw.clone();
+    for name in base.keys().filter(|name| !now.contains_key(*name)) {
+        merged.remove(name);
+    }
+    for (name, value) in now {
+        let was = base.get(name).unwrap_or(&Value::Null);
+        let written = raw
+            .get(name)
+            .map_or_else(|| if was == value { None } else { Some(value.clone()) }, |raw| Some(merge(raw, was, value)));
+        if let Some(written) = written {
+            merged.insert(name.clone(), written);
+        }
+    }
+    merged
+}
+
+/// Entries in today's order, then those that could not be read.
+fn merge_entries(raw: &[Value], base: &[Value], now: &[Value]) -> Vec<Value> {
+    let find = |entries: &[Value], wanted: &Value| {
+        entries.iter().find(|entry| entry.get("id") == wanted.get("id")).cloned().unwrap_or(Value::Null)
+    };
+    let unread = raw.iter().filter(|entry| find(base, entry).is_null());
+    now.iter().map(|entry| merge(&find(raw, entry), &find(base, entry), entry)).chain(unread.cloned()).collect()
+}
+
+fn has_id(entry: &Value) -> bool {
+    entry.get("id").is_some()
+}

@@ -1,0 +1,401 @@
+//! What every field of the plan accepts: one table that validation, forms, the JSON Schema and files all read.
+
+use rust_decimal::Decimal;
+use serde::Serialize;
+
+/// A field of a section or of an entry of a list.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Field {
+    /// Its path below the section or entry: `mass_kg`, `draw/power_w`.
+    pub name: &'static str,
+    /// What it accepts.
+    pub kind: Kind,
+}
+
+/// What a field accepts.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Kind {
+    /// Text of at most so many characters.
+    Text {
+        /// The most characters.
+        max_chars: usize,
+    },
+    /// A number within a range, both ends included.
+    Number {
+        /// What it measures, and so its unit.
+        quantity: Quantity,
+        /// The least.
+        min: f64,
+        /// The most.
+        max: f64,
+        /// A believable value to show as an example.
+        example: f64,
+        /// Whether low, likely and high may be given instead.
+        range: bool,
+    },
+    /// A whole number within a range, both ends included.
+    Whole {
+        /// What it counts.
+        quantity: Quantity,
+        /// The least.
+        min: u32,
+        /// The most.
+        max: u32,
+        /// A believable value to show as an example.
+        example: u32,
+    },
+    /// An amount of the plan's currency, at most [`MOST_MONEY`].
+    Money {
+        /// Whether it may be below zero.
+        negative: bool,
+        /// A believable value to show as an example.
+        example: i64,
+        /// Whether low, likely and high may be given instead.
+        range: bool,
+    },
+    /// An exact percentage from 0 to 100, such as a tax rate.
+    Rate,
+    /// A civil date.
+    Date,
+    /// Yes or no.
+    Flag,
+    /// One of a few words.
+    Choice(&'static [&'static str]),
+    /// The id of an item that has a store.
+    StoreItem,
+    /// A three-letter currency code of ISO 4217.
+    Currency,
+}
+
+/// What a number measures. The plan is always in these units; others are converted where they are shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Quantity {
+    /// Kilograms.
+    MassKg,
+    /// Millimetres.
+    LengthMm,
+    /// Kilometres.
+    DistanceKm,
+    /// Watts.
+    PowerW,
+    /// Watt-hours.
+    EnergyWh,
+    /// Volts.
+    Volts,
+    /// Amperes.
+    Amperes,
+    /// Litres.
+    VolumeL,
+    /// Hours.
+    Hours,
+    /// An hour of the day.
+    HourOfDay,
+    /// Days.
+    Days,
+    /// Nights.
+    Nights,
+    /// Hundredths.
+    Percent,
+    /// A bare count.
+    Count,
+    /// A day of the month.
+    DayOfMonth,
+}
+
+/// The most that one amount of money may be, either way.
+pub const MOST_MONEY: i64 = 1_000_000_000;
+
+/// The most entries one list may have.
+pub const MOST_ENTRIES: usize = 10_000;
+
+impl Kind {
+    /// [`MOST_MONEY`] as a decimal.
+    pub fn most_money() -> Decimal {
+        Decimal::from(MOST_MONEY)
+    }
+}
+
+/// A part of the plan that has a table of fields.
+#[derive(Clone, Copy, Debug)]
+pub struct Section {
+    /// The first part of its paths; empty for fields of the plan itself.
+    pub name: &'static str,
+    /// Whether it is a list of entries with ids.
+    pub is_list: bool,
+    /// Its fields.
+    pub fields: &'static [Field],
+}
+
+impl Section {
+    /// The section of that name.
+    pub fn named(name: &str) -> Option<&'static Self> {
+        SECTIONS.iter().find(|section| section.name == name)
+    }
+
+    /// The field of that name.
+    pub fn field(&self, name: &str) -> Option<&'static Field> {
+        self.fields.iter().find(|field| field.name == name)
+    }
+}
+
+/// The field a path leads to, if it is one of the table's.
+///
+/// ```
+/// use kerbstead_core::plan::{Kind, Path, field};
+/// let draw = field::at(&Path::from("kit/12/draw/power_w")).unwrap();
+/// assert!(matches!(draw.kind, Kind::Number { .. }));
+/// ```
+pub fn at(path: &super::Path) -> Option<&'static Field> {
+    let (first, rest) = path.split_first();
+    let Some(section) = Section::named(first) else {
+        return SECTIONS[0].field(path.as_str());
+    };
+    let name = if section.is_list { rest.split_once('/')?.1 } else { rest };
+    section.field(name)
+}
+
+/// Whether a path leads to a field of the table, or to a part such as `draw` that has fields below it.
+pub fn is_known(path: &super::Path) -> bool {
+    let (first, rest) = path.split_first();
+    let Some(section) = Section::named(first) else {
+        return SECTIONS[0].field(path.as_str()).is_some();
+    };
+    let name = if section.is_list { rest.split_once('/').map_or("", |(_, name)| name) } else { rest };
+    !name.is_empty()
+        && section
+            .fields
+            .iter()
+            .any(|field| field.name.strip_prefix(name).is_some_and(|below| below.is_empty() || below.starts_with('/')))
+}
+
+const fn text(name: &'static str, max_chars: usize) -> Field {
+    Field { name, kind: Kind::Text { max_chars } }
+}
+
+const fn number(name: &'static str, quantity: Quantity, min: f64, max: f64, example: f64) -> Field {
+    Field { name, kind: Kind::Number { quantity, min, max, example, range: false } }
+}
+
+const fn estimate(name: &'static str, quantity: Quantity, min: f64, max: f64, example: f64) -> Field {
+    Field { name, kind: Kind::Number { quantity, min, max, example, range: true } }
+}
+
+const fn whole(name: &'static str, quantity: Quantity, min: u32, max: u32, example: u32) -> Field {
+    Field { name, kind: Kind::Whole { quantity, min, max, example } }
+}
+
+const fn money(name: &'static str, example: i64) -> Field {
+    Field { name, kind: Kind::Money { negative: false, example, range: false } }
+}
+
+const fn price(name: &'static str, example: i64) -> Field {
+    Field { name, kind: Kind::Money { negative: false, example, range: true } }
+}
+
+const fn of(name: &'static str, kind: Kind) -> Field {
+    Field { name, kind }
+}
+
+/// All sections, the plan's own fields first.
+pub const SECTIONS: &[Section] = &[
+    Section { name: "", is_list: false, fields: PLAN },
+    Section { name: "calendar", is_list: false, fields: CALENDAR },
+    Section { name: "vehicle", is_list: false, fields: VEHICLE },
+    Section { name: "purse", is_list: false, fields: PURSE },
+    Section { name: "kit", is_list: true, fields: ITEM },
+    Section { name: "belongings", is_list: true, fields: BELONGING },
+    Section { name: "incomes", is_list: true, fields: INCOME },
+    Section { name: "costs", is_list: true, fields: COST },
+    Section { name: "stays", is_list: true, fields: STAY },
+    Section { name: "week", is_list: true, fields: WEEK_DAY },
+    Section { name: "water_uses", is_list: true, fields: WATER_USE },
+    Section { name: "readings", is_list: true, fields: READING },
+];
+
+/// Fields of the plan itself.
+pub const PLAN: &[Field] =
+    &[text("title", 120), of("currency", Kind::Currency), whole("people", Quantity::Count, 1, 20, 2)];
+
+/// Fields of the calendar.
+pub const CALENDAR: &[Field] = &[
+    of("starts_on", Kind::Date),
+    of("leaves_on", Kind::Date),
+    of("ends_on", Kind::Date),
+    of("mode", Kind::Choice(&["stays", "week"])),
+];
+
+/// Fields of the vehicle.
+pub const VEHICLE: &[Field] = &[
+    of("size", Kind::Choice(&["small", "medium", "high_roof", "long_high_roof"])),
+    number("inside_length_mm", Quantity::LengthMm, 500.0, 15_000.0, 3_100.0),
+    number("inside_width_mm", Quantity::LengthMm, 500.0, 3_000.0, 1_750.0),
+    number("inside_height_mm", Quantity::LengthMm, 500.0, 4_000.0, 1_850.0),
+    number("empty_mass_kg", Quantity::MassKg, 300.0, 20_000.0, 1_950.0),
+    number("gross_limit_kg", Quantity::MassKg, 500.0, 30_000.0, 3_300.0),
+    number("socket_volts", Quantity::Volts, 5.0, 60.0, 12.0),
+    number("socket_fuse_a", Quantity::Amperes, 1.0, 200.0, 10.0),
+];
+
+/// Fields of the purse.
+pub const PURSE: &[Field] = &[
+    of("opening_cash", Kind::Money { negative: true, example: 900, range: false }),
+    money("floor", 100),
+    of("tax_percent", Kind::Rate),
+    of("prices_include_tax", Kind::Flag),
+];
+
+const OUTLETS: Kind = Kind::Choice(&["ac", "dc"]);
+const USE_DAYS: Kind = Kind::Choice(&["every", "working", "free", "driving", "standing"]);
+
+/// Fields of an item of the kit.
+pub const ITEM: &[Field] = &[
+    text("name", 120),
+    of(
+        "group",
+        Kind::Choice(&[
+            "sleeping",
+            "kitchen",
+            "power",
+            "water",
+            "hygiene",
+            "structure",
+            "warmth",
+            "work",
+            "clothing",
+            "safety",
+            "tools",
+            "vehicle",
+            "other",
+        ]),
+    ),
+    of("need", Kind::Choice(&["must", "want", "experiment"])),
+    of("obtain", Kind::Choice(&["owned", "borrowed", "bought", "made", "left_out"])),
+    whole("quantity", Quantity::Count, 1, 1_000, 1),
+    price("unit_price", 25),
+    of("tax_percent", Kind::Rate),
+    of("needed_on", Kind::Date),
+    of("paid/happened", Kind::Flag),
+    of("paid/on", Kind::Date),
+    money("paid/amount", 25),
+    text("lender", 120),
+    price("sale/price", 40),
+    of("sale/on", Kind::Date),
+    of("sale/outcome/happened", Kind::Flag),
+    of("sale/outcome/on", Kind::Date),
+    money("sale/outcome/amount", 40),
+    estimate("mass_kg", Quantity::MassKg, 0.0, 2_000.0, 4.5),
+    number("length_mm", Quantity::LengthMm, 1.0, 15_000.0, 600.0),
+    number("width_mm", Quantity::LengthMm, 1.0, 15_000.0, 400.0),
+    number("height_mm", Quantity::LengthMm, 1.0, 15_000.0, 350.0),
+    estimate("draw/power_w", Quantity::PowerW, 0.0, 20_000.0, 45.0),
+    of("draw/outlet", OUTLETS),
+    number("draw/surge_w", Quantity::PowerW, 0.0, 60_000.0, 90.0),
+    estimate("draw/hours_per_day", Quantity::Hours, 0.0, 24.0, 2.0),
+    number("draw/from_hour", Quantity::HourOfDay, 0.0, 24.0, 18.0),
+    estimate("draw/duty_percent", Quantity::Percent, 0.0, 100.0, 35.0),
+    of("draw/days", USE_DAYS),
+    of("draw/store", Kind::StoreItem),
+    estimate("water/litres_per_day", Quantity::VolumeL, 0.0, 1_000.0, 2.0),
+    number("water/to_grey_percent", Quantity::Percent, 0.0, 100.0, 90.0),
+    number("store/usable_wh", Quantity::EnergyWh, 0.0, 200_000.0, 630.0),
+    number("store/opening_percent", Quantity::Percent, 0.0, 100.0, 100.0),
+    number("store/inverter_efficiency_percent", Quantity::Percent, 10.0, 100.0, 88.0),
+    number("store/inverter_idle_w", Quantity::PowerW, 0.0, 500.0, 9.0),
+    number("store/charge_efficiency_percent", Quantity::Percent, 10.0, 100.0, 90.0),
+    number("store/ac_continuous_w", Quantity::PowerW, 0.0, 50_000.0, 500.0),
+    number("store/ac_surge_w", Quantity::PowerW, 0.0, 100_000.0, 1_000.0),
+    number("store/dc_continuous_w", Quantity::PowerW, 0.0, 20_000.0, 120.0),
+    number("store/vehicle_input_w", Quantity::PowerW, 0.0, 20_000.0, 100.0),
+    number("store/mains_input_w", Quantity::PowerW, 0.0, 20_000.0, 200.0),
+    number("store/total_input_w", Quantity::PowerW, 0.0, 40_000.0, 300.0),
+    number("store/taper_from_percent", Quantity::Percent, 0.0, 100.0, 85.0),
+    of("tank/holds", Kind::Choice(&["fresh", "grey"])),
+    number("tank/capacity_l", Quantity::VolumeL, 0.0, 2_000.0, 15.0),
+    number("tank/opening_percent", Quantity::Percent, 0.0, 100.0, 100.0),
+    text("note", 2_000),
+];
+
+/// Fields of a belonging.
+pub const BELONGING: &[Field] = &[
+    text("name", 120),
+    price("price", 80),
+    of("on", Kind::Date),
+    of("outcome/happened", Kind::Flag),
+    of("outcome/on", Kind::Date),
+    money("outcome/amount", 80),
+];
+
+/// Fields of an income.
+pub const INCOME: &[Field] = &[
+    text("name", 120),
+    price("amount", 400),
+    of("on", Kind::Date),
+    of("repeat", Kind::Choice(&["once", "weekly", "fortnightly", "monthly", "yearly"])),
+    of("until", Kind::Date),
+    of("received_until", Kind::Date),
+];
+
+/// Fields of a monthly cost.
+pub const COST: &[Field] = &[
+    text("name", 120),
+    price("amount", 120),
+    whole("day_of_month", Quantity::DayOfMonth, 1, 31, 1),
+    of("phase", Kind::Choice(&["home", "road", "always"])),
+];
+
+macro_rules! with_offer {
+    ($($own:expr),* $(,)?) => {
+        &[
+            $($own,)*
+            estimate("drive_hours", Quantity::Hours, 0.0, 24.0, 2.5),
+            estimate("drive_km", Quantity::DistanceKm, 0.0, 5_000.0, 140.0),
+            estimate("offers/mains_hours", Quantity::Hours, 0.0, 24.0, 3.0),
+            number("offers/mains_from_hour", Quantity::HourOfDay, 0.0, 24.0, 9.0),
+            number("offers/mains_w", Quantity::PowerW, 0.0, 20_000.0, 2_000.0),
+            of("offers/water", Kind::Flag),
+            of("offers/emptying", Kind::Flag),
+            of("offers/toilet", Kind::Flag),
+            of("offers/shower", Kind::Flag),
+            of("offers/laundry", Kind::Flag),
+            of("offers/rubbish", Kind::Flag),
+            of("offers/fuel", Kind::Flag),
+            of("offers/signal", Kind::Choice(&["unknown", "none", "weak", "good"])),
+            price("offers/price_per_night", 12),
+            of("offers/night", Kind::Choice(&["unknown", "allowed", "not_allowed"])),
+            number("offers/fallback_km", Quantity::DistanceKm, 0.0, 5_000.0, 25.0),
+        ]
+    };
+}
+
+/// Fields of a stay.
+pub const STAY: &[Field] = with_offer![
+    text("place", 120),
+    whole("nights", Quantity::Nights, 0, 366, 5),
+    whole("working_days_per_week", Quantity::Days, 0, 7, 5),
+];
+
+/// Fields of a day of the repeating week.
+pub const WEEK_DAY: &[Field] = with_offer![
+    of("weekday", Kind::Choice(&["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]),),
+    of("kind", Kind::Choice(&["working", "driving", "idle"])),
+];
+
+/// Fields of a use of water.
+pub const WATER_USE: &[Field] = &[
+    text("name", 120),
+    estimate("litres_per_day", Quantity::VolumeL, 0.0, 500.0, 2.5),
+    of("per", Kind::Choice(&["person", "van"])),
+    number("to_grey_percent", Quantity::Percent, 0.0, 100.0, 80.0),
+];
+
+/// Fields of a reading.
+pub const READING: &[Field] = &[
+    of("on", Kind::Date),
+    whole("hour", Quantity::HourOfDay, 0, 23, 8),
+    of("cash", Kind::Money { negative: true, example: 640, range: false }),
+    of("store", Kind::StoreItem),
+    number("charge_percent", Quantity::Percent, 0.0, 100.0, 62.0),
+    number("fresh_l", Quantity::VolumeL, 0.0, 20_000.0, 18.0),
+    number("grey_l", Quantity::VolumeL, 0.0, 20_000.0, 6.0),
+];

@@ -1,0 +1,387 @@
+//! The kit list: one item carries all that any balance needs to know of it.
+
+use jiff::civil::Date;
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+use super::{Estimate, Id, Money};
+
+/// A thing in the plan. Only a name is needed; a name and a price make a first estimate.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default)]
+pub struct Item {
+    /// Unique in the plan.
+    pub id: Id,
+    /// What the person calls it.
+    pub name: String,
+    /// The heading it is listed under.
+    pub group: Group,
+    /// How much the plan depends on it. No suggestion ever touches a must.
+    pub need: Need,
+    /// How it comes into the van.
+    pub obtain: Obtain,
+    /// How many, 1 to 1,000.
+    pub quantity: u32,
+    /// Price of one, when it is bought or made from materials; as marked, with or without tax as the purse says.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unit_price: Option<Estimate<Money>>,
+    /// Sales tax on it in percent; without it, the purse's.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    pub tax_percent: Option<Decimal>,
+    /// When it must be there, and is paid; without it, the day of leaving.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    pub needed_on: Option<Date>,
+    /// What came of the purchase.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub paid: Option<Outcome>,
+    /// Who lends it.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub lender: String,
+    /// Its sale later on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sale: Option<Sale>,
+    /// Mass of one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mass_kg: Option<Estimate<f64>>,
+    /// Length of one as it travels.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub length_mm: Option<f64>,
+    /// Width of one as it travels.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub width_mm: Option<f64>,
+    /// Height of one as it travels.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub height_mm: Option<f64>,
+    /// What it draws, when it runs on electricity.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub draw: Option<Draw>,
+    /// The fresh water it uses.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub water: Option<ItemWater>,
+    /// What it stores, when it is a portable power store.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub store: Option<Store>,
+    /// What it holds, when it is a can or a tank.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tank: Option<Tank>,
+    /// Anything else worth remembering.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub note: String,
+}
+
+impl Default for Item {
+    fn default() -> Self {
+        Self {
+            id: 0,
+            name: String::new(),
+            group: Group::Other,
+            need: Need::Want,
+            obtain: Obtain::Bought,
+            quantity: 1,
+            unit_price: None,
+            tax_percent: None,
+            needed_on: None,
+            paid: None,
+            lender: String::new(),
+            sale: None,
+            mass_kg: None,
+            length_mm: None,
+            width_mm: None,
+            height_mm: None,
+            draw: None,
+            water: None,
+            store: None,
+            tank: None,
+            note: String::new(),
+        }
+    }
+}
+
+/// The headings of the kit list.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Group {
+    /// Bed, bedding, curtains for sleeping.
+    Sleeping,
+    /// Cooking, cooling, eating.
+    Kitchen,
+    /// Stores, cables, lamps.
+    Power,
+    /// Cans, filters, washing up.
+    Water,
+    /// Washing, toilet.
+    Hygiene,
+    /// Boards, screws, floor, shelves.
+    Structure,
+    /// Insulation, blankets, ventilation.
+    Warmth,
+    /// What earns the money.
+    Work,
+    /// What is worn.
+    Clothing,
+    /// Alarms, extinguishers, first aid.
+    Safety,
+    /// What builds and mends.
+    Tools,
+    /// For the vehicle itself.
+    Vehicle,
+    /// Everything else.
+    #[default]
+    Other,
+}
+
+/// How much the plan depends on an item.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Need {
+    /// Without it there is no leaving; no suggestion ever touches it.
+    Must,
+    /// Better with it.
+    #[default]
+    Want,
+    /// Taken along to find out.
+    Experiment,
+}
+
+/// How an item comes into the van.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Obtain {
+    /// It is there already and costs nothing.
+    Owned,
+    /// Somebody lends it; it costs nothing.
+    Borrowed,
+    /// It is paid for.
+    #[default]
+    Bought,
+    /// It is made from materials, whose price is its price.
+    Made,
+    /// It stays on the list but is not part of the plan.
+    LeftOut,
+}
+
+impl Obtain {
+    /// Whether money is paid for it.
+    pub const fn is_paid(self) -> bool {
+        matches!(self, Self::Bought | Self::Made)
+    }
+}
+
+/// What came of a planned payment or sale. Without one, a date in the past is *unanswered* and the app asks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default)]
+pub struct Outcome {
+    /// Whether it happened at all.
+    pub happened: bool,
+    /// The day it happened, when not the planned one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    pub on: Option<Date>,
+    /// The whole amount that changed hands, tax included, when not the planned one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub amount: Option<Money>,
+}
+
+impl Default for Outcome {
+    fn default() -> Self {
+        Self { happened: true, on: None, amount: None }
+    }
+}
+
+/// A sale planned or done.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default)]
+pub struct Sale {
+    /// What it brings in all.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub price: Option<Estimate<Money>>,
+    /// When the money is expected.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    pub on: Option<Date>,
+    /// What came of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub outcome: Option<Outcome>,
+}
+
+/// What an item draws from a power store.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default)]
+pub struct Draw {
+    /// Power of one while it runs.
+    pub power_w: Estimate<f64>,
+    /// Which outlet it needs.
+    pub outlet: Outlet,
+    /// Power of one in the moment it starts; without it, its running power.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub surge_w: Option<f64>,
+    /// Hours a day it is switched on; without it, all day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hours_per_day: Option<Estimate<f64>>,
+    /// Hour of the day it is switched on, 0 to 24; without it, 0.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub from_hour: Option<f64>,
+    /// Share of the time switched on that it really runs (a cool box, a blanket), in percent; without it, 100.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub duty_percent: Option<Estimate<f64>>,
+    /// The days it is used on.
+    pub days: DrawDays,
+    /// The item whose store it runs on; without it, the first store of the list.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub store: Option<Id>,
+}
+
+impl Default for Draw {
+    fn default() -> Self {
+        Self {
+            power_w: Estimate::Plain(0.0),
+            outlet: Outlet::Ac,
+            surge_w: None,
+            hours_per_day: None,
+            from_hour: None,
+            duty_percent: None,
+            days: DrawDays::Every,
+            store: None,
+        }
+    }
+}
+
+/// The side of the store an item is plugged into.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Outlet {
+    /// Mains voltage, through the inverter.
+    #[default]
+    Ac,
+    /// Low voltage, without the inverter: 12 V or USB.
+    Dc,
+}
+
+/// The days of the route an item is used on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum DrawDays {
+    /// Every day.
+    #[default]
+    Every,
+    /// Days on which somebody works.
+    Working,
+    /// Days on which nobody works.
+    Free,
+    /// Days on which the van is driven.
+    Driving,
+    /// Days on which the van stands still.
+    Standing,
+}
+
+/// The fresh water an item uses.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default)]
+pub struct ItemWater {
+    /// Litres a day, all of them together.
+    pub litres_per_day: Estimate<f64>,
+    /// How much of it ends in the grey tank, in percent.
+    pub to_grey_percent: f64,
+}
+
+impl Default for ItemWater {
+    fn default() -> Self {
+        Self { litres_per_day: Estimate::Plain(0.0), to_grey_percent: 0.0 }
+    }
+}
+
+/// A portable power store, as its maker states it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default)]
+pub struct Store {
+    /// Energy that can really be taken out at the cells.
+    pub usable_wh: f64,
+    /// How full it is on the day of leaving, in percent.
+    pub opening_percent: f64,
+    /// What the inverter passes on of what it takes, in percent.
+    pub inverter_efficiency_percent: f64,
+    /// What the inverter takes for itself while it is on.
+    pub inverter_idle_w: f64,
+    /// What reaches the cells of what goes into the socket, in percent.
+    pub charge_efficiency_percent: f64,
+    /// The most the mains-voltage outlets give for long.
+    pub ac_continuous_w: f64,
+    /// The most they give for a moment.
+    pub ac_surge_w: f64,
+    /// The most the low-voltage outlets give together.
+    pub dc_continuous_w: f64,
+    /// The most it takes from a vehicle socket.
+    pub vehicle_input_w: f64,
+    /// The most it takes from the mains.
+    pub mains_input_w: f64,
+    /// The most it takes from all sockets together; without it, no further limit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub total_input_w: Option<f64>,
+    /// Above this charge, in percent, it takes less and less, in proportion to what is missing.
+    pub taper_from_percent: f64,
+}
+
+impl Default for Store {
+    fn default() -> Self {
+        use crate::power::constants as typical;
+        Self {
+            usable_wh: 0.0,
+            opening_percent: 100.0,
+            inverter_efficiency_percent: typical::INVERTER_EFFICIENCY_PERCENT,
+            inverter_idle_w: typical::INVERTER_IDLE_W,
+            charge_efficiency_percent: typical::CHARGE_EFFICIENCY_PERCENT,
+            ac_continuous_w: typical::AC_CONTINUOUS_W,
+            ac_surge_w: typical::AC_SURGE_W,
+            dc_continuous_w: typical::DC_CONTINUOUS_W,
+            vehicle_input_w: typical::VEHICLE_INPUT_W,
+            mains_input_w: typical::MAINS_INPUT_W,
+            total_input_w: None,
+            taper_from_percent: typical::TAPER_FROM_PERCENT,
+        }
+    }
+}
+
+/// A can or a tank.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default)]
+pub struct Tank {
+    /// What it is for.
+    pub holds: TankKind,
+    /// Litres one holds.
+    pub capacity_l: f64,
+    /// How full it is on the day of leaving, in percent; grey tanks usually start empty.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub opening_percent: Option<f64>,
+}
+
+impl Default for Tank {
+    fn default() -> Self {
+        Self { holds: TankKind::Fresh, capacity_l: 0.0, opening_percent: None }
+    }
+}
+
+/// What a tank is for.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum TankKind {
+    /// Drinking water.
+    #[default]
+    Fresh,
+    /// Used water.
+    Grey,
+}

@@ -1,0 +1,150 @@
+//! The model: what a person plans, as one value.
+//!
+//! A [`Plan`] is serialised as JSON, the open file format. Every field has one address, its [`Path`], which problems,
+//! edits, drafts and guesses all use; what a field accepts stands once, in [`field`]. Changes are [`Edit`] values with
+//! an inverse. Files of other versions come in and go out through [`Document`].
+
+mod calendar;
+mod demo;
+mod document;
+mod edit;
+mod estimate;
+pub mod field;
+mod item;
+mod money;
+mod path;
+mod problem;
+mod purse;
+mod rough;
+#[cfg(feature = "schema")]
+mod schema;
+mod starter;
+mod typed;
+mod validate;
+mod vehicle;
+mod water_use;
+
+use std::collections::BTreeSet;
+
+use serde::{Deserialize, Serialize};
+
+pub use calendar::{Calendar, Mode, Night, Offer, Signal, Stay, WeekDay, Weekday, WeekdayKind};
+pub use demo::{demo_plan, demo_plan_after};
+pub use document::{Document, Opened};
+pub use edit::{Edit, List, NotPossible};
+pub use estimate::Estimate;
+pub use field::{Field, Kind, Quantity};
+pub use item::{Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Sale, Store, Tank, TankKind};
+pub use money::{Money, minor_digits};
+pub use path::Path;
+pub use problem::{Problem, Wrong};
+pub use purse::{Belonging, Cost, CostPhase, Income, Purse, Reading, Repeat};
+#[cfg(feature = "schema")]
+pub use schema::json_schema;
+pub use typed::{NumberMarks, typed_value};
+pub use validate::validate;
+pub use vehicle::{SizeClass, Vehicle};
+pub use water_use::{Per, WaterUse};
+
+/// The version of the model that this code writes. Raise it with every change that an older reader would get wrong,
+/// add the step to `document.rs`, and keep a test document of the version before.
+pub const SCHEMA_VERSION: u32 = 1;
+
+/// The identity of an entry of any list of the plan: unique in the whole plan, never changed, so that entries can be
+/// reordered, linked to and merged.
+pub type Id = u32;
+
+/// Everything a person plans: one kit list and one route that all balances run along.
+///
+/// Every field is optional in the file; what is missing is taken as its default, and a balance that cannot be computed
+/// without it says which field it misses.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default)]
+pub struct Plan {
+    /// The version of the model the file was written with.
+    pub schema_version: u32,
+    /// What the person calls the plan.
+    pub title: String,
+    /// ISO 4217 code of the one currency all money is in.
+    pub currency: String,
+    /// How many people travel.
+    pub people: u32,
+    /// When the days at home begin, when the van leaves, and which kind of route follows.
+    pub calendar: Calendar,
+    /// The van.
+    pub vehicle: Vehicle,
+    /// Cash in hand and how prices are meant.
+    pub purse: Purse,
+    /// What is carried, drawn, drunk and paid for: the one list.
+    pub kit: Vec<Item>,
+    /// Things at home that are to be turned into money.
+    pub belongings: Vec<Belonging>,
+    /// Money that comes in otherwise.
+    pub incomes: Vec<Income>,
+    /// What must be paid every month.
+    pub costs: Vec<Cost>,
+    /// The route as stays in order.
+    pub stays: Vec<Stay>,
+    /// The route as a repeating week, while nothing is planned yet.
+    pub week: Vec<WeekDay>,
+    /// Fresh water used by people rather than by things.
+    pub water_uses: Vec<WaterUse>,
+    /// What was counted on the way: it corrects the run from its moment on.
+    pub readings: Vec<Reading>,
+    /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
+    #[serde(skip_serializing_if = "BTreeSet::is_empty")]
+    pub guesses: BTreeSet<Path>,
+}
+
+impl Default for Plan {
+    fn default() -> Self {
+        Self {
+            schema_version: SCHEMA_VERSION,
+            title: String::new(),
+            currency: String::from("EUR"),
+            people: 1,
+            calendar: Calendar::default(),
+            vehicle: Vehicle::default(),
+            purse: Purse::default(),
+            kit: Vec::new(),
+            belongings: Vec::new(),
+            incomes: Vec::new(),
+            costs: Vec::new(),
+            stays: Vec::new(),
+            week: Vec::new(),
+            water_uses: Vec::new(),
+            readings: Vec::new(),
+            guesses: BTreeSet::new(),
+        }
+    }
+}
+
+impl Plan {
+    /// Digits after the point of the plan's currency.
+    pub fn minor_digits(&self) -> u32 {
+        minor_digits(&self.currency)
+    }
+
+    /// The item of that id.
+    pub fn item(&self, id: Id) -> Option<&Item> {
+        self.kit.iter().find(|item| item.id == id)
+    }
+
+    /// Items that are part of the plan: all but those left out.
+    pub fn carried(&self) -> impl Iterator<Item = &Item> {
+        self.kit.iter().filter(|item| item.obtain != Obtain::LeftOut)
+    }
+
+    /// An id that no entry of the plan has.
+    ///
+    /// ```
+    /// use kerbstead_core::plan::{Item, Plan};
+    /// let mut plan = Plan::default();
+    /// plan.kit.push(Item { id: 7, ..Item::default() });
+    /// assert_eq!(plan.next_id(), 8);
+    /// ```
+    pub fn next_id(&self) -> Id {
+        List::ALL.iter().flat_map(|list| list.ids(self)).max().map_or(1, |id| id.saturating_add(1))
+    }
+}

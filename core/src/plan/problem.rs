@@ -1,0 +1,139 @@
+//! What is wrong with a plan: data, not sentences.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::{Id, Path, Quantity};
+
+/// Something in a plan or in what was typed that cannot be used as it stands.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Problem {
+    /// The field, or the place in a file.
+    pub path: Path,
+    /// What is wrong, with what would be right.
+    pub wrong: Wrong,
+}
+
+/// What is wrong, and what would be right.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Wrong {
+    /// The text is not JSON.
+    NotJson {
+        /// Line of the text, from 1.
+        line: usize,
+        /// Column of the line, from 1.
+        column: usize,
+    },
+    /// The document is longer than is read.
+    TooLarge {
+        /// The most bytes that are read.
+        most: usize,
+    },
+    /// The document is not a plan: an object is expected.
+    NotAPlan,
+    /// The file comes from a newer version; what is unknown is kept but not counted.
+    NewerVersion {
+        /// The file's version.
+        found: u64,
+        /// The newest this code knows.
+        known: u32,
+    },
+    /// A list is expected here.
+    NotAList,
+    /// An entry with named fields is expected here.
+    NotAnEntry,
+    /// A list has too many entries; those beyond are kept but not counted.
+    TooManyEntries {
+        /// The most that are counted.
+        most: usize,
+    },
+    /// The entry has no id, or one that another entry has.
+    IdNotUnique {
+        /// The id in question, 0 where there is none.
+        id: Id,
+    },
+    /// Text is expected.
+    NotText,
+    /// The text is too long.
+    TextTooLong {
+        /// The most characters.
+        most: usize,
+    },
+    /// A number is expected.
+    NotANumber {
+        /// A value that would do.
+        example: f64,
+        /// What it measures.
+        quantity: Quantity,
+    },
+    /// A whole number is expected.
+    NotWhole {
+        /// A value that would do.
+        example: u32,
+    },
+    /// The number lies outside its range.
+    OutOfRange {
+        /// The least.
+        min: f64,
+        /// The most.
+        max: f64,
+        /// What it measures.
+        quantity: Quantity,
+    },
+    /// An amount of money is expected.
+    NotMoney {
+        /// A value that would do.
+        example: i64,
+    },
+    /// The amount is below zero where that makes no sense.
+    NegativeMoney,
+    /// The amount is larger than any in a plan of this kind.
+    TooMuchMoney {
+        /// The most.
+        most: i64,
+    },
+    /// A percentage from 0 to 100 is expected.
+    NotARate,
+    /// A date is expected.
+    NotADate,
+    /// Yes or no is expected.
+    NotAFlag,
+    /// One of these words is expected.
+    NotAChoice {
+        /// The words.
+        choices: &'static [&'static str],
+    },
+    /// An ISO 4217 code is expected.
+    NotACurrency,
+    /// Low, likely and high are not in that order.
+    RangeReversed,
+    /// A range is given where only one value can be used.
+    RangeNotTaken,
+    /// Two dates are the wrong way round.
+    DatesReversed {
+        /// The date that must come first.
+        first: Date,
+        /// The date given, which is earlier.
+        second: Date,
+    },
+    /// There is no item with a store of that id.
+    NoSuchStore {
+        /// The id.
+        id: Id,
+    },
+    /// Each power store is an item of its own: its quantity must be 1.
+    StoreQuantity,
+    /// The surge limit of a store lies below its continuous limit.
+    SurgeBelowContinuous {
+        /// The continuous limit.
+        continuous_w: f64,
+    },
+    /// The route is longer than is computed.
+    RouteTooLong {
+        /// The most days.
+        most_days: u32,
+    },
+    /// The weekday stands twice in the repeating week.
+    WeekdayTwice,
+}

@@ -1,0 +1,1 @@
+//! A first plan from five questions.

@@ -1,0 +1,1 @@
+//! A list of generic things to start a kit from.

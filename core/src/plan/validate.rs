@@ -1,0 +1,327 @@
+//! Everything that is wrong with a plan, each with its place and what would be right.
+
+use std::collections::BTreeSet;
+
+use jiff::civil::Date;
+use rust_decimal::Decimal;
+use serde_json::{Map, Value};
+
+use super::field::{Field, Kind, MOST_ENTRIES, SECTIONS, Section};
+use super::{Id, List, Money, Path, Plan, Problem, Wrong};
+use crate::run::MOST_DAYS;
+
+/// All problems of a plan, in the order of its fields; none when it is sound.
+///
+/// ```
+/// use kerbstead_core::plan::{validate, Plan};
+/// let problems = validate(&Plan { people: 0, ..Plan::default() });
+/// assert_eq!(problems[0].path.as_str(), "people");
+/// ```
+pub fn validate(plan: &Plan) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    if let Ok(mut value) = serde_json::to_value(plan) {
+        keep_usable(&mut value, &mut problems);
+    }
+    problems.extend(across_fields(plan));
+    problems
+}
+
+/// Gives every entry without an id one, and every second entry of an id a new one, which is a problem.
+pub(super) fn number_entries(document: &mut Value, problems: &mut Vec<Problem>) {
+    let mut seen = BTreeSet::new();
+    let mut highest = 0;
+    for list in List::ALL {
+        for id in entries(document, *list).filter_map(|entry| id_of(entry)) {
+            highest = highest.max(id);
+        }
+    }
+    for list in List::ALL {
+        for entry in entries(document, *list) {
+            let id = id_of(entry);
+            if id.is_some_and(|id| seen.insert(id)) {
+                continue;
+            }
+            highest = highest.saturating_add(1);
+            seen.insert(highest);
+            entry.insert("id".to_owned(), highest.into());
+            if let Some(id) = id {
+                problems.push(Problem { path: Path::entry(list.name(), highest), wrong: Wrong::IdNotUnique { id } });
+            }
+        }
+    }
+}
+
+fn entries(document: &mut Value, list: List) -> impl Iterator<Item = &mut Map<String, Value>> {
+    let entries = document.get_mut(list.name()).and_then(Value::as_array_mut);
+    entries.into_iter().flatten().filter_map(Value::as_object_mut)
+}
+
+fn id_of(entry: &Map<String, Value>) -> Option<Id> {
+    entry.get("id").and_then(Value::as_u64).and_then(|id| Id::try_from(id).ok()).filter(|id| *id > 0)
+}
+
+/// Checks every field against the table, and takes out what has not even the right form, so that what is left can be
+/// read as a [`Plan`]. Values outside their range stay: the person typed them, and every computation bears them.
+pub(super) fn keep_usable(document: &mut Value, problems: &mut Vec<Problem>) {
+    let Some(document) = document.as_object_mut() else { return };
+    document.retain(|_, value| !value.is_null());
+    let is_version = |version: &Value| version.as_u64().is_some_and(|number| u32::try_from(number).is_ok());
+    if document.get("schema_version").is_some_and(|version| !is_version(version)) {
+        document.remove("schema_version");
+    }
+    if document.get("guesses").is_some_and(|guesses| !is_list_of_text(guesses)) {
+        document.remove("guesses");
+        problems.push(Problem { path: Path::section("guesses"), wrong: Wrong::NotAList });
+    }
+    for section in SECTIONS {
+        if section.name.is_empty() {
+            check_entry(document, &Path::default(), section.fields, problems);
+        } else if section.is_list {
+            check_list(document, section, problems);
+        } else {
+            check_part(document, section, problems);
+        }
+    }
+}
+
+fn is_list_of_text(value: &Value) -> bool {
+    value.as_array().is_some_and(|entries| entries.iter().all(Value::is_string))
+}
+
+fn check_part(document: &mut Map<String, Value>, section: &Section, problems: &mut Vec<Problem>) {
+    let path = Path::section(section.name);
+    match document.get_mut(section.name) {
+        None => {}
+        Some(Value::Object(part)) => check_entry(part, &path, section.fields, problems),
+        Some(_) => {
+            document.remove(section.name);
+            problems.push(Problem { path, wrong: Wrong::NotAnEntry });
+        }
+    }
+}
+
+fn check_list(document: &mut Map<String, Value>, section: &Section, problems: &mut Vec<Problem>) {
+    let path = Path::section(section.name);
+    let Some(list) = document.get_mut(section.name) else { return };
+    let Some(entries) = list.as_array_mut() else {
+        document.remove(section.name);
+        problems.push(Problem { path, wrong: Wrong::NotAList });
+        return;
+    };
+    if entries.len() > MOST_ENTRIES {
+        entries.truncate(MOST_ENTRIES);
+        problems.push(Problem { path: path.clone(), wrong: Wrong::TooManyEntries { most: MOST_ENTRIES } });
+    }
+    let mut position = 0_usize;
+    entries.retain_mut(|entry| {
+        position += 1;
+        let Some(entry) = entry.as_object_mut() else {
+            let wrong = Wrong::NotAnEntry;
+            problems.push(Problem { path: path.child(&format!("#{position}")), wrong });
+            return false;
+        };
+        check_entry(entry, &Path::entry(section.name, id_of(entry).unwrap_or(0)), section.fields, problems);
+        true
+    });
+}
+
+fn check_entry(entry: &mut Map<String, Value>, path: &Path, fields: &[Field], problems: &mut Vec<Problem>) {
+    for field in fields {
+        check_nested(entry, path, field.name, field, problems);
+    }
+}
+
+/// Walks down to the field and checks it; what stands in the way and is not an entry is taken out.
+fn check_nested(entry: &mut Map<String, Value>, path: &Path, name: &str, field: &Field, problems: &mut Vec<Problem>) {
+    let (first, rest) = name.split_once('/').unwrap_or((name, ""));
+    let Some(value) = entry.get_mut(first) else { return };
+    let here = path.child(first);
+    if value.is_null() {
+        entry.remove(first);
+    } else if rest.is_empty() {
+        let checked = check_value(&field.kind, value);
+        if let Err(wrong) = checked {
+            if !is_usable(&wrong) {
+                entry.remove(first);
+            }
+            problems.push(Problem { path: here, wrong });
+        }
+    } else if let Some(inner) = value.as_object_mut() {
+        check_nested(inner, &here, rest, field, problems);
+    } else {
+        entry.remove(first);
+        problems.push(Problem { path: here, wrong: Wrong::NotAnEntry });
+    }
+}
+
+/// Whether a value with that problem can still be read into the plan.
+fn is_usable(wrong: &Wrong) -> bool {
+    matches!(
+        wrong,
+        Wrong::OutOfRange { .. }
+            | Wrong::NegativeMoney
+            | Wrong::TooMuchMoney { .. }
+            | Wrong::RangeReversed
+            | Wrong::TextTooLong { .. }
+            | Wrong::NotACurrency
+    )
+}
+
+/// Checks one value against what its field accepts.
+pub(super) fn check_value(kind: &Kind, value: &Value) -> Result<(), Wrong> {
+    match *kind {
+        Kind::Text { max_chars } => check_text(value, max_chars),
+        Kind::Number { range, .. } | Kind::Money { range, .. } if value.is_object() => check_range(kind, value, range),
+        Kind::Number { quantity, min, max, example, .. } => {
+            let number = value.as_f64().ok_or(Wrong::NotANumber { example, quantity })?;
+            in_range(number, min, max).then_some(()).ok_or(Wrong::OutOfRange { min, max, quantity })
+        }
+        Kind::Whole { quantity, min, max, example } => {
+            let number =
+                value.as_u64().and_then(|number| u32::try_from(number).ok()).ok_or(Wrong::NotWhole { example })?;
+            let wrong = Wrong::OutOfRange { min: f64::from(min), max: f64::from(max), quantity };
+            (min..=max).contains(&number).then_some(()).ok_or(wrong)
+        }
+        Kind::Money { negative, example, .. } => check_money(value, negative, example),
+        Kind::Rate => check_rate(value),
+        Kind::Date => value.as_str().and_then(|text| text.parse::<Date>().ok()).map(drop).ok_or(Wrong::NotADate),
+        Kind::Flag => value.as_bool().map(drop).ok_or(Wrong::NotAFlag),
+        Kind::Choice(choices) => {
+            let known = value.as_str().is_some_and(|word| choices.contains(&word));
+            known.then_some(()).ok_or(Wrong::NotAChoice { choices })
+        }
+        Kind::StoreItem => {
+            let id = value.as_u64().and_then(|id| Id::try_from(id).ok());
+            id.map(drop).ok_or(Wrong::NotWhole { example: 1 })
+        }
+        Kind::Currency => check_currency(value),
+    }
+}
+
+fn in_range(number: f64, min: f64, max: f64) -> bool {
+    (min..=max).contains(&number)
+}
+
+fn check_text(value: &Value, most: usize) -> Result<(), Wrong> {
+    let text = value.as_str().ok_or(Wrong::NotText)?;
+    (text.chars().count() <= most).then_some(()).ok_or(Wrong::TextTooLong { most })
+}
+
+fn check_currency(value: &Value) -> Result<(), Wrong> {
+    let text = value.as_str().ok_or(Wrong::NotText)?;
+    let is_code = text.len() == 3 && text.bytes().all(|byte| byte.is_ascii_uppercase());
+    is_code.then_some(()).ok_or(Wrong::NotACurrency)
+}
+
+fn check_money(value: &Value, negative: bool, example: i64) -> Result<(), Wrong> {
+    let amount: Money = serde_json::from_value(value.clone()).map_err(|_| Wrong::NotMoney { example })?;
+    if amount.is_negative() && !negative {
+        return Err(Wrong::NegativeMoney);
+    }
+    let most = super::field::MOST_MONEY;
+    (amount.decimal().abs() <= Kind::most_money()).then_some(()).ok_or(Wrong::TooMuchMoney { most })
+}
+
+fn check_rate(value: &Value) -> Result<(), Wrong> {
+    let rate: Decimal = serde_json::from_value(value.clone()).map_err(|_| Wrong::NotARate)?;
+    (Decimal::ZERO..=Decimal::ONE_HUNDRED).contains(&rate).then_some(()).ok_or(Wrong::NotARate)
+}
+
+/// Low, likely and high: each as the field has it, and in that order.
+fn check_range(kind: &Kind, value: &Value, is_taken: bool) -> Result<(), Wrong> {
+    if !is_taken {
+        return Err(Wrong::RangeNotTaken);
+    }
+    let missing = || match *kind {
+        Kind::Money { example, .. } => Wrong::NotMoney { example },
+        Kind::Number { example, quantity, .. } => Wrong::NotANumber { example, quantity },
+        _ => Wrong::RangeNotTaken,
+    };
+    let part = |name: &str| value.get(name).filter(|part| !part.is_object()).ok_or_else(missing);
+    let parts = [part("low")?, part("likely")?, part("high")?];
+    let mut usable_but_wrong = None;
+    for part in parts {
+        match check_value(kind, part) {
+            Err(wrong) if !is_usable(&wrong) => return Err(wrong),
+            Err(wrong) => usable_but_wrong = Some(wrong),
+            Ok(()) => {}
+        }
+    }
+    if let Some(wrong) = usable_but_wrong {
+        return Err(wrong);
+    }
+    let ordered = parts.windows(2).all(|pair| size(pair[0]) <= size(pair[1]));
+    ordered.then_some(()).ok_or(Wrong::RangeReversed)
+}
+
+/// The size of a number or amount, for comparing only.
+fn size(value: &Value) -> Decimal {
+    serde_json::from_value(value.clone()).unwrap_or_default()
+}
+
+/// What only several fields together can show.
+pub(super) fn across_fields(plan: &Plan) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    check_dates(plan, &mut problems);
+    check_stores(plan, &mut problems);
+    check_week(plan, &mut problems);
+    let nights: u64 = plan.stays.iter().map(|stay| u64::from(stay.nights)).sum();
+    if nights > u64::from(MOST_DAYS) {
+        problems.push(Problem { path: Path::section("stays"), wrong: Wrong::RouteTooLong { most_days: MOST_DAYS } });
+    }
+    problems
+}
+
+fn check_dates(plan: &Plan, problems: &mut Vec<Problem>) {
+    let calendar = &plan.calendar;
+    let mut ordered = |first: Option<Date>, second: Option<Date>, path: Path| {
+        if let (Some(first), Some(second)) = (first, second)
+            && second < first
+        {
+            problems.push(Problem { path, wrong: Wrong::DatesReversed { first, second } });
+        }
+    };
+    let at = |name| Path::section("calendar").child(name);
+    ordered(calendar.starts_on, calendar.leaves_on, at("leaves_on"));
+    ordered(calendar.leaves_on.or(calendar.starts_on), calendar.ends_on, at("ends_on"));
+    for income in &plan.incomes {
+        ordered(income.on, income.until, Path::entry("incomes", income.id).child("until"));
+    }
+    if let (Some(from), Some(until)) = (calendar.leaves_on, calendar.ends_on)
+        && from.until(until).is_ok_and(|span| span.get_days() > MOST_DAYS.cast_signed())
+    {
+        problems.push(Problem { path: at("ends_on"), wrong: Wrong::RouteTooLong { most_days: MOST_DAYS } });
+    }
+}
+
+fn check_stores(plan: &Plan, problems: &mut Vec<Problem>) {
+    let has_store = |id: Id| plan.item(id).is_some_and(|item| item.store.is_some());
+    for item in &plan.kit {
+        let path = Path::entry("kit", item.id);
+        if let Some(id) = item.draw.and_then(|draw| draw.store).filter(|id| !has_store(*id)) {
+            problems.push(Problem { path: path.child("draw/store"), wrong: Wrong::NoSuchStore { id } });
+        }
+        let Some(store) = item.store else { continue };
+        if item.quantity > 1 {
+            problems.push(Problem { path: path.child("quantity"), wrong: Wrong::StoreQuantity });
+        }
+        if store.ac_surge_w < store.ac_continuous_w {
+            let wrong = Wrong::SurgeBelowContinuous { continuous_w: store.ac_continuous_w };
+            problems.push(Problem { path: path.child("store/ac_surge_w"), wrong });
+        }
+    }
+    for reading in &plan.readings {
+        if let Some(id) = reading.store.filter(|id| !has_store(*id)) {
+            let path = Path::entry("readings", reading.id).child("store");
+            problems.push(Problem { path, wrong: Wrong::NoSuchStore { id } });
+        }
+    }
+}
+
+fn check_week(plan: &Plan, problems: &mut Vec<Problem>) {
+    for (position, day) in plan.week.iter().enumerate() {
+        if plan.week[..position].iter().any(|earlier| earlier.weekday == day.weekday) {
+            problems.push(Problem { path: Path::entry("week", day.id).child("weekday"), wrong: Wrong::WeekdayTwice });
+        }
+    }
+}

@@ -1,0 +1,63 @@
+//! The van.
+
+use serde::{Deserialize, Serialize};
+
+/// The van, as far as this plan knows it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(default)]
+pub struct Vehicle {
+    /// A rough size, when nothing has been measured.
+    pub size: SizeClass,
+    /// Inside length of the load space.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_length_mm: Option<f64>,
+    /// Inside width at the floor, away from the wheel arches.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_width_mm: Option<f64>,
+    /// Inside height in the middle.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_height_mm: Option<f64>,
+    /// Mass of the empty van, weighed if possible.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub empty_mass_kg: Option<f64>,
+    /// The most it may weigh with everything in it (GVWR).
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gross_limit_kg: Option<f64>,
+    /// Voltage of the socket a store is charged from while driving.
+    pub socket_volts: f64,
+    /// The fuse of that socket.
+    pub socket_fuse_a: f64,
+}
+
+impl Default for Vehicle {
+    fn default() -> Self {
+        use crate::power::constants as typical;
+        Self {
+            size: SizeClass::default(),
+            inside_length_mm: None,
+            inside_width_mm: None,
+            inside_height_mm: None,
+            empty_mass_kg: None,
+            gross_limit_kg: None,
+            socket_volts: typical::SOCKET_VOLTS,
+            socket_fuse_a: typical::SOCKET_FUSE_A,
+        }
+    }
+}
+
+/// Size of a panel van by class; no makes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum SizeClass {
+    /// A car-based van one sits in but does not stand in.
+    Small,
+    /// A panel van with a normal roof.
+    #[default]
+    Medium,
+    /// A panel van one can stand in.
+    HighRoof,
+    /// A long panel van one can stand in.
+    LongHighRoof,
+}

@@ -1,0 +1,190 @@
+//! The calendar: days at home, then the route, one entry a day.
+
+use jiff::civil::{Date, Weekday as CivilWeekday};
+
+use crate::plan::{Estimate, Id, Mode, Offer, Plan, Stay, WeekDay, Weekday, WeekdayKind};
+
+/// The most days a run covers: three years and a few days. Longer plans are cut there, and validation says so.
+pub const MOST_DAYS: u32 = 1_100;
+
+/// The days of a plan in order, without a gap.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Timeline<'a> {
+    /// At least one day.
+    pub days: Vec<Day<'a>>,
+}
+
+/// One civil day of the plan.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Day<'a> {
+    /// The date.
+    pub date: Date,
+    /// At home or on the road.
+    pub phase: Phase,
+    /// Whether somebody works.
+    pub is_working: bool,
+    /// Hours driven.
+    pub drive_hours: f64,
+    /// Distance driven.
+    pub drive_km: f64,
+    /// What the place of the night offers; at home, nothing is needed.
+    pub offer: Option<&'a Offer>,
+    /// The stay or day of the week it comes from.
+    pub source: Option<Id>,
+}
+
+/// The part of the plan a day belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Phase {
+    /// Before leaving.
+    Home,
+    /// From the day of leaving.
+    Road,
+}
+
+impl<'a> Timeline<'a> {
+    /// The days of a plan. Without a first day it begins on `as_of`; without a day of leaving it is all home and ends
+    /// with the last dated movement of money.
+    pub fn new(plan: &'a Plan, as_of: Date) -> Self {
+        let leaves_on = plan.calendar.leaves_on;
+        let mut starts_on = plan.calendar.starts_on.unwrap_or_else(|| leaves_on.map_or(as_of, |day| day.min(as_of)));
+        if let Some(leaves_on) = leaves_on {
+            starts_on = starts_on.min(leaves_on);
+        }
+        let mut days = Vec::new();
+        let home_ends = leaves_on.unwrap_or_else(|| day_after(last_dated(plan).unwrap_or(as_of).max(as_of)));
+        push_home(&mut days, starts_on, home_ends);
+        if let Some(leaves_on) = leaves_on {
+            match plan.calendar.mode {
+                Mode::Stays => push_stays(&mut days, leaves_on, &plan.stays),
+                Mode::Week => push_weeks(&mut days, leaves_on, plan.calendar.ends_on, &plan.week),
+            }
+        }
+        if days.is_empty() {
+            days.push(at_home(starts_on));
+        }
+        Self { days }
+    }
+
+    /// The first day.
+    pub fn starts_on(&self) -> Date {
+        self.days.first().map_or(Date::ZERO, |day| day.date)
+    }
+
+    /// The last day.
+    pub fn ends_on(&self) -> Date {
+        self.days.last().map_or(Date::ZERO, |day| day.date)
+    }
+
+    /// The position of a date, if the timeline has it.
+    pub fn index_of(&self, date: Date) -> Option<usize> {
+        let days = days_between(self.starts_on(), date);
+        usize::try_from(days).ok().filter(|index| *index < self.days.len())
+    }
+
+    /// The position of the first day that is not before `as_of`; beyond the end when the plan is over.
+    pub fn index_from(&self, as_of: Date) -> usize {
+        usize::try_from(days_between(self.starts_on(), as_of)).unwrap_or(0)
+    }
+
+    /// The days on the road.
+    pub fn road(&self) -> impl Iterator<Item = &Day<'a>> {
+        self.days.iter().filter(|day| day.phase == Phase::Road)
+    }
+}
+
+/// Days from one date to another; negative when `to` is earlier.
+pub(crate) fn days_between(from: Date, to: Date) -> i32 {
+    from.until(to).map_or(0, |span| span.get_days())
+}
+
+pub(crate) fn day_after(date: Date) -> Date {
+    date.tomorrow().unwrap_or(date)
+}
+
+fn last_dated(plan: &Plan) -> Option<Date> {
+    let items = plan.kit.iter().flat_map(|item| [item.needed_on, item.sale.and_then(|sale| sale.on)]);
+    let belongings = plan.belongings.iter().map(|belonging| belonging.on);
+    let incomes = plan.incomes.iter().map(|income| income.on);
+    items.chain(belongings).chain(incomes).flatten().max()
+}
+
+fn is_full(days: &[Day]) -> bool {
+    days.len() >= MOST_DAYS as usize
+}
+
+fn at_home<'a>(date: Date) -> Day<'a> {
+    Day { date, phase: Phase::Home, is_working: false, drive_hours: 0.0, drive_km: 0.0, offer: None, source: None }
+}
+
+fn push_home(days: &mut Vec<Day>, from: Date, until: Date) {
+    let mut date = from;
+    while date < until && !is_full(days) {
+        days.push(at_home(date));
+        date = day_after(date);
+    }
+}
+
+fn push_stays<'a>(days: &mut Vec<Day<'a>>, leaves_on: Date, stays: &'a [Stay]) {
+    let mut date = leaves_on;
+    for stay in stays {
+        for night in 0..stay.nights {
+            if is_full(days) {
+                return;
+            }
+            let arrives = night == 0;
+            let hours = |estimate: Option<Estimate<f64>>| if arrives { likely(estimate) } else { 0.0 };
+            days.push(Day {
+                date,
+                phase: Phase::Road,
+                is_working: works_on(date.weekday(), stay.working_days_per_week),
+                drive_hours: hours(stay.drive_hours).clamp(0.0, 24.0),
+                drive_km: hours(stay.drive_km).max(0.0),
+                offer: Some(&stay.offers),
+                source: Some(stay.id),
+            });
+            date = day_after(date);
+        }
+    }
+}
+
+fn push_weeks<'a>(days: &mut Vec<Day<'a>>, leaves_on: Date, ends_on: Option<Date>, week: &'a [WeekDay]) {
+    let Some(ends_on) = ends_on else { return };
+    if week.is_empty() {
+        return;
+    }
+    let mut date = leaves_on;
+    while date < ends_on && !is_full(days) {
+        let day = week.iter().find(|day| civil(day.weekday) == date.weekday());
+        days.push(Day {
+            date,
+            phase: Phase::Road,
+            is_working: day.is_some_and(|day| day.kind == WeekdayKind::Working),
+            drive_hours: likely(day.and_then(|day| day.drive_hours)).clamp(0.0, 24.0),
+            drive_km: likely(day.and_then(|day| day.drive_km)).max(0.0),
+            offer: day.map(|day| &day.offers),
+            source: day.map(|day| day.id),
+        });
+        date = day_after(date);
+    }
+}
+
+fn works_on(weekday: CivilWeekday, days_per_week: u32) -> bool {
+    u32::from(weekday.to_monday_zero_offset().unsigned_abs()) < days_per_week
+}
+
+fn likely(estimate: Option<Estimate<f64>>) -> f64 {
+    estimate.map_or(0.0, |estimate| estimate.likely())
+}
+
+fn civil(weekday: Weekday) -> CivilWeekday {
+    match weekday {
+        Weekday::Monday => CivilWeekday::Monday,
+        Weekday::Tuesday => CivilWeekday::Tuesday,
+        Weekday::Wednesday => CivilWeekday::Wednesday,
+        Weekday::Thursday => CivilWeekday::Thursday,
+        Weekday::Friday => CivilWeekday::Friday,
+        Weekday::Saturday => CivilWeekday::Saturday,
+        Weekday::Sunday => CivilWeekday::Sunday,
+    }
+}

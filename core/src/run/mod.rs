@@ -1,0 +1,119 @@
+//! The run: the calendar walked once, all balances along it.
+//!
+//! Balances never call each other. Each offers a pure step (state and day or hour in, new state out), and they meet
+//! here: what one does to another in time is coupled through [`State`], an hour late.
+
+mod calendar;
+
+pub(crate) use calendar::days_between;
+
+use jiff::civil::Date;
+
+pub use calendar::{Day, MOST_DAYS, Phase, Timeline};
+
+use crate::plan::{Mode, Path, Plan, Reading};
+use crate::{money, power, water};
+
+/// What the walk carries from hour to hour.
+#[derive(Clone, Debug, PartialEq)]
+pub struct State {
+    /// Cash in hand.
+    pub cash: crate::plan::Money,
+    /// Energy in each store, in the order of the kit.
+    pub charge_wh: Vec<f64>,
+    /// Fresh and used water on board.
+    pub tanks: water::Level,
+}
+
+/// What each balance took, and what it went through.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Run {
+    /// Cash by day.
+    pub money: money::Course,
+    /// Stores and draws.
+    pub electrics: power::Input,
+    /// Charge by hour.
+    pub power: power::Course,
+    /// Tanks and uses.
+    pub supply: water::Input,
+    /// Litres by day.
+    pub water: water::Course,
+}
+
+/// What keeps the road from being run: no day of leaving, no route, or no day of it still ahead.
+pub(crate) fn missing_road(plan: &Plan, as_of: Date, timeline: &Timeline) -> Vec<Path> {
+    let calendar = |field| vec![Path::section("calendar").child(field)];
+    if plan.calendar.leaves_on.is_none() {
+        return calendar("leaves_on");
+    }
+    if timeline.road().next().is_some() && as_of <= timeline.ends_on() {
+        return Vec::new();
+    }
+    match plan.calendar.mode {
+        Mode::Stays => vec![Path::section("stays")],
+        Mode::Week if plan.week.is_empty() => vec![Path::section("week")],
+        Mode::Week => calendar("ends_on"),
+    }
+}
+
+/// Walks the timeline. Days at home move money only; on the road everything moves. Readings counted up to `as_of`
+/// replace what was computed for their moment.
+pub fn walk(plan: &Plan, as_of: Date, timeline: &Timeline) -> Run {
+    let flows = money::Input::new(plan, as_of, timeline);
+    let electrics = power::Input::new(plan);
+    let supply = water::Input::new(plan);
+    let mut state = State { cash: flows.opening, charge_wh: electrics.opening_wh(), tanks: supply.opening() };
+    let mut cash = money::Course::new(flows, timeline.days.len());
+    let mut charge = power::Course::new(&electrics, timeline.road().count());
+    let mut litres = water::Course::default();
+    let readings = usable_readings(plan, as_of);
+    for day in &timeline.days {
+        let today = readings_on(&readings, day.date);
+        count(&mut state, today, Half::BeforeNoon, &supply);
+        state.cash = cash.step(state.cash, day);
+        if day.phase == Phase::Road {
+            state.tanks = litres.step(state.tanks, &supply, day);
+            walk_hours(&mut state, &mut charge, &electrics, day, today);
+        }
+        count(&mut state, today, Half::FromNoon, &supply);
+        cash.correct(state.cash);
+    }
+    Run { money: cash, electrics, power: charge, supply, water: litres }
+}
+
+fn walk_hours(state: &mut State, course: &mut power::Course, electrics: &power::Input, day: &Day, today: &[&Reading]) {
+    for hour in 0..24 {
+        for reading in today.iter().filter(|reading| reading.hour == hour) {
+            electrics.correct(&mut state.charge_wh, reading);
+        }
+        course.step(&mut state.charge_wh, electrics, day, hour);
+    }
+}
+
+/// The half of the day a count of cash or water belongs to.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Half {
+    BeforeNoon,
+    FromNoon,
+}
+
+fn count(state: &mut State, today: &[&Reading], half: Half, supply: &water::Input) {
+    for reading in today.iter().filter(|reading| (reading.hour < 12) == (half == Half::BeforeNoon)) {
+        state.cash = reading.cash.unwrap_or(state.cash);
+        state.tanks = supply.counted(state.tanks, reading);
+    }
+}
+
+/// Readings up to the day, by date and hour; those without a date count nowhere.
+fn usable_readings(plan: &Plan, as_of: Date) -> Vec<&Reading> {
+    let mut readings: Vec<&Reading> =
+        plan.readings.iter().filter(|reading| reading.on.is_some_and(|on| on <= as_of)).collect();
+    readings.sort_by_key(|reading| (reading.on, reading.hour));
+    readings
+}
+
+fn readings_on<'a, 'b>(readings: &'b [&'a Reading], date: Date) -> &'b [&'a Reading] {
+    let from = readings.partition_point(|reading| reading.on < Some(date));
+    let to = readings.partition_point(|reading| reading.on <= Some(date));
+    &readings[from..to]
+}

@@ -1,0 +1,183 @@
+//! Data into sentences. One catalogue file per language, in the Fluent syntax; numbers, dates and money are formatted
+//! by whoever asks (a browser passes its own `Intl`).
+
+mod plain;
+mod problem;
+mod units;
+
+use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use jiff::civil::Date;
+use unic_langid::LanguageIdentifier;
+
+pub use plain::Plain;
+pub use units::{Unit, Units, unit};
+
+use crate::assessment::{Caution, Margin, Moment, Say};
+use crate::explain::{Figure, Figures, Source, Working};
+use crate::plan::{Money, Problem, Quantity};
+
+/// English, the catalogue that is complete by definition.
+pub const ENGLISH: &str = include_str!("en.ftl");
+
+/// Formats values the way people write them where they live.
+pub trait Format {
+    /// A number with at most so many decimals.
+    fn number(&self, value: f64, decimals: u8) -> String;
+    /// An amount of a currency by its ISO 4217 code.
+    fn money(&self, amount: Money, currency: &str) -> String;
+    /// A day.
+    fn date(&self, date: Date) -> String;
+    /// A time of day, in minutes since it began.
+    fn time(&self, minute: u16) -> String;
+}
+
+/// Sentences in one language, with values formatted one way.
+pub struct Words<F> {
+    bundle: FluentBundle<FluentResource>,
+    format: F,
+    units: Units,
+    currency: String,
+}
+
+impl<F: Format> Words<F> {
+    /// English sentences.
+    pub fn english(format: F, units: Units, currency: &str) -> Self {
+        let mut bundle = FluentBundle::new(vec!["en".parse::<LanguageIdentifier>().unwrap_or_default()]);
+        bundle.set_use_isolating(false);
+        // A faulty line would leave its sentence out; a test reads every line of every catalogue.
+        let resource = FluentResource::try_new(ENGLISH.to_owned()).unwrap_or_else(|(partly, _)| partly);
+        bundle.add_resource_overriding(resource);
+        Self { bundle, format, units, currency: currency.to_owned() }
+    }
+
+    /// The units values are shown in.
+    pub const fn units(&self) -> Units {
+        self.units
+    }
+
+    /// How values are formatted.
+    pub const fn format(&self) -> &F {
+        &self.format
+    }
+
+    /// A sentence without figures. A key the catalogue lacks comes back as itself, so that nothing is ever blank.
+    pub fn text(&self, key: &str) -> String {
+        self.with(key, &Vec::new())
+    }
+
+    /// Whether the catalogue has that sentence.
+    pub fn has(&self, key: &str) -> bool {
+        self.bundle.has_message(key)
+    }
+
+    /// A sentence with figures. In the catalogue, `{ $name }` is the formatted figure and `{ $name_n }` its bare number
+    /// for choosing singular or plural.
+    pub fn with(&self, key: &str, figures: &Figures) -> String {
+        let mut args = FluentArgs::new();
+        for (name, figure) in figures {
+            args.set(*name, FluentValue::from(self.figure(figure)));
+            if let Figure::Measure { value, .. } = figure {
+                args.set(format!("{name}_n"), FluentValue::from(*value));
+            }
+        }
+        self.pattern(key, &args)
+    }
+
+    /// What a finding says.
+    pub fn say(&self, finding: &dyn Say) -> String {
+        self.with(finding.key(), &finding.figures())
+    }
+
+    /// What a finding suggests.
+    pub fn next_step(&self, finding: &dyn Say) -> Option<String> {
+        finding.next_step().map(|key| self.with(key, &finding.figures()))
+    }
+
+    /// A caution.
+    pub fn caution(&self, caution: Caution) -> String {
+        self.text(caution.key())
+    }
+
+    /// The working of a number: the formula with its values.
+    pub fn working(&self, working: &Working) -> String {
+        self.with(working.formula, &working.figures)
+    }
+
+    /// Whose rule a number follows.
+    pub fn source(&self, source: Source) -> String {
+        match source {
+            Source::Arithmetic => self.text("source-arithmetic"),
+            Source::CommonPractice => self.text("source-common-practice"),
+            Source::Published(name) => self.with("source-published", &vec![("name", Figure::Name(name.to_owned()))]),
+        }
+    }
+
+    /// What is wrong with a field, and what would be right.
+    pub fn problem(&self, problem: &Problem) -> String {
+        let (key, figures) = problem::said(&problem.wrong);
+        self.with(key, &figures)
+    }
+
+    /// A value with its unit.
+    pub fn figure(&self, figure: &Figure) -> String {
+        match figure {
+            Figure::Money(amount) => self.format.money(*amount, &self.currency),
+            Figure::Measure { value, quantity } => self.measure(*value, *quantity),
+            Figure::Date(date) => self.format.date(*date),
+            Figure::Moment(moment) => self.moment(*moment),
+            Figure::Name(name) => name.clone(),
+        }
+    }
+
+    /// A margin with its unit.
+    pub fn margin(&self, margin: Margin) -> String {
+        self.figure(&Figure::from(margin))
+    }
+
+    /// A value of the plan, in the unit it is shown in.
+    pub fn measure(&self, value: f64, quantity: Quantity) -> String {
+        if quantity == Quantity::HourOfDay {
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to a day just before
+            return self.format.time((value * 60.0).clamp(0.0, 1439.0) as u16);
+        }
+        let unit = unit(quantity, self.units);
+        let shown = value / unit.factor;
+        let number = self.format.number(shown, decimals(shown, unit.decimals));
+        let mut args = FluentArgs::new();
+        args.set("number", FluentValue::from(number));
+        args.set("n", FluentValue::from(shown));
+        self.pattern(unit.key, &args)
+    }
+
+    /// The unit's sign, to stand beside a field.
+    pub fn unit_sign(&self, quantity: Quantity) -> String {
+        self.text(unit(quantity, self.units).sign)
+    }
+
+    fn pattern(&self, key: &str, args: &FluentArgs) -> String {
+        let Some(pattern) = self.bundle.get_message(key).and_then(|message| message.value()) else {
+            return key.to_owned();
+        };
+        self.bundle.format_pattern(pattern, Some(args), &mut Vec::new()).into_owned()
+    }
+
+    fn moment(&self, moment: Moment) -> String {
+        let date = self.format.date(moment.on);
+        match moment.minute {
+            None => date,
+            Some(minute) => {
+                let time = self.format.time(minute);
+                self.with("moment", &vec![("date", Figure::Name(date)), ("time", Figure::Name(time))])
+            }
+        }
+    }
+}
+
+/// Fewer decimals for larger numbers: nobody reads the tenths of a thousand.
+fn decimals(value: f64, most: u8) -> u8 {
+    match value.abs() {
+        size if size >= 100.0 => 0,
+        size if size >= 10.0 => most.min(1),
+        _ => most,
+    }
+}

@@ -1,0 +1,30 @@
+//! Values formatted without a browser: for the command line and for tests.
+
+use jiff::civil::Date;
+
+use super::Format;
+use crate::plan::{Money, minor_digits};
+
+/// Points before decimals, ISO dates, currency codes.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Plain;
+
+impl Format for Plain {
+    fn number(&self, value: f64, decimals: u8) -> String {
+        let text = format!("{value:.*}", usize::from(decimals));
+        if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
+    }
+
+    fn money(&self, amount: Money, currency: &str) -> String {
+        let digits = minor_digits(currency);
+        format!("{:.*} {currency}", digits as usize, amount.rounded(digits).decimal())
+    }
+
+    fn date(&self, date: Date) -> String {
+        date.to_string()
+    }
+
+    fn time(&self, minute: u16) -> String {
+        format!("{:02}:{:02}", minute / 60, minute % 60)
+    }
+}

@@ -1,0 +1,69 @@
+//! The units values are shown and typed in. The plan always keeps its own; nothing computed is ever converted.
+
+use crate::plan::Quantity;
+
+/// Which units a person reads.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Units {
+    /// Metric.
+    #[default]
+    Metric,
+    /// US customary.
+    UsCustomary,
+}
+
+/// How a quantity is shown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unit {
+    /// One of this unit in the plan's unit.
+    pub factor: f64,
+    /// The catalogue's sentence for a number with the unit.
+    pub key: &'static str,
+    /// The catalogue's text for the unit alone.
+    pub sign: &'static str,
+    /// Decimals of a small number.
+    pub decimals: u8,
+}
+
+/// Kilograms in a pound. Source: NIST Handbook 44, appendix C (exact).
+pub const KG_PER_LB: f64 = 0.453_592_37;
+/// Millimetres in an inch. Source: NIST Handbook 44, appendix C (exact).
+pub const MM_PER_INCH: f64 = 25.4;
+/// Kilometres in a mile. Source: NIST Handbook 44, appendix C (exact).
+pub const KM_PER_MILE: f64 = 1.609_344;
+/// Litres in a US gallon of 231 cubic inches. Source: NIST Handbook 44, appendix C (exact).
+pub const L_PER_GALLON: f64 = 3.785_411_784;
+
+/// How a quantity is shown in those units.
+///
+/// ```
+/// use kerbstead_core::{plan::Quantity, words::{unit, Units}};
+/// let gallon = unit(Quantity::VolumeL, Units::UsCustomary);
+/// assert_eq!(gallon.factor, 3.785_411_784);
+/// ```
+pub const fn unit(quantity: Quantity, units: Units) -> Unit {
+    use Quantity as Q;
+    let is_us = matches!(units, Units::UsCustomary);
+    let (factor, key, sign, decimals) = match quantity {
+        Q::MassKg if is_us => (KG_PER_LB, "measure-pounds", "unit-pounds", 1),
+        Q::MassKg => (1.0, "measure-kilograms", "unit-kilograms", 1),
+        Q::LengthMm if is_us => (MM_PER_INCH, "measure-inches", "unit-inches", 1),
+        Q::LengthMm => (1.0, "measure-millimetres", "unit-millimetres", 0),
+        Q::DistanceKm if is_us => (KM_PER_MILE, "measure-miles", "unit-miles", 0),
+        Q::DistanceKm => (1.0, "measure-kilometres", "unit-kilometres", 0),
+        Q::VolumeL if is_us => (L_PER_GALLON, "measure-gallons", "unit-gallons", 1),
+        Q::VolumeL => (1.0, "measure-litres", "unit-litres", 1),
+        Q::PowerW => (1.0, "measure-watts", "unit-watts", 1),
+        Q::EnergyWh => (1.0, "measure-watt-hours", "unit-watt-hours", 0),
+        Q::Volts => (1.0, "measure-volts", "unit-volts", 1),
+        Q::Amperes => (1.0, "measure-amperes", "unit-amperes", 1),
+        Q::Hours => (1.0, "measure-hours", "unit-hours", 1),
+        Q::Days => (1.0, "measure-days", "unit-days", 1),
+        Q::Nights => (1.0, "measure-nights", "unit-nights", 0),
+        Q::Percent => (1.0, "measure-percent", "unit-percent", 0),
+        Q::HourOfDay => (1.0, "measure-count", "unit-hour-of-day", 2),
+        Q::DayOfMonth => (1.0, "measure-count", "unit-day-of-month", 0),
+        Q::Count => (1.0, "measure-count", "unit-count", 0),
+    };
+    Unit { factor, key, sign, decimals }
+}
