@@ -57,7 +57,8 @@ impl Browser {
     /// Fails when the browser asked anyone but the bundle's own server.
     pub fn check_requests(&self) -> Result<()> {
         let own = format!("{}/", self.site.origin());
-        let inner = |url: &String| ["data:", "blob:", "about:"].iter().any(|scheme| url.starts_with(scheme));
+        // What a page makes itself, and the pages that the browser brings along.
+        let inner = |url: &String| ["data:", "blob:", "about:", "chrome:"].iter().any(|scheme| url.starts_with(scheme));
         let requests = self.requests()?;
         ensure!(requests.iter().any(|url| url.starts_with(&own)), "the network log misses the page itself");
         let strange: Vec<String> = requests.into_iter().filter(|url| !url.starts_with(&own) && !inner(url)).collect();

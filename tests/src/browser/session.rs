@@ -99,6 +99,8 @@ impl Drop for Browser {
 fn capabilities(profile: &TempDir) -> Result<Capabilities> {
     let mut arguments: Vec<String> = ARGUMENTS.iter().map(ToString::to_string).collect();
     arguments.push(format!("--user-data-dir={}", profile.path().display()));
+    // Instead of the browser's own start page, which is large.
+    arguments.push("about:blank".to_owned());
     let value = json!({
         "browserName": "chrome",
         "goog:chromeOptions": { "binary": xtask::tools::chromium()?, "args": arguments },
