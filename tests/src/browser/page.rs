@@ -8,9 +8,10 @@ use std::path::Path;
 use std::time::Duration;
 use thirtyfour::error::WebDriverResult;
 use thirtyfour::{TypingData, WebDriver};
+use tokio::time::Instant;
 
 /// How long the page may take for anything, also on a busy machine with a slowed processor.
-const PATIENCE: Duration = Duration::from_secs(30);
+const PATIENCE: Duration = Duration::from_secs(20);
 const PAUSE: Duration = Duration::from_millis(25);
 
 impl Browser {
@@ -53,11 +54,12 @@ impl Browser {
 
     /// Waits until something holds. The error of a wait in vain shows the page's text and the console.
     pub fn wait_until(&self, what: &str, holds: impl Fn(&Self) -> Result<bool>) -> Result<()> {
-        for _ in 0..PATIENCE.as_millis() / PAUSE.as_millis() {
+        let end = Instant::now() + PATIENCE;
+        while Instant::now() < end {
             if holds(self)? {
                 return Ok(());
             }
-            self.runtime.block_on(tokio::time::sleep(PAUSE));
+            self.runtime.block_on(async { tokio::time::sleep(PAUSE).await });
         }
         let problems = self.console_problems()?.join("\n");
         bail!("waited in vain for {what}. The page shows:\n{}\nThe console says:\n{problems}", self.text()?)

@@ -1,4 +1,5 @@
 //! The bundle in a real browser. `cargo xtask test` builds the bundle and runs these too.
 
+mod checks;
 mod every_page;
 mod loading;
