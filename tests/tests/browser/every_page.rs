@@ -1,6 +1,6 @@
 //! What must hold of every page.
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, ensure};
 use kerbstead_tests::browser::{Browser, ROUTES, Scheme, Setup};
 
 /// Checks every page in one browser and says of which page a failure was.
@@ -36,4 +36,22 @@ fn it_never_scrolls_sideways() -> Result<()> {
         on_every_page(&Setup { width, ..Setup::default() }, Browser::check_fits_width)?;
     }
     Ok(())
+}
+
+/// Where every link of a page to another page of the calculator leads, without what follows the page's word.
+const LINKS: &str = "
+    const links = [...document.querySelectorAll('a[href^=\"#/\"]')];
+    return links.map(link => '/' + link.getAttribute('href').split('/')[1]);";
+
+#[test]
+#[ignore = "needs the bundle: cargo xtask test"]
+fn every_page_that_is_linked_is_checked() -> Result<()> {
+    on_every_page(&Setup::default(), |browser| {
+        let links = browser.script(LINKS, vec![])?;
+        let linked = links.as_array().into_iter().flatten().filter_map(|link| link.as_str());
+        for word in linked {
+            ensure!(ROUTES.contains(&word), "{word} is linked but not in ROUTES");
+        }
+        Ok(())
+    })
 }
