@@ -1,0 +1,18 @@
+//! Ids for a plan that was written down without any.
+
+use crate::plan::{Id, Plan};
+
+/// Numbers all entries in the order of the lists, from 1.
+pub(in crate::plan) fn number(plan: &mut Plan) {
+    let kit = plan.kit.iter_mut().map(|entry| &mut entry.id);
+    let belongings = plan.belongings.iter_mut().map(|entry| &mut entry.id);
+    let incomes = plan.incomes.iter_mut().map(|entry| &mut entry.id);
+    let costs = plan.costs.iter_mut().map(|entry| &mut entry.id);
+    let stays = plan.stays.iter_mut().map(|entry| &mut entry.id);
+    let week = plan.week.iter_mut().map(|entry| &mut entry.id);
+    let water_uses = plan.water_uses.iter_mut().map(|entry| &mut entry.id);
+    let all = kit.chain(belongings).chain(incomes).chain(costs).chain(stays).chain(week).chain(water_uses);
+    for (id, next) in all.zip(1 as Id..) {
+        *id = next;
+    }
+}
