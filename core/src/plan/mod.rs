@@ -39,8 +39,10 @@ pub use money::{Money, minor_digits};
 pub use path::Path;
 pub use problem::{Problem, Wrong};
 pub use purse::{Belonging, Cost, CostPhase, Income, Purse, Reading, Repeat};
+pub use rough::{Answers, Place, rough_plan};
 #[cfg(feature = "schema")]
 pub use schema::json_schema;
+pub use starter::{STARTERS, Sourced, Starter, StarterDraw, StarterSource, StarterStore, matching, starter_item};
 pub use typed::{NumberMarks, typed_value};
 pub use validate::validate;
 pub use vehicle::{SizeClass, Vehicle};

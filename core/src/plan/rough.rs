@@ -1,1 +1,0 @@
-//! A first plan from five questions.

@@ -1,1 +1,0 @@
-//! A list of generic things to start a kit from.
