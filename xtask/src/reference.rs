@@ -33,8 +33,8 @@ fn report(check: bool, count: usize, different: &[String]) -> Result<()> {
     if !different.is_empty() {
         bail!("made again, these differ from what tests/data/ has: {}", different.join(", "));
     }
-    let did = if check { "are as the generators make them" } else { "made" };
-    println!("{count} files of tests/data/ {did}.");
+    let outcome = if check { "as the generators make it" } else { "made" };
+    println!("tests/data/ is {outcome} ({count} of {count} files).");
     Ok(())
 }
 
