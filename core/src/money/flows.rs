@@ -132,7 +132,7 @@ pub fn price_parts(
 }
 
 /// What an item's purchase costs in all, if it has a price.
-pub(super) fn purchase_price(item: &Item, purse: &Purse, digits: u32) -> Option<PriceParts> {
+pub fn purchase_price(item: &Item, purse: &Purse, digits: u32) -> Option<PriceParts> {
     let unit_price = item.unit_price?.likely();
     let tax = item.tax_percent.unwrap_or(purse.tax_percent);
     Some(price_parts(unit_price, item.quantity, tax, purse.prices_include_tax, digits))

@@ -62,7 +62,7 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
     standing.findings.extend(largest_before(plan, &standing, &input.flows));
     standing.findings.extend(unanswered(&input.flows));
     standing.findings.extend(without_price(plan, &input.unpriced));
-    if plan.stays.iter().any(|stay| stay.offers.night != Night::Allowed) {
+    if timeline.road().any(|day| day.offer.is_none_or(|offer| offer.night != Night::Allowed)) {
         standing.cautions.push(Caution::NightsNotCleared);
     }
     Report { standing, days, flows: input.flows, groups, lowest, still_to_pay, road_cost_per_day }

@@ -40,7 +40,7 @@ impl Course {
     }
 
     /// One day: cash in the morning in, cash in the evening out.
-    pub(crate) fn step(&mut self, opening: Money, day: &Day) -> Money {
+    pub fn step(&mut self, opening: Money, day: &Day) -> Money {
         let (mut inflow, mut outflow) = (Money::ZERO, Money::ZERO);
         while let Some(flow) = self.input.flows.get(self.next_flow).filter(|flow| flow.on <= day.date) {
             self.next_flow += 1;

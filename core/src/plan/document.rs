@@ -53,12 +53,19 @@ impl Document {
     /// When the text is too long, is not JSON or is not an object. Everything less becomes one of
     /// [`Opened::problems`].
     pub fn open(text: &str) -> Result<Opened, Problem> {
-        let whole = |wrong| Problem { path: Path::default(), wrong };
         if text.len() > MOST_BYTES {
             return Err(whole(Wrong::TooLarge { most: MOST_BYTES }));
         }
         let raw: Value = serde_json::from_str(text)
             .map_err(|error| whole(Wrong::NotJson { line: error.line(), column: error.column() }))?;
+        Self::from_value(raw)
+    }
+
+    /// Reads a document that has been parsed already.
+    ///
+    /// # Errors
+    /// When it is not an object.
+    pub fn from_value(raw: Value) -> Result<Opened, Problem> {
         let Value::Object(mut raw) = raw else { return Err(whole(Wrong::NotAPlan)) };
         let mut problems = Vec::new();
         migrate(&mut raw, &mut problems);
@@ -76,6 +83,11 @@ impl Document {
     pub fn write(&self, plan: &Plan) -> Value {
         merge(&self.raw, &self.base, &written(plan))
     }
+}
+
+/// A problem of the document as a whole.
+fn whole(wrong: Wrong) -> Problem {
+    Problem { path: Path::default(), wrong }
 }
 
 fn written(plan: &Plan) -> Value {

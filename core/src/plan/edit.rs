@@ -224,6 +224,14 @@ mod lists {
                     match self { $(Self::$variant => shift(&mut plan.$field, self, id, to),)* }
                 }
 
+                /// One of its entries, as it stands in the file.
+                pub fn entry(self, plan: &Plan, id: Id) -> Option<Value> {
+                    match self { $(Self::$variant => {
+                        let entry = plan.$field.iter().find(|entry| entry.id() == id)?;
+                        serde_json::to_value(entry).ok()
+                    })* }
+                }
+
                 pub(super) fn replace(
                     self, plan: &mut Plan, id: Id, path: &Path, field: &str, value: Value,
                 ) -> Result<(Path, Value), NotPossible> {

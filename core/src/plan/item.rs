@@ -255,6 +255,21 @@ impl Default for Draw {
     }
 }
 
+impl Draw {
+    /// Energy that `quantity` of it take at the outlet on a day they are used, as the likely run counts it.
+    ///
+    /// ```
+    /// use kerbstead_core::plan::{Draw, Estimate};
+    /// let lamp = Draw { power_w: 5.0.into(), hours_per_day: Some(4.0.into()), ..Draw::default() };
+    /// assert_eq!(lamp.wh_per_day(2), 40.0);
+    /// ```
+    pub fn wh_per_day(&self, quantity: u32) -> f64 {
+        let hours = self.hours_per_day.map_or(24.0, |hours| hours.likely());
+        let duty = self.duty_percent.map_or(100.0, |duty| duty.likely()) / 100.0;
+        self.power_w.likely() * f64::from(quantity) * hours * duty
+    }
+}
+
 /// The side of the store an item is plugged into.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

@@ -27,6 +27,7 @@ mod water_use;
 use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 pub use calendar::{Calendar, Mode, Night, Offer, Signal, Stay, WeekDay, Weekday, WeekdayKind};
 pub use demo::{demo_plan, demo_plan_after};
@@ -136,6 +137,39 @@ impl Plan {
     /// Items that are part of the plan: all but those left out.
     pub fn carried(&self) -> impl Iterator<Item = &Item> {
         self.kit.iter().filter(|item| item.obtain != Obtain::LeftOut)
+    }
+
+    /// The value at a path as it stands in the file; `Null` where nothing is set or nothing can be.
+    ///
+    /// ```
+    /// use kerbstead_core::plan::{Path, Plan};
+    /// let plan = Plan { title: "North".into(), ..Plan::default() };
+    /// assert_eq!(plan.value(&Path::from("title")), "North");
+    /// ```
+    pub fn value(&self, path: &Path) -> Value {
+        let (first, rest) = path.split_first();
+        let (part, rest) = match List::named(first) {
+            Some(list) => {
+                let (id, rest) = rest.split_once('/').unwrap_or((rest, ""));
+                (id.parse().ok().and_then(|id| list.entry(self, id)), rest)
+            }
+            None => (self.part(first), rest),
+        };
+        rest.split('/')
+            .filter(|name| !name.is_empty())
+            .fold(part.unwrap_or_default(), |value, name| value.get(name).cloned().unwrap_or_default())
+    }
+
+    fn part(&self, name: &str) -> Option<Value> {
+        match name {
+            "title" => Some(self.title.clone().into()),
+            "currency" => Some(self.currency.clone().into()),
+            "people" => Some(self.people.into()),
+            "calendar" => serde_json::to_value(self.calendar).ok(),
+            "vehicle" => serde_json::to_value(self.vehicle).ok(),
+            "purse" => serde_json::to_value(self.purse).ok(),
+            _ => None,
+        }
     }
 
     /// An id that no entry of the plan has.

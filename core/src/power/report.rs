@@ -211,7 +211,17 @@ fn together(store: &StoreInput, timeline: &Timeline, name: String) -> Option<Fin
 fn working(input: &Input, store: &StoreReport) -> Vec<Working> {
     let energy = |value| Figure::of(value, Quantity::EnergyWh);
     let watts = |value| Figure::of(value, Quantity::PowerW);
-    let mut working = vec![
+    let margin = if store.first_short.is_some() {
+        Working {
+            formula: "working-power-short",
+            figures: vec![
+                ("short", Figure::of(store.short_hours, Quantity::Hours)),
+                ("missing", energy(store.unserved_wh)),
+                ("average", watts(store.average_w)),
+            ],
+            source: Source::Arithmetic,
+        }
+    } else {
         Working {
             formula: "working-power-reserve",
             figures: vec![
@@ -220,7 +230,10 @@ fn working(input: &Input, store: &StoreReport) -> Vec<Working> {
                 ("reserve", Figure::of(store.reserve_hours, Quantity::Hours)),
             ],
             source: Source::Arithmetic,
-        },
+        }
+    };
+    let mut working = vec![
+        margin,
         Working {
             formula: "working-power-energy",
             figures: vec![

@@ -129,7 +129,7 @@ impl Course {
     }
 
     /// One hour of every store: charges in, charges out.
-    pub(crate) fn step(&mut self, charge_wh: &mut [f64], input: &Input, day: &Day, hour: u32) {
+    pub fn step(&mut self, charge_wh: &mut [f64], input: &Input, day: &Day, hour: u32) {
         let kind = DayKind::of(day).index();
         for ((course, charge), store) in self.stores.iter_mut().zip(charge_wh).zip(&input.stores) {
             let flow = store_hour(input, store, *charge, day, kind, hour);

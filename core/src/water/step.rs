@@ -37,7 +37,7 @@ pub struct Course {
 impl Course {
     /// One day: where there is a tap, the day's water comes from it and the cans are full in the evening; where there
     /// is a place to empty, used water is gone in the evening.
-    pub(crate) fn step(&mut self, level: Level, input: &Input, day: &Day) -> Level {
+    pub fn step(&mut self, level: Level, input: &Input, day: &Day) -> Level {
         let has_tap = day.offer.is_some_and(|offer| offer.water);
         let has_drain = day.offer.is_some_and(|offer| offer.emptying);
         let used_l = if has_tap { input.use_l_per_day } else { input.use_l_per_day.min(level.fresh_l) };

@@ -51,11 +51,11 @@ unit-count = pieces
 ## Money
 
 money-below-floor = Cash falls below your floor on { $on }. On the worst day, { $lowest_on }, { $missing } is missing.
-next-money-below-floor = Bring in { $missing } by { $on }: sell something earlier, move a purchase to a later day, or leave a want out.
+next-money-below-floor = Bring in { $missing } in all, the first of it by { $on }: sell something earlier, move a purchase to a later day, or leave a want out.
 money-close-to-floor = The lowest day is { $lowest_on }, with { $margin } to spare: less than a week on the road.
 next-money-close-to-floor = One late sale could break it. Keep something you could still sell.
-money-largest-before = The largest purchase before that which is not a must: { $name }, { $amount }.
-next-money-largest-before = Buy { $name } later, borrow it, or leave it out.
+money-largest-before = The largest purchase before that which is not a must: “{ $name }”, { $amount }.
+next-money-largest-before = Buy “{ $name }” later, borrow it, or leave it out.
 money-receipts-unanswered = { $count_n ->
     [one] One receipt of a day past is unanswered ({ $amount }). It is not counted.
    *[other] { $count } receipts of days past are unanswered ({ $amount } together). They are not counted.
@@ -66,8 +66,8 @@ money-payments-unanswered = { $count_n ->
 }
 next-money-unanswered = Say of each whether it happened, or count your cash and enter it.
 money-without-price = { $count_n ->
-    [one] { $name } has no price yet and counts as nothing.
-   *[other] { $count } things to buy or make have no price yet and count as nothing, { $name } first.
+    [one] “{ $name }” has no price yet and counts as nothing.
+   *[other] { $count } things to buy or make have no price yet and count as nothing, “{ $name }” first.
 }
 next-money-without-price = A rough price is better than none.
 
@@ -77,23 +77,24 @@ working-money-cushion = Tight below { $days } of running costs on the road: { $c
 
 ## Power
 
-power-runs-out = { $name } is empty on { $at }. In all, { $short } go without, { $missing } are missing.
+power-runs-out = “{ $name }” is empty on { $at }. In all, { $short } go without, { $missing } are missing.
 next-power-runs-out = Charge before then, for longer or at one more stop; or use something less on days without charging.
-power-close-to-empty = { $name } is lowest on { $at }, with { $reserve } of reserve.
+power-close-to-empty = “{ $name }” is lowest on { $at }, with { $reserve } of reserve.
 next-power-close-to-empty = One day more without charging would empty it.
-power-above-outlet = { $name } needs { $needs }, the outlet gives { $limit }: it does not run, however much energy there is.
-power-above-surge = { $name } needs { $needs } to start, the outlets give { $limit } for a moment: it trips them, although there is energy.
+power-above-outlet = “{ $name }” needs { $needs }, the outlet gives { $limit }: it does not run, however much energy there is.
+power-above-surge = “{ $name }” needs { $needs } to start, the outlets give { $limit } for a moment: it trips them, although there is energy.
 next-power-above-outlet = Take a weaker one, one without electricity, or use it only where there is mains.
-power-together-above-outlet = Around { $hour }, what may run at once on { $name } needs { $needs }; its outlets give { $limit }.
+power-together-above-outlet = Around { $hour }, what may run at once on “{ $name }” needs { $needs }; its outlets give { $limit }.
 next-power-together-above-outlet = Take turns: not both at the same time.
 power-no-store = { $count_n ->
-    [one] { $name } draws power and has no store to run on.
-   *[other] { $count } things draw power and have no store to run on, { $name } first.
+    [one] “{ $name }” draws power and has no store to run on.
+   *[other] { $count } things draw power and have no store to run on, “{ $name }” first.
 }
 next-power-no-store = Add a power store to the kit, or take out what needs one.
 power-nothing-draws = Nothing in the kit draws power.
 
 working-power-reserve = { $lowest } at the lowest moment ÷ { $average } average draw = { $reserve } of reserve
+working-power-short = The hours after the store is empty add up to { $short }; { $missing } of what was wanted at an average of { $average } is missing
 working-power-energy = { $put_in } in, { $taken_out } out, { $missing } missing, at the cells
 working-power-socket = The vehicle’s socket gives at most { $socket } for hours: volts × amperes of the fuse × 0.8
 working-power-inverter = The inverter passes on { $efficiency } and takes { $idle } for itself while something hangs on it
@@ -227,3 +228,396 @@ rough-cost-repairs = Put by for repairs
 rough-water-drinking = Drinking
 rough-water-cooking = Cooking
 rough-water-washing = Washing
+
+## The frame
+
+skip-to-content = Skip to content
+navigation = Pages
+undo = Undo
+redo = Redo
+take-back = Undo
+dismiss = Dismiss
+page-overview = Overview
+page-kit = Kit
+page-route = Route
+page-balances = Balances
+page-money = Money
+page-power = Power
+page-water = Water
+page-plans = Plans
+page-start = A plan of your own
+storage-unavailable = This browser does not let the page keep anything, as in a private window or with storage switched off or full. You can go on, but what you change is gone when you close this tab. Open the page in an ordinary window, or allow storage for it.
+
+verdict-unknown = Not known yet
+verdict-falls-short = Falls short
+verdict-tight = Tight
+verdict-holds = Holds
+standing-short = First short on { $when }; { $margin } short at worst.
+standing-cannot = It cannot work as planned.
+standing-spare = { $margin } to spare at the lowest moment.
+standing-unknown = More is needed for a verdict.
+standing-missing = Still needed:
+standing-cautions = Take care
+standing-working = How this was worked out
+severity-short = Short
+severity-close = Close
+severity-note = Note
+finding-show = Show it
+
+section-stays = the stays of the route
+section-week = the days of the repeating week
+section-water-uses = how much water you use
+
+## Overview
+
+demo-banner = This is an invented example: two orchard workers follow the harvest north. Look around, change anything, and start your own plan when you like.
+demo-start-own = Start my own plan
+dates-no-leaving = No day of leaving yet: set it under Route.
+dates-ahead = { $days } until you leave on { $leaves }; the plan runs to { $ends }.
+dates-on-the-road = On the road since { $leaves }; the plan runs to { $ends }.
+guesses-title = Guesses
+guesses-count = { $count_n ->
+    [one] One value is a guess of this tool.
+   *[other] { $count } values are guesses of this tool.
+} Correct what you know better; what you change is a guess no longer.
+guesses-list = Show all guesses
+guesses-confirm-all = Confirm all
+guesses-confirmed = All guesses are confirmed.
+problems-title = To be corrected
+next-title = Go on
+next-kit = Correct the kit
+next-route = Set dates and places
+next-plans = Start, copy or rename plans
+
+## Fields
+
+field-example = e.g. { $example }
+field-accepts = { $min } to { $max }
+field-guess = Guess: confirm
+field-be-unsure = I am not sure
+field-be-sure = One value
+field-low = Low
+field-likely = Likely
+field-high = High
+draft-until-then = Until then, { $value } counts.
+no-amount = no amount yet
+
+field-title = Name of the plan
+field-currency = Currency
+field-people = People travelling
+field-starts-on = First day that counts
+field-leaves-on = Day of leaving
+field-ends-on = First day back
+field-mode = The route is
+field-size = Size of the van
+field-inside-length-mm = Inside length
+field-inside-width-mm = Inside width
+field-inside-height-mm = Inside height
+field-empty-mass-kg = Empty mass, weighed if possible
+field-gross-limit-kg = Greatest allowed mass (GVWR)
+field-socket-volts = Vehicle socket
+field-socket-fuse-a = Fuse of the socket
+field-opening-cash = Cash on the first day
+field-floor = Keep untouched
+field-tax-percent = Sales tax
+field-prices-include-tax = Prices include the tax
+field-name = Name
+field-group = Heading
+field-need = How much it matters
+field-obtain = How it comes
+field-quantity = How many
+field-unit-price = Price of one
+field-needed-on = Needed by
+field-paid-happened = It was paid
+field-paid-on = Paid on
+field-paid-amount = Paid in all
+field-lender = Lent by
+field-sale-price = It brings in all
+field-sale-on = Money expected on
+field-sale-outcome-happened = It was sold
+field-sale-outcome-on = Sold on
+field-sale-outcome-amount = It brought
+field-mass-kg = Mass of one
+field-length-mm = Length
+field-width-mm = Width
+field-height-mm = Height
+field-draw-power-w = Power of one while it runs
+field-draw-outlet = Plugged into
+field-draw-surge-w = Power when it starts
+field-draw-hours-per-day = Hours a day
+field-draw-from-hour = Switched on at
+field-draw-duty-percent = Share of that time it runs
+field-draw-days = Used on
+field-draw-store = Runs on
+field-water-litres-per-day = Fresh water a day
+field-water-to-grey-percent = Of it, to be kept as used water
+field-store-usable-wh = Energy that can be taken out
+field-store-opening-percent = Charge on the day of leaving
+field-store-inverter-efficiency-percent = The inverter passes on
+field-store-inverter-idle-w = The inverter takes for itself
+field-store-charge-efficiency-percent = Of a charge, what arrives
+field-store-ac-continuous-w = Mains outlets, for long
+field-store-ac-surge-w = Mains outlets, for a moment
+field-store-dc-continuous-w = Low-voltage outlets
+field-store-vehicle-input-w = Takes from the vehicle
+field-store-mains-input-w = Takes from the mains
+field-store-total-input-w = Takes from all together
+field-store-taper-from-percent = Charging slows from
+field-tank-holds = Holds
+field-tank-capacity-l = One holds
+field-tank-opening-percent = Filled on the day of leaving
+field-note = Note
+field-price = It should bring
+field-on = On
+field-outcome-happened = It was sold
+field-outcome-on = Sold on
+field-outcome-amount = It brought
+field-amount = Amount
+field-repeat = Comes
+field-until = Last possible on
+field-received-until = Received up to
+field-day-of-month = Day of the month
+field-phase = To be paid
+field-place = Place
+field-nights = Nights
+field-working-days-per-week = Working days a week, from Monday
+field-drive-hours = Driving to get there
+field-drive-km = Distance to get there
+field-offers-mains-hours = Mains socket, hours a day
+field-offers-mains-from-hour = Socket free from
+field-offers-mains-w = The socket gives at most
+field-offers-water = Drinking water
+field-offers-emptying = Used water can be emptied
+field-offers-toilet = Toilet
+field-offers-shower = Shower
+field-offers-laundry = Laundry
+field-offers-rubbish = Rubbish
+field-offers-fuel = Fuel
+field-offers-signal = Phone signal
+field-offers-price-per-night = Price of a night
+field-offers-night = Staying the night
+field-offers-fallback-km = Next place, if you must leave
+field-weekday = Day
+field-kind = The day is for
+field-litres-per-day = Litres a day
+field-per = That is for
+field-to-grey-percent = Of it, to be kept as used water
+field-hour = Hour of the count
+field-cash = Cash in hand
+field-store = The reading is of
+field-charge-percent = Battery shows
+field-fresh-l = Fresh water left
+field-grey-l = Used water on board
+
+choice-mode-stays = stays in order
+choice-mode-week = a week that repeats
+choice-size-small = small van, sitting height
+choice-size-medium = panel van, normal roof
+choice-size-high-roof = panel van, standing height
+choice-size-long-high-roof = long panel van, standing height
+choice-group-sleeping = Sleeping
+choice-group-kitchen = Kitchen
+choice-group-power = Power
+choice-group-water = Water
+choice-group-hygiene = Washing
+choice-group-structure = Building
+choice-group-warmth = Warmth
+choice-group-work = Work
+choice-group-clothing = Clothing
+choice-group-safety = Safety
+choice-group-tools = Tools
+choice-group-vehicle = Vehicle
+choice-group-other = Other
+choice-need-must = a must
+choice-need-want = a want
+choice-need-experiment = an experiment
+choice-obtain-owned = owned already
+choice-obtain-borrowed = borrowed
+choice-obtain-bought = bought
+choice-obtain-made = made from materials
+choice-obtain-left-out = left out
+choice-outlet-ac = a mains outlet (inverter)
+choice-outlet-dc = a low-voltage outlet
+choice-days-every = every day
+choice-days-working = working days
+choice-days-free = days off
+choice-days-driving = driving days
+choice-days-standing = days without driving
+choice-first-store = the first power store
+choice-holds-fresh = drinking water
+choice-holds-grey = used water
+choice-repeat-once = once
+choice-repeat-weekly = every week
+choice-repeat-fortnightly = every two weeks
+choice-repeat-monthly = every month
+choice-repeat-yearly = every year
+choice-phase-home = at home, until leaving
+choice-phase-road = on the road
+choice-phase-always = all along
+choice-signal-unknown = not known
+choice-signal-none = none
+choice-signal-weak = weak
+choice-signal-good = good
+choice-night-unknown = not known
+choice-night-allowed = allowed
+choice-night-not-allowed = not allowed
+choice-weekday-monday = Monday
+choice-weekday-tuesday = Tuesday
+choice-weekday-wednesday = Wednesday
+choice-weekday-thursday = Thursday
+choice-weekday-friday = Friday
+choice-weekday-saturday = Saturday
+choice-weekday-sunday = Sunday
+choice-kind-working = working
+choice-kind-driving = driving
+choice-kind-idle = neither
+choice-per-person = each person
+choice-per-van = all together
+
+## Lists
+
+entry-unnamed = (no name yet)
+entry-up = Move up
+entry-down = Move down
+entry-copy = Copy
+entry-remove = Take out
+entry-removed = “{ $name }” is taken out.
+part-add = Add: { $part }
+part-remove = Take out: { $part }
+part-removed = Taken out: { $part }.
+part-draw = draws power
+part-store = is a power store
+part-tank = is a can or tank
+part-water = uses water
+part-paid = what came of buying it
+part-sale = will be sold
+
+## Kit
+
+kit-new-name = What is it?
+kit-new-price = Price of one
+kit-add = Add
+kit-added = “{ $name }” is in the kit.
+kit-starters = Pick from a list of usual things
+kit-starters-hint = Each brings usual sizes, masses, draws and rough prices along, marked as guesses until you confirm them.
+kit-filter = Find in the kit
+kit-find = Find
+kit-show = Show
+kit-by = Group by
+kit-count = { $shown } of { $all } things shown
+show-all = all
+show-to-pay = still to pay
+show-without-price = without a price
+show-borrowed = borrowed
+show-musts = musts
+show-left-out = left out
+by-group = heading
+by-obtain = how it comes
+by-need = how much it matters
+by-nothing = no groups
+
+## Money, its page
+
+money-plot = Cash in the evening of each day
+money-purse = Purse
+money-belongings = Things to sell
+money-incomes = Other income
+money-costs = Monthly costs
+money-groups = By group
+money-readings = Counted on the way
+money-readings-hint = Count your cash, read your battery, look at your cans: from its moment on, a count replaces what was computed.
+money-to-kit = Purchases are in the kit
+money-unanswered = Did this happen?
+answer-yes = It did
+answer-no = It did not
+belongings-add = Add something to sell
+incomes-add = Add an income
+costs-add = Add a monthly cost
+readings-add = Add a count
+groups-group = Group
+groups-foreseen = Foreseen
+groups-settled = Happened
+groups-open = Still to come
+groups-still-to-pay = Still to pay for the kit: { $amount }
+flow-sales = Sales
+flow-income = Income
+flow-costs = Monthly costs
+flow-nights = Paid nights
+
+## Power, its page
+
+power-plot = Energy in the store, hour by hour
+power-stores = Power stores
+power-draws = What draws power
+power-vehicle = Charging while driving
+power-draw-line = { $day } on a day of use, { $power } each
+power-add-store = Add a power store in the kit
+power-add-draw = Say in the kit what draws power
+
+## Water, its page
+
+water-plot = Fresh water in the evening of each day
+water-grey-plot = Used water in the evening of each day
+water-facts = { $capacity } of fresh water on board when full; { $use } used a day; water on board weighs up to { $mass }.
+water-people = For how many
+water-uses = Uses of water
+water-uses-add = Add a use
+water-tanks = Cans and tanks
+water-add-tank = Add a can in the kit
+
+## Route, its page
+
+route-hint = The balances run along this route, day by day.
+route-dates = Dates
+route-stays = Stays, in order
+route-week = The week that repeats
+route-vehicle = The van
+stays-add = Add a stay
+week-add = Add a day
+week-fill = Put in the missing days
+week-filled = The missing days are put in.
+
+## Plots
+
+plot-empty = Nothing to draw yet.
+plot-summary = From { $start } on { $from } to { $end } on { $until }; lowest { $lowest } on { $on }.
+plot-table = Show as a table
+plot-day = Day
+plot-lowest = Lowest
+plot-evening = Evening
+
+## Plans, their page
+
+plans-open = This plan
+plans-all = All plans
+plans-new = New plan
+plans-add-demo = Add the example again
+plans-open-it = Open
+plans-open-named = Open “{ $title }”
+plans-copy-named = Copy “{ $title }”
+plans-delete-named = Delete “{ $title }”
+plans-delete = Delete
+plans-deleted = “{ $title }” is deleted.
+plans-is-demo = example
+plans-is-open = open now
+plans-copy-of = { $title } (copy)
+plans-unreadable = A plan that cannot be read
+plans-units = Units
+plans-units-legend = Show values in
+plans-privacy = Plans stay in this browser; nothing is sent anywhere.
+plans-schema = The file format, as a JSON Schema
+units-metric = metric units
+units-us-customary = US customary units
+
+## Five questions
+
+start-title = My plan
+start-hint = Answer what you can, skip the rest: what you skip is guessed, and marked as a guess until you confirm it.
+start-leaves = When do you leave home?
+start-cash = How much cash do you have?
+start-size = How large is the van?
+start-place = Where will you mostly be?
+start-nights = For how many nights?
+start-people = How many people?
+start-skip = (skip)
+start-show = Show me where I stand

@@ -3,6 +3,7 @@
 
 mod plain;
 mod problem;
+mod region;
 mod units;
 
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
@@ -10,6 +11,7 @@ use jiff::civil::Date;
 use unic_langid::LanguageIdentifier;
 
 pub use plain::Plain;
+pub use region::{currency_of, units_of};
 pub use units::{Unit, Units, unit};
 
 use crate::assessment::{Caution, Margin, Moment, Say};
@@ -27,8 +29,12 @@ pub trait Format {
     fn money(&self, amount: Money, currency: &str) -> String;
     /// A day.
     fn date(&self, date: Date) -> String;
+    /// A month, short, to stand below an axis.
+    fn month(&self, date: Date) -> String;
     /// A time of day, in minutes since it began.
     fn time(&self, minute: u16) -> String;
+    /// An amount of a currency without the small change, to stand beside an axis.
+    fn rough_money(&self, amount: f64, currency: &str) -> String;
 }
 
 /// Sentences in one language, with values formatted one way.
@@ -53,6 +59,11 @@ impl<F: Format> Words<F> {
     /// The units values are shown in.
     pub const fn units(&self) -> Units {
         self.units
+    }
+
+    /// The currency amounts are in.
+    pub fn currency(&self) -> &str {
+        &self.currency
     }
 
     /// How values are formatted.
@@ -127,6 +138,16 @@ impl<F: Format> Words<F> {
             Figure::Moment(moment) => self.moment(*moment),
             Figure::Name(name) => name.clone(),
         }
+    }
+
+    /// A month, short, to stand below an axis.
+    pub fn month(&self, date: Date) -> String {
+        self.format.month(date)
+    }
+
+    /// An amount without the small change, to stand beside an axis.
+    pub fn rough_money(&self, amount: f64) -> String {
+        self.format.rough_money(amount, &self.currency)
     }
 
     /// A margin with its unit.

@@ -24,6 +24,14 @@ impl Format for Plain {
         date.to_string()
     }
 
+    fn month(&self, date: Date) -> String {
+        format!("{:04}-{:02}", date.year(), date.month())
+    }
+
+    fn rough_money(&self, amount: f64, currency: &str) -> String {
+        format!("{amount:.0} {currency}")
+    }
+
     fn time(&self, minute: u16) -> String {
         format!("{:02}:{:02}", minute / 60, minute % 60)
     }

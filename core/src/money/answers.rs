@@ -1,0 +1,25 @@
+//! What a person answers when asked whether money moved.
+
+use serde_json::json;
+
+use super::flows::{Flow, FlowGroup};
+use crate::plan::{Edit, Path, Plan};
+
+/// The change that says of a flow whether it happened as planned; `None` for flows that are never asked about.
+///
+/// A receipt that comes again and again is confirmed up to its day; that it did not come is said by counting the cash.
+pub fn answer(plan: &Plan, flow: &Flow, happened: bool) -> Option<Edit> {
+    let outcome = json!({ "happened": happened });
+    let id = flow.source;
+    let path = match flow.group {
+        FlowGroup::Kit(_) => Path::entry("kit", id).child("paid"),
+        FlowGroup::Sales if plan.item(id).is_some() => Path::entry("kit", id).child("sale/outcome"),
+        FlowGroup::Sales => Path::entry("belongings", id).child("outcome"),
+        FlowGroup::Income if happened => {
+            let path = Path::entry("incomes", id).child("received_until");
+            return Some(Edit::Set { path, value: flow.on.to_string().into() });
+        }
+        FlowGroup::Income | FlowGroup::Costs | FlowGroup::Nights => return None,
+    };
+    Some(Edit::Set { path, value: outcome })
+}

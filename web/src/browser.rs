@@ -1,0 +1,54 @@
+//! The few things asked of the page and the browser that Leptos does not give.
+
+use jiff::civil::Date;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
+
+/// The element of that id.
+pub fn element(id: &str) -> Option<HtmlElement> {
+    document().get_element_by_id(id)?.dyn_into().ok()
+}
+
+/// Says that the app can be used: tests and scripts wait for it.
+pub fn mark_ready() {
+    if let Some(root) = document().document_element() {
+        // The attribute's name is a constant and valid, so this cannot fail.
+        let _ = root.set_attribute("data-ready", "");
+    }
+}
+
+/// Today, where the person is.
+pub fn today() -> Date {
+    let now = js_sys::Date::new_0();
+    let year = i16::try_from(now.get_full_year()).unwrap_or(1970);
+    let month = i8::try_from(now.get_month() + 1).unwrap_or(1);
+    let day = i8::try_from(now.get_date()).unwrap_or(1);
+    Date::new(year, month, day).unwrap_or(Date::ZERO)
+}
+
+/// The person's preferred language and region, as a BCP 47 tag.
+pub fn language() -> String {
+    window().navigator().language().unwrap_or_else(|| "en".to_owned())
+}
+
+/// Sets the page's title.
+pub fn set_title(title: &str) {
+    document().set_title(title);
+}
+
+/// Moves the keyboard to the element of that id, once the page has been drawn.
+pub fn focus_soon(id: &'static str) {
+    request_animation_frame(move || {
+        if let Some(element) = element(id) {
+            // An element that cannot take the focus leaves it where it is, which is no harm.
+            let _ = element.focus();
+        }
+    });
+}
+
+/// Whether an event comes from something that is typed in.
+pub fn is_text_input(target: &web_sys::EventTarget) -> bool {
+    let element = target.dyn_ref::<web_sys::Element>();
+    element.is_some_and(|element| matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA" | "SELECT"))
+}

@@ -1,0 +1,167 @@
+//! Numbers, money and dates as the browser's `Intl` writes them, and the words of the app.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+use js_sys::{Array, Function, Intl, Object, Reflect};
+use kerbstead_core::explain::Figures;
+use kerbstead_core::plan::{Money, NumberMarks};
+use kerbstead_core::words::{Format, Units, Words, currency_of, units_of};
+use wasm_bindgen::JsValue;
+
+use crate::browser;
+
+/// Formats with the browser's own `Intl`, one formatter for each way of writing, made when first needed.
+pub struct Browser {
+    language: Array,
+    formatters: RefCell<BTreeMap<String, Function>>,
+}
+
+impl Browser {
+    fn new(language: &str) -> Self {
+        Self { language: Array::of1(&language.into()), formatters: RefCell::default() }
+    }
+
+    /// Formats with the formatter of that name, made by `make` if there is none.
+    fn format(&self, name: &str, make: impl FnOnce(&Array) -> Function, value: &JsValue) -> String {
+        let mut formatters = self.formatters.borrow_mut();
+        if !formatters.contains_key(name) {
+            formatters.insert(name.to_owned(), make(&self.language));
+        }
+        let text = formatters.get(name).and_then(|formatter| formatter.call1(&JsValue::UNDEFINED, value).ok());
+        text.and_then(|text| text.as_string()).unwrap_or_default()
+    }
+}
+
+fn options(pairs: &[(&str, JsValue)]) -> Object {
+    let options = Object::new();
+    for (name, value) in pairs {
+        // A new plain object takes every property.
+        let _ = Reflect::set(&options, &(*name).into(), value);
+    }
+    options
+}
+
+fn number_format(language: &Array, pairs: &[(&str, JsValue)]) -> Function {
+    Intl::NumberFormat::new(language, &options(pairs)).format()
+}
+
+fn date_format(language: &Array, pairs: &[(&str, JsValue)]) -> Function {
+    let mut pairs = pairs.to_vec();
+    pairs.push(("timeZone", "UTC".into()));
+    Intl::DateTimeFormat::new(language, &options(&pairs)).format()
+}
+
+impl Format for Browser {
+    fn number(&self, value: f64, decimals: u8) -> String {
+        let make = |language: &Array| number_format(language, &[("maximumFractionDigits", f64::from(decimals).into())]);
+        self.format(&format!("number {decimals}"), make, &value.into())
+    }
+
+    fn money(&self, amount: Money, currency: &str) -> String {
+        let make = |language: &Array| {
+            number_format(language, &[("style", "currency".into()), ("currency", currency.into())])
+        };
+        // As text, which `Intl` reads as an exact decimal.
+        self.format(&format!("money {currency}"), make, &amount.to_string().into())
+    }
+
+    fn date(&self, date: Date) -> String {
+        let make = |language: &Array| {
+            date_format(language, &[("year", "numeric".into()), ("month", "short".into()), ("day", "numeric".into())])
+        };
+        self.format("date", make, &js_date(date, 0))
+    }
+
+    fn month(&self, date: Date) -> String {
+        let make = |language: &Array| date_format(language, &[("month", "short".into())]);
+        self.format("month", make, &js_date(date, 0))
+    }
+
+    fn rough_money(&self, amount: f64, currency: &str) -> String {
+        let make = |language: &Array| {
+            let pairs = [("style", "currency".into()), ("currency", currency.into()), ("maximumFractionDigits", 0.into())];
+            number_format(language, &pairs)
+        };
+        self.format(&format!("rough {currency}"), make, &amount.into())
+    }
+
+    fn time(&self, minute: u16) -> String {
+        let make =
+            |language: &Array| date_format(language, &[("hour", "numeric".into()), ("minute", "2-digit".into())]);
+        self.format("time", make, &js_date(Date::constant(2000, 1, 1), minute))
+    }
+}
+
+/// A civil day and minute as the moment that `Intl` writes the same way in UTC.
+fn js_date(date: Date, minute: u16) -> JsValue {
+    const MS_PER_DAY: f64 = 86_400_000.0;
+    let days = Date::constant(1970, 1, 1).until(date).map_or(0, |span| span.get_days());
+    js_sys::Date::new(&(f64::from(days) * MS_PER_DAY + f64::from(minute) * 60_000.0).into()).into()
+}
+
+thread_local! {
+    static WORDS: RefCell<Option<Words<Browser>>> = const { RefCell::new(None) };
+}
+
+/// Sets up the words for those units and that currency; pages drawn before must be drawn again.
+pub fn set_up(units: Units, currency: &str) {
+    WORDS.set(Some(Words::english(Browser::new(&browser::language()), units, currency)));
+}
+
+/// Uses the words of the app.
+pub fn words<R>(use_them: impl FnOnce(&Words<Browser>) -> R) -> R {
+    WORDS.with_borrow_mut(|words| {
+        use_them(words.get_or_insert_with(|| {
+            Words::english(Browser::new(&browser::language()), default_units(), default_currency())
+        }))
+    })
+}
+
+/// A text of the catalogue.
+pub fn t(key: &str) -> String {
+    words(|words| words.text(key))
+}
+
+/// A sentence of the catalogue with figures.
+pub fn tell(key: &str, figures: &Figures) -> String {
+    words(|words| words.with(key, figures))
+}
+
+/// Units as the person's region has them.
+pub fn default_units() -> Units {
+    units_of(&region())
+}
+
+/// The currency of the person's region.
+pub fn default_currency() -> &'static str {
+    currency_of(&region())
+}
+
+/// The region of the person's language tag, such as `AT` of `de-AT`; empty when the tag has none.
+fn region() -> String {
+    let tag = browser::language();
+    let is_region = |part: &&str| part.len() == 2 && part.bytes().all(|byte| byte.is_ascii_uppercase());
+    tag.split('-').skip(1).find(is_region).unwrap_or("").to_owned()
+}
+
+/// The marks the browser writes numbers with, so that numbers are read the same way.
+pub fn number_marks() -> NumberMarks {
+    let language = Array::of1(&browser::language().into());
+    let parts = Intl::NumberFormat::new(&language, &Object::new()).format_to_parts(12_345.6);
+    let mark = |wanted: &str| {
+        parts.iter().find_map(|part| {
+            let text = |name: &str| Reflect::get(&part, &name.into()).ok()?.as_string();
+            (text("type")? == wanted).then(|| text("value"))?.and_then(|value| value.chars().next())
+        })
+    };
+    let usual = NumberMarks::default();
+    NumberMarks { decimal: mark("decimal").unwrap_or(usual.decimal), group: mark("group").unwrap_or(usual.group) }
+}
+
+/// A number as it is typed: with the person's decimal mark and nothing between thousands.
+pub fn typing_text(plain: &str, marks: NumberMarks) -> String {
+    plain.replace('.', &marks.decimal.to_string())
+}
+

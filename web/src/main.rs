@@ -1,0 +1,27 @@
+//! Kerbstead in the browser. Components show what core computes and collect what core needs; they hold no rules.
+//!
+//! - [`state`]: the one store: the open plan, its assessment, what is half typed, undo;
+//! - [`storage`], [`browser`], [`route`], [`locale`]: one small module for each browser API;
+//! - [`parts`]: fields bound to paths, lists of entries, verdicts, plots;
+//! - [`pages`]: one file a page;
+//! - [`embed`]: what other pages can call.
+
+#![forbid(unsafe_code)]
+
+mod browser;
+mod embed;
+mod locale;
+mod pages;
+mod parts;
+mod route;
+mod shell;
+mod state;
+mod storage;
+
+fn main() {
+    // Other pages may load this module only for the functions of `embed`: then there is no place to show the app in.
+    if let Some(place) = browser::element("app") {
+        leptos::mount::mount_to(place, shell::App).forget();
+        browser::mark_ready();
+    }
+}

@@ -1,0 +1,355 @@
+//! The one list: what is carried, drawn, drunk and paid for.
+
+use kerbstead_core::explain::Figure;
+use kerbstead_core::money::purchase_price;
+use kerbstead_core::plan::{
+    Edit, Id, Item, List, Need, NumberMarks, Obtain, Path, Plan, STARTERS, field, matching, starter_item,
+    typed_value,
+};
+use leptos::prelude::*;
+use serde_json::json;
+
+use super::money::group_key;
+use crate::locale::{self, t, tell, words};
+use crate::parts::{Entry, Fields, Optional, nothing};
+use crate::route;
+use crate::state::App;
+
+/// The page.
+pub fn kit() -> AnyView {
+    let filter = Filter { text: RwSignal::new(String::new()), show: RwSignal::new(Show::All), by: RwSignal::new(By::Group) };
+    view! {
+        <h1>{t("page-kit")}</h1>
+        {adding()}
+        {filter.controls()}
+        {list(filter)}
+    }
+    .into_any()
+}
+
+/// A name and a price are enough; a thing of the starter list brings its usual values along.
+fn adding() -> AnyView {
+    let app = App::here();
+    let name = RwSignal::new(String::new());
+    let price = RwSignal::new(String::new());
+    let names: Vec<String> = STARTERS.iter().map(|starter| t(starter.name_key)).collect();
+    let found = {
+        let names = names.clone();
+        Memo::new(move |_| matching(&names, &name.get()).into_iter().take(6).collect::<Vec<_>>())
+    };
+    let wrong_price = Memo::new(move |_| price_value(&price.get()).is_none());
+    let add_named = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let Some(price_value) = price_value(&price.get_untracked()) else { return };
+        let text = name.get_untracked().trim().to_owned();
+        if text.is_empty() {
+            crate::browser::focus_soon("new-name");
+            return;
+        }
+        let id = app.plan(Plan::next_id);
+        let mut entry = json!({ "id": id, "name": text });
+        if !price_value.is_null() {
+            entry["unit_price"] = price_value;
+        }
+        put_in(app, entry, vec![], &text);
+        name.set(String::new());
+        price.set(String::new());
+    };
+    let suggestions = move || {
+        let shown = found.get();
+        let show = !name.get().trim().is_empty() && !shown.is_empty();
+        show.then(|| starter_buttons(app, &shown, name))
+    };
+    let all = (0..STARTERS.len()).collect::<Vec<_>>();
+    view! {
+        <form class="adding" on:submit=add_named>
+            <div class="field">
+                <label for="new-name">{t("kit-new-name")}</label>
+                <input id="new-name" type="text" autocomplete="off" prop:value=name on:input:target=move |event| name.set(event.target().value()) />
+            </div>
+            <div class="field">
+                <label for="new-price">{t("kit-new-price")}</label>
+                <div class="control">
+                    <input id="new-price" type="text" inputmode="decimal" autocomplete="off" aria-describedby="new-price-message" prop:value=price on:input:target=move |event| price.set(event.target().value()) />
+                    <span class="unit">{words(|words| words.currency().to_owned())}</span>
+                </div>
+                <p class="wrong" id="new-price-message" aria-live="polite">
+                    {move || wrong_price.get().then(|| tell("problem-not-money", &vec![("example", Figure::Money(kerbstead_core::plan::Money::whole(25)))]))}
+                </p>
+            </div>
+            <button type="submit" class="primary">{t("kit-add")}</button>
+        </form>
+        {suggestions}
+        <details class="starters">
+            <summary>{t("kit-starters")}</summary>
+            <p>{t("kit-starters-hint")}</p>
+            {starter_buttons(app, &all, name)}
+        </details>
+    }
+    .into_any()
+}
+
+fn price_value(text: &str) -> Option<serde_json::Value> {
+    let field = field::at(&Path::from("kit/1/unit_price"))?;
+    let marks: NumberMarks = locale::number_marks();
+    typed_value(field, text, marks, 1.0).ok()
+}
+
+fn starter_buttons(app: App, shown: &[usize], typed: RwSignal<String>) -> AnyView {
+    let buttons = shown.iter().filter_map(|index| STARTERS.get(*index)).map(|starter| {
+        let name = t(starter.name_key);
+        let add = {
+            let name = name.clone();
+            move |_| {
+                let id = app.plan(Plan::next_id);
+                let currency = app.plan(|plan| plan.currency.clone());
+                let (item, guesses) = starter_item(starter, id, name.clone(), &currency);
+                put_in(app, serde_json::to_value(item).unwrap_or_default(), guesses, &name);
+                typed.set(String::new());
+            }
+        };
+        view! { <li><button type="button" on:click=add>{name}</button></li> }.into_any()
+    });
+    view! { <ul class="starter-list">{buttons.collect::<Vec<_>>()}</ul> }.into_any()
+}
+
+/// Puts an item at the end of the kit and tells of it.
+fn put_in(app: App, entry: serde_json::Value, guesses: Vec<Path>, name: &str) {
+    let insert = Edit::Insert { list: List::Kit, at: usize::MAX, entry };
+    let edit = Edit::All { edits: vec![insert, Edit::Guess { paths: guesses, guessed: true }] };
+    app.edit_and_tell(edit, tell("kit-added", &vec![("name", Figure::Name(name.to_owned()))]));
+}
+
+/// Which items are shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Show {
+    All,
+    ToPay,
+    WithoutPrice,
+    Borrowed,
+    Musts,
+    LeftOut,
+}
+
+impl Show {
+    const ALL: [(Self, &'static str); 6] = [
+        (Self::All, "show-all"),
+        (Self::ToPay, "show-to-pay"),
+        (Self::WithoutPrice, "show-without-price"),
+        (Self::Borrowed, "show-borrowed"),
+        (Self::Musts, "show-musts"),
+        (Self::LeftOut, "show-left-out"),
+    ];
+
+    fn has(self, item: &Item) -> bool {
+        match self {
+            Self::All => true,
+            Self::ToPay => item.obtain.is_paid() && item.paid.is_none(),
+            Self::WithoutPrice => item.obtain.is_paid() && item.unit_price.is_none(),
+            Self::Borrowed => item.obtain == Obtain::Borrowed,
+            Self::Musts => item.need == Need::Must,
+            Self::LeftOut => item.obtain == Obtain::LeftOut,
+        }
+    }
+}
+
+/// What items are grouped by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum By {
+    Group,
+    Obtain,
+    Need,
+    Nothing,
+}
+
+impl By {
+    const ALL: [(Self, &'static str); 4] = [
+        (Self::Group, "by-group"),
+        (Self::Obtain, "by-obtain"),
+        (Self::Need, "by-need"),
+        (Self::Nothing, "by-nothing"),
+    ];
+
+    /// The name of the group an item falls into, in the catalogue.
+    fn of(self, item: &Item) -> &'static str {
+        match self {
+            Self::Group => group_key(item.group),
+            Self::Obtain => match item.obtain {
+                Obtain::Owned => "choice-obtain-owned",
+                Obtain::Borrowed => "choice-obtain-borrowed",
+                Obtain::Bought => "choice-obtain-bought",
+                Obtain::Made => "choice-obtain-made",
+                Obtain::LeftOut => "choice-obtain-left-out",
+            },
+            Self::Need => match item.need {
+                Need::Must => "choice-need-must",
+                Need::Want => "choice-need-want",
+                Need::Experiment => "choice-need-experiment",
+            },
+            Self::Nothing => "page-kit",
+        }
+    }
+}
+
+#[derive(Clone, Copy)]
+struct Filter {
+    text: RwSignal<String>,
+    show: RwSignal<Show>,
+    by: RwSignal<By>,
+}
+
+impl Filter {
+    fn controls(self) -> AnyView {
+        let choose = |options: Vec<(&'static str, bool)>| {
+            let options = options.into_iter().map(|(key, selected)| {
+                view! { <option value=key selected=selected>{t(key)}</option> }.into_any()
+            });
+            options.collect::<Vec<_>>()
+        };
+        let shows = choose(Show::ALL.map(|(show, key)| (key, show == self.show.get_untracked())).to_vec());
+        let groupings = choose(By::ALL.map(|(by, key)| (key, by == self.by.get_untracked())).to_vec());
+        let pick_show = move |key: String| {
+            Show::ALL.into_iter().filter(|(_, word)| *word == key).for_each(|(show, _)| self.show.set(show));
+        };
+        let pick_by = move |key: String| {
+            By::ALL.into_iter().filter(|(_, word)| *word == key).for_each(|(by, _)| self.by.set(by));
+        };
+        view! {
+            <div class="filters" role="search" aria-label=t("kit-filter")>
+                <div class="field">
+                    <label for="find">{t("kit-find")}</label>
+                    <input id="find" type="search" autocomplete="off" on:input:target=move |event| self.text.set(event.target().value()) />
+                </div>
+                <div class="field">
+                    <label for="show">{t("kit-show")}</label>
+                    <select id="show" on:change:target=move |event| pick_show(event.target().value())>{shows}</select>
+                </div>
+                <div class="field">
+                    <label for="by">{t("kit-by")}</label>
+                    <select id="by" on:change:target=move |event| pick_by(event.target().value())>{groupings}</select>
+                </div>
+            </div>
+        }
+        .into_any()
+    }
+
+    /// The groups with their items, in the order of the list.
+    fn groups(self, plan: &Plan) -> Vec<(&'static str, Vec<Id>)> {
+        let wanted = self.text.get().to_lowercase();
+        let (show, by) = (self.show.get(), self.by.get());
+        let mut groups: Vec<(&'static str, Vec<Id>)> = Vec::new();
+        let shown = plan.kit.iter().filter(|item| show.has(item) && item.name.to_lowercase().contains(&wanted));
+        for item in shown {
+            let key = by.of(item);
+            match groups.iter_mut().find(|(group, _)| *group == key) {
+                Some((_, ids)) => ids.push(item.id),
+                None => groups.push((key, vec![item.id])),
+            }
+        }
+        groups
+    }
+}
+
+fn list(filter: Filter) -> AnyView {
+    let app = App::here();
+    let groups = Memo::new(move |_| app.plan(|plan| filter.groups(plan)));
+    let count = move || {
+        let shown = groups.get().iter().map(|(_, ids)| ids.len()).sum();
+        let all = app.plan(|plan| plan.kit.len());
+        tell("kit-count", &vec![("shown", Figure::count(shown)), ("all", Figure::count(all))])
+    };
+    let keys = Memo::new(move |_| groups.get().into_iter().map(|(key, _)| key).collect::<Vec<_>>());
+    let opened = route::entry_in_address();
+    view! {
+        <p role="status">{count}</p>
+        <For each=move || keys.get() key=|key| *key let:key>{group(key, groups, opened)}</For>
+    }
+    .into_any()
+}
+
+fn group(key: &'static str, groups: Memo<Vec<(&'static str, Vec<Id>)>>, opened: Option<Id>) -> AnyView {
+    let ids = Memo::new(move |_| {
+        groups.get().into_iter().find(|(group, _)| *group == key).map(|(_, ids)| ids).unwrap_or_default()
+    });
+    view! {
+        <section aria-label=t(key)>
+            <h2>{t(key)}</h2>
+            <ul class="entries">
+                <For each=move || ids.get() key=|id| *id let:id>
+                    <Entry list=List::Kit id=id body=body line=line starts_open=opened == Some(id) />
+                </For>
+            </ul>
+        </section>
+    }
+    .into_any()
+}
+
+/// The line of an item: its name, and its price or how else it comes.
+fn line(plan: &Plan, id: Id) -> (String, String) {
+    let Some(item) = plan.item(id) else { return Default::default() };
+    let name = match item.quantity {
+        1 => item.name.clone(),
+        count => format!("{} × {count}", item.name),
+    };
+    let value = match item.obtain {
+        Obtain::Bought | Obtain::Made => purchase_price(item, &plan.purse, plan.minor_digits())
+            .map_or_else(|| t("no-amount"), |price| words(|words| words.figure(&Figure::Money(price.total)))),
+        Obtain::Owned => t("choice-obtain-owned"),
+        Obtain::Borrowed => t("choice-obtain-borrowed"),
+        Obtain::LeftOut => t("choice-obtain-left-out"),
+    };
+    (name, value)
+}
+
+const BASICS: &[&str] =
+    &["name", "group", "need", "obtain", "quantity", "unit_price", "tax_percent", "needed_on", "lender"];
+const SIZE: &[&str] = &["mass_kg", "length_mm", "width_mm", "height_mm"];
+const PAID: &[&str] = &["paid/happened", "paid/on", "paid/amount"];
+const DRAW: &[&str] = &[
+    "draw/power_w",
+    "draw/outlet",
+    "draw/hours_per_day",
+    "draw/from_hour",
+    "draw/duty_percent",
+    "draw/surge_w",
+    "draw/days",
+    "draw/store",
+];
+const STORE: &[&str] = &[
+    "store/usable_wh",
+    "store/opening_percent",
+    "store/ac_continuous_w",
+    "store/ac_surge_w",
+    "store/dc_continuous_w",
+    "store/vehicle_input_w",
+    "store/mains_input_w",
+    "store/total_input_w",
+    "store/inverter_efficiency_percent",
+    "store/inverter_idle_w",
+    "store/charge_efficiency_percent",
+    "store/taper_from_percent",
+];
+const TANK: &[&str] = &["tank/holds", "tank/capacity_l", "tank/opening_percent"];
+const WATER: &[&str] = &["water/litres_per_day", "water/to_grey_percent"];
+const SALE: &[&str] = &["sale/price", "sale/on", "sale/outcome/happened", "sale/outcome/on", "sale/outcome/amount"];
+
+/// Everything about an item; what most items lack stays folded away.
+fn body(id: Id) -> AnyView {
+    let base = Path::entry("kit", id);
+    let part = |name: &str, names: &'static [&'static str], title: &'static str| {
+        let (path, base) = (base.child(name), base.clone());
+        view! { <Optional path=path names=names base=base title=title fresh=nothing /> }.into_any()
+    };
+    view! {
+        <Fields base=base.clone() names=BASICS />
+        <Fields base=base.clone() names=SIZE />
+        {part("draw", DRAW, "part-draw")}
+        {part("store", STORE, "part-store")}
+        {part("tank", TANK, "part-tank")}
+        {part("water", WATER, "part-water")}
+        {part("paid", PAID, "part-paid")}
+        {part("sale", SALE, "part-sale")}
+        <Fields base=base.clone() names=&["note"] />
+    }
+    .into_any()
+}

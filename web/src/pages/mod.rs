@@ -1,0 +1,70 @@
+//! One file a page.
+
+mod balances;
+mod kit;
+mod money;
+mod overview;
+mod plans;
+mod power;
+mod route;
+mod start;
+mod water;
+
+use kerbstead_core::Balance;
+use leptos::prelude::*;
+
+pub use balances::balances;
+pub use kit::kit;
+pub use money::money;
+pub use overview::overview;
+pub use plans::plans;
+pub use power::power;
+pub use route::route;
+pub use start::start;
+pub use water::water;
+
+use crate::locale::t;
+use crate::parts::{StandingView, VerdictBadge};
+use crate::state::App;
+
+/// The name of a balance in the catalogue.
+pub const fn balance_title(balance: Balance) -> &'static str {
+    match balance {
+        Balance::Money => "page-money",
+        Balance::Power => "page-power",
+        Balance::Water => "page-water",
+    }
+}
+
+/// The standing of a balance in words.
+fn standing(app: App, balance: Balance) -> StandingView {
+    app.assessment(|assessment| match balance {
+        Balance::Money => StandingView::of(&assessment.money.standing),
+        Balance::Power => StandingView::of(&assessment.power.standing),
+        Balance::Water => StandingView::of(&assessment.water.standing),
+    })
+}
+
+/// The head of a balance's page: its verdict, followed as the plan changes.
+fn balance_head(balance: Balance) -> AnyView {
+    let app = App::here();
+    let view = Memo::new(move |_| standing(app, balance));
+    view! {
+        <h1>{t(balance_title(balance))}</h1>
+        {move || {
+            let standing = view.get();
+            view! {
+                <p class="verdict-line">
+                    <VerdictBadge verdict=standing.verdict /> " " <span>{standing.line.clone()}</span>
+                </p>
+                {standing.details()}
+            }
+        }}
+    }
+    .into_any()
+}
+
+/// A part of a page under a heading.
+fn section(title: &'static str, content: AnyView) -> AnyView {
+    view! { <section aria-label=t(title)><h2>{t(title)}</h2>{content}</section> }.into_any()
+}

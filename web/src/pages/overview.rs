@@ -1,0 +1,176 @@
+//! Where the plan stands.
+
+use jiff::civil::Date;
+use kerbstead_core::Balance;
+use kerbstead_core::explain::Figure;
+use kerbstead_core::plan::{Edit, Path, Plan, field};
+use leptos::prelude::*;
+
+use super::{balance_title, section, standing};
+use crate::locale::{t, tell, words};
+use crate::parts::{VerdictBadge, field_label};
+use crate::route::Page;
+use crate::state::{App, DeskStoreFields};
+
+/// The page.
+pub fn overview() -> AnyView {
+    let cards = [Balance::Money, Balance::Power, Balance::Water].map(card);
+    view! {
+        <h1>{t("page-overview")}</h1>
+        {demo_banner()}
+        {dates_line()}
+        <div class="cards">{Vec::from(cards)}</div>
+        {guesses()}
+        {problems()}
+        {next_pages()}
+    }
+    .into_any()
+}
+
+fn demo_banner() -> AnyView {
+    let app = App::here();
+    let is_demo = move || {
+        app.desk.shelf().with(|shelf| shelf.cards.iter().any(|card| card.slot == shelf.open && card.is_demo))
+    };
+    view! {
+        <Show when=is_demo>
+            <div class="banner">
+                <p>{t("demo-banner")}</p>
+                <a class="button" href=Page::Start.link()>{t("demo-start-own")}</a>
+            </div>
+        </Show>
+    }
+    .into_any()
+}
+
+fn dates_line() -> AnyView {
+    let app = App::here();
+    let line = Memo::new(move |_| app.assessment(|assessment| (assessment.as_of, assessment.leaves_on, assessment.ends_on)));
+    view! { <p class="dates">{move || { let (as_of, leaves_on, ends_on) = line.get(); dates(as_of, leaves_on, ends_on) }}</p> }
+        .into_any()
+}
+
+fn dates(as_of: Date, leaves_on: Option<Date>, ends_on: Date) -> String {
+    let Some(leaves_on) = leaves_on else { return t("dates-no-leaving") };
+    let days = as_of.until(leaves_on).map_or(0, |span| span.get_days());
+    let figures = vec![
+        ("days", Figure::of(f64::from(days), kerbstead_core::plan::Quantity::Days)),
+        ("leaves", Figure::Date(leaves_on)),
+        ("ends", Figure::Date(ends_on)),
+    ];
+    match days {
+        1.. => tell("dates-ahead", &figures),
+        _ => tell("dates-on-the-road", &figures),
+    }
+}
+
+fn card(balance: Balance) -> AnyView {
+    let app = App::here();
+    let view = Memo::new(move |_| standing(app, balance));
+    let page = match balance {
+        Balance::Money => Page::Money,
+        Balance::Power => Page::Power,
+        Balance::Water => Page::Water,
+    };
+    view! {
+        <article class="card">
+            <h2><a href=page.link()>{t(balance_title(balance))}</a></h2>
+            {move || {
+                let standing = view.get();
+                let worst = standing.findings.first().map(|finding| finding.text().to_owned());
+                view! {
+                    <p><VerdictBadge verdict=standing.verdict /></p>
+                    <p class="line">{standing.line.clone()}</p>
+                    {worst.map(|text| view! { <p class="worst">{text}</p> })}
+                }
+            }}
+        </article>
+    }
+    .into_any()
+}
+
+/// Values this tool put in, to be confirmed or corrected.
+fn guesses() -> AnyView {
+    let app = App::here();
+    let guesses = Memo::new(move |_| app.plan(|plan| plan.guesses.iter().cloned().collect::<Vec<_>>()));
+    let confirm_all = move |_| {
+        let text = t("guesses-confirmed");
+        app.edit_and_tell(Edit::Guess { paths: guesses.get_untracked(), guessed: false }, text);
+    };
+    let count = move || tell("guesses-count", &vec![("count", Figure::count(guesses.get().len()))]);
+    view! {
+        <Show when=move || !guesses.get().is_empty()>
+            <section class="guesses" aria-label=t("guesses-title")>
+                <h2>{t("guesses-title")}</h2>
+                <p>{count}</p>
+                <details>
+                    <summary>{t("guesses-list")}</summary>
+                    <ul>
+                        {move || app.plan(|plan| guesses.get().iter().map(|path| guess_line(plan, path)).collect::<Vec<_>>())}
+                    </ul>
+                </details>
+                <button type="button" on:click=confirm_all>{t("guesses-confirm-all")}</button>
+            </section>
+        </Show>
+    }
+    .into_any()
+}
+
+fn guess_line(plan: &Plan, path: &Path) -> AnyView {
+    view! { <li><a href=page_of(path)>{place_name(plan, path)}</a></li> }.into_any()
+}
+
+/// The page on which a path can be edited.
+fn page_of(path: &Path) -> String {
+    let (section, rest) = path.split_first();
+    match section {
+        "kit" => format!("{}/{}", Page::Kit.link(), rest.split('/').next().unwrap_or_default()),
+        "purse" | "belongings" | "incomes" | "costs" | "readings" => Page::Money.link(),
+        "water_uses" | "people" => Page::Water.link(),
+        "vehicle" => Page::Power.link(),
+        "title" | "currency" => Page::Plans.link(),
+        _ => Page::Route.link(),
+    }
+}
+
+/// Where a path is, in words: the name of the entry and the label of the field.
+fn place_name(plan: &Plan, path: &Path) -> String {
+    let label = field::at(path).map_or_else(|| path.to_string(), field_label);
+    let mut parts = path.as_str().splitn(3, '/');
+    let (section, id) = (parts.next().unwrap_or_default(), parts.next().unwrap_or_default());
+    let entry = plan.value(&Path::from(format!("{section}/{id}").as_str()));
+    let name = ["name", "place", "weekday"].iter().find_map(|key| entry.get(key)?.as_str());
+    match (section, name) {
+        ("week", Some(day)) => format!("{}: {label}", t(&format!("choice-weekday-{day}"))),
+        (_, Some(name)) => format!("{name}: {label}"),
+        _ => label,
+    }
+}
+
+fn problems() -> AnyView {
+    let app = App::here();
+    let lines = move || {
+        app.plan(|plan| {
+            app.desk.problems().with(|problems| {
+                let line = |problem: &kerbstead_core::plan::Problem| {
+                    let text = words(|words| words.problem(problem));
+                    let name = place_name(plan, &problem.path);
+                    view! { <li><a href=page_of(&problem.path)>{name}</a> ": " {text}</li> }.into_any()
+                };
+                problems.iter().map(line).collect::<Vec<_>>()
+            })
+        })
+    };
+    view! {
+        <Show when=move || app.desk.problems().with(|problems| !problems.is_empty())>
+            {section("problems-title", view! { <ul class="problems">{lines}</ul> }.into_any())}
+        </Show>
+    }
+    .into_any()
+}
+
+fn next_pages() -> AnyView {
+    let links = [(Page::Kit, "next-kit"), (Page::Route, "next-route"), (Page::Plans, "next-plans")];
+    let links = links.map(|(page, text)| view! { <li><a href=page.link()>{t(text)}</a></li> }.into_any());
+    section("next-title", view! { <ul class="links">{Vec::from(links)}</ul> }.into_any())
+}

@@ -1,0 +1,94 @@
+//! All plans: open, rename, copy, take away; and what holds for all of them.
+
+use kerbstead_core::explain::Figure;
+use kerbstead_core::plan::Path;
+use kerbstead_core::words::Units;
+use leptos::prelude::*;
+
+use super::section;
+use crate::locale::{t, tell, words};
+use crate::parts::Field;
+use crate::route::Page;
+use crate::state::{App, DeskStoreFields};
+use crate::storage::Card;
+
+/// The page.
+pub fn plans() -> AnyView {
+    let app = App::here();
+    view! {
+        <h1>{t("page-plans")}</h1>
+        {section("plans-open", open_plan())}
+        {section("plans-all", shelf())}
+        <div class="buttons">
+            <a class="button" href=Page::Start.link()>{t("plans-new")}</a>
+            <button type="button" on:click=move |_| { app.add_demo(); crate::route::go(Page::Overview); }>{t("plans-add-demo")}</button>
+        </div>
+        {section("plans-units", units())}
+        <p>{t("plans-privacy")}</p>
+        <p><a href="plan.schema.json">{t("plans-schema")}</a></p>
+    }
+    .into_any()
+}
+
+/// The open plan's own fields: its name is changed here.
+fn open_plan() -> AnyView {
+    view! {
+        <div class="fields">
+            <Field path=Path::section("title") />
+            <Field path=Path::section("currency") />
+            <Field path=Path::section("people") />
+        </div>
+    }
+    .into_any()
+}
+
+fn shelf() -> AnyView {
+    let app = App::here();
+    let cards = Memo::new(move |_| app.desk.shelf().with(|shelf| shelf.cards.clone()));
+    let open = Memo::new(move |_| app.desk.shelf().with(|shelf| shelf.open));
+    let rows = move || cards.get().into_iter().map(|card| row(card, open)).collect::<Vec<_>>();
+    view! { <ul class="shelf">{rows}</ul> }.into_any()
+}
+
+fn row(card: Card, open: Memo<u32>) -> AnyView {
+    let app = App::here();
+    let slot = card.slot;
+    let title = if card.title.is_empty() { t("entry-unnamed") } else { card.title };
+    let named = |key: &str| tell(key, &vec![("title", Figure::Name(title.clone()))]);
+    let is_open = move || open.get() == slot;
+    view! {
+        <li>
+            <span class="name">{title.clone()}</span>
+            {card.is_demo.then(|| view! { <small>{t("plans-is-demo")}</small> })}
+            <Show when=is_open><small>{t("plans-is-open")}</small></Show>
+            <span class="buttons">
+                <button type="button" disabled=is_open aria-label=named("plans-open-named") on:click=move |_| app.show(slot)>{t("plans-open-it")}</button>
+                <button type="button" aria-label=named("plans-copy-named") on:click=move |_| app.duplicate(slot)>{t("entry-copy")}</button>
+                <button type="button" class="remove" aria-label=named("plans-delete-named") on:click=move |_| app.delete(slot)>{t("plans-delete")}</button>
+            </span>
+        </li>
+    }
+    .into_any()
+}
+
+fn units() -> AnyView {
+    let app = App::here();
+    let current = words(|words| words.units());
+    let option = |units: Units, key: &'static str| {
+        view! {
+            <label class="choice">
+                <input type="radio" name="units" checked=current == units on:change=move |_| app.set_units(units) />
+                {t(key)}
+            </label>
+        }
+        .into_any()
+    };
+    view! {
+        <fieldset>
+            <legend>{t("plans-units-legend")}</legend>
+            {option(Units::Metric, "units-metric")}
+            {option(Units::UsCustomary, "units-us-customary")}
+        </fieldset>
+    }
+    .into_any()
+}

@@ -1,0 +1,91 @@
+//! Charge by hour, the stores and what hangs on them.
+
+use kerbstead_core::Balance;
+use kerbstead_core::explain::Figure;
+use kerbstead_core::plan::{Item, Path, Plan, Quantity};
+use leptos::prelude::*;
+
+use super::{balance_head, section};
+use crate::locale::{t, words};
+use crate::parts::{Fields, Plot, PlotData};
+use crate::route::Page;
+use crate::state::App;
+
+/// The page.
+pub fn power() -> AnyView {
+    view! {
+        {balance_head(Balance::Power)}
+        {plots()}
+        {section("power-stores", items(|item| item.store.is_some(), store_line, "power-add-store"))}
+        {section("power-draws", items(|item| item.draw.is_some(), draw_line, "power-add-draw"))}
+        {section("power-vehicle", view! { <Fields base=Path::section("vehicle") names=SOCKET /> }.into_any())}
+    }
+    .into_any()
+}
+
+const SOCKET: &[&str] = &["socket_volts", "socket_fuse_a"];
+
+fn plots() -> AnyView {
+    let app = App::here();
+    let plots = Memo::new(move |_| {
+        app.assessment(|assessment| {
+            let from = assessment.power.from?;
+            let plot = |store: &kerbstead_core::power::StoreReport| {
+                let data = PlotData {
+                    title: "power-plot",
+                    from,
+                    values: store.charge_wh.clone(),
+                    per_day: 24,
+                    quantity: Some(Quantity::EnergyWh),
+                    floor: 0.0,
+                    ceiling: Some(store.usable_wh),
+                    today: assessment.as_of,
+                };
+                (store.item, data)
+            };
+            Some(assessment.power.stores.iter().map(plot).collect::<Vec<_>>())
+        })
+    });
+    let name = move |id| app.plan(|plan| plan.item(id).map(|item| item.name.clone()));
+    let views = move || {
+        plots.get().unwrap_or_default().into_iter().map(|(item, data)| {
+            view! { <h2>{name(item)}</h2> <Plot data=data /> }.into_any()
+        }).collect::<Vec<_>>()
+    };
+    view! { {views} }.into_any()
+}
+
+/// Items of the kit that matter here, each a link to where it is edited.
+fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: &'static str) -> AnyView {
+    let app = App::here();
+    let lines = Memo::new(move |_| {
+        app.plan(|plan: &Plan| {
+            let items = plan.carried().filter(|item| matters(item));
+            items.map(|item| (item.id, item.name.clone(), line(item))).collect::<Vec<_>>()
+        })
+    });
+    let rows = move || {
+        lines.get().into_iter().map(|(id, name, line)| {
+            view! { <li><a href=format!("{}/{id}", Page::Kit.link())>{name}</a> <span>{line}</span></li> }.into_any()
+        }).collect::<Vec<_>>()
+    };
+    view! {
+        <ul class="item-lines">{rows}</ul>
+        <p><a href=Page::Kit.link()>{t(add)}</a></p>
+    }
+    .into_any()
+}
+
+fn store_line(item: &Item) -> String {
+    item.store.map_or_else(String::new, |store| words(|words| words.measure(store.usable_wh, Quantity::EnergyWh)))
+}
+
+/// What it draws on a day it is used, at the outlet.
+fn draw_line(item: &Item) -> String {
+    let Some(draw) = item.draw else { return String::new() };
+    words(|words| {
+        let day = words.measure(draw.wh_per_day(item.quantity), Quantity::EnergyWh);
+        let power = words.measure(draw.power_w.likely(), Quantity::PowerW);
+        words.with("power-draw-line", &vec![("day", Figure::Name(day)), ("power", Figure::Name(power))])
+    })
+}

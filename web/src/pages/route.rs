@@ -1,0 +1,140 @@
+//! When, and where: the dates, the stays or the repeating week, the van.
+
+use kerbstead_core::explain::Figure;
+use kerbstead_core::plan::{Edit, Id, List, Mode, Path, Plan, Quantity, Weekday};
+use leptos::prelude::*;
+use serde_json::json;
+
+use super::section;
+use crate::locale::{t, tell, words};
+use crate::parts::{Entries, Field, Fields};
+use crate::state::App;
+
+/// The page.
+pub fn route() -> AnyView {
+    let app = App::here();
+    let mode = Memo::new(move |_| app.plan(|plan| plan.calendar.mode));
+    let places = move || match mode.get() {
+        Mode::Stays => section("route-stays", stays()),
+        Mode::Week => section("route-week", week()),
+    };
+    view! {
+        <h1>{t("page-route")}</h1>
+        <p>{t("route-hint")}</p>
+        {section("route-dates", view! { <Fields base=Path::section("calendar") names=&["starts_on", "leaves_on", "mode"] /> }.into_any())}
+        {places}
+        {section("route-vehicle", view! { <Fields base=Path::section("vehicle") names=VEHICLE /> }.into_any())}
+    }
+    .into_any()
+}
+
+const VEHICLE: &[&str] =
+    &["size", "inside_length_mm", "inside_width_mm", "inside_height_mm", "empty_mass_kg", "gross_limit_kg"];
+
+const DRIVE: &[&str] = &["drive_hours", "drive_km"];
+
+const OFFERS: &[&str] = &[
+    "offers/mains_hours",
+    "offers/mains_from_hour",
+    "offers/mains_w",
+    "offers/water",
+    "offers/emptying",
+    "offers/toilet",
+    "offers/shower",
+    "offers/laundry",
+    "offers/rubbish",
+    "offers/fuel",
+    "offers/signal",
+    "offers/price_per_night",
+    "offers/night",
+    "offers/fallback_km",
+];
+
+fn stays() -> AnyView {
+    fn line(plan: &Plan, id: Id) -> (String, String) {
+        let mut arrives = plan.calendar.leaves_on;
+        for stay in &plan.stays {
+            if stay.id == id {
+                return (stay.place.clone(), stay_line(arrives, stay.nights));
+            }
+            let nights = jiff::Span::new().try_days(i64::from(stay.nights));
+            arrives = arrives.zip(nights.ok()).and_then(|(date, nights)| date.checked_add(nights).ok());
+        }
+        Default::default()
+    }
+    fn body(id: Id) -> AnyView {
+        let base = Path::entry("stays", id);
+        let own: &[&str] = &["place", "nights", "working_days_per_week"];
+        view! {
+            <Fields base=base.clone() names=own />
+            <Fields base=base.clone() names=DRIVE />
+            <Fields base=base names=OFFERS />
+        }
+        .into_any()
+    }
+    view! { <Entries list=List::Stays body=body line=line fresh=|| json!({ "nights": 1 }) add="stays-add" /> }.into_any()
+}
+
+fn stay_line(arrives: Option<jiff::civil::Date>, nights: u32) -> String {
+    words(|words| {
+        let nights = words.measure(f64::from(nights), Quantity::Nights);
+        match arrives {
+            Some(date) => format!("{}, {nights}", words.figure(&Figure::Date(date))),
+            None => nights,
+        }
+    })
+}
+
+fn week() -> AnyView {
+    fn line(plan: &Plan, id: Id) -> (String, String) {
+        let day = plan.week.iter().find(|day| day.id == id);
+        day.map_or_else(Default::default, |day| {
+            let word = |value: serde_json::Value| value.as_str().unwrap_or_default().to_owned();
+            let weekday = word(json!(day.weekday));
+            let kind = word(json!(day.kind));
+            (t(&format!("choice-weekday-{weekday}")), t(&format!("choice-kind-{kind}")))
+        })
+    }
+    fn body(id: Id) -> AnyView {
+        let base = Path::entry("week", id);
+        let own: &[&str] = &["weekday", "kind"];
+        view! {
+            <Fields base=base.clone() names=own />
+            <Fields base=base.clone() names=DRIVE />
+            <Fields base=base names=OFFERS />
+        }
+        .into_any()
+    }
+    view! {
+        <Field path=Path::from("calendar/ends_on") />
+        <Entries list=List::Week body=body line=line fresh=|| json!({}) add="week-add" />
+        {fill_week()}
+    }
+    .into_any()
+}
+
+/// Puts in the days of the week that are not there yet.
+fn fill_week() -> AnyView {
+    let app = App::here();
+    let missing = Memo::new(move |_| {
+        app.plan(|plan| {
+            let has = |weekday: &Weekday| plan.week.iter().any(|day| day.weekday == *weekday);
+            Weekday::ALL.into_iter().filter(|weekday| !has(weekday)).collect::<Vec<_>>()
+        })
+    });
+    let fill = move |_| {
+        let first = app.plan(Plan::next_id);
+        let entries = missing.get_untracked().into_iter().zip(first..).map(|(weekday, id)| Edit::Insert {
+            list: List::Week,
+            at: usize::MAX,
+            entry: json!({ "id": id, "weekday": weekday }),
+        });
+        app.edit_and_tell(Edit::All { edits: entries.collect() }, tell("week-filled", &vec![]));
+    };
+    view! {
+        <Show when=move || !missing.get().is_empty()>
+            <button type="button" class="add" on:click=fill>{t("week-fill")}</button>
+        </Show>
+    }
+    .into_any()
+}

@@ -1,0 +1,146 @@
+//! Five questions, each of which can be skipped, to a first rough plan.
+
+use kerbstead_core::plan::{Answers, Field, Kind, Money, Path, Place, Quantity, SizeClass, field, rough_plan, typed_value};
+use leptos::prelude::*;
+use serde_json::Value;
+
+use crate::browser;
+use crate::locale::{self, t, words};
+use crate::route::{self, Page};
+use crate::state::App;
+
+/// The page.
+pub fn start() -> AnyView {
+    let app = App::here();
+    let answers = Typed::default();
+    let make = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let Some(answers) = answers.read() else { return };
+        let currency = locale::default_currency();
+        let mut plan = rough_plan(&answers, browser::today(), currency, &|key| t(key));
+        if plan.title.is_empty() {
+            plan.title = t("start-title");
+        }
+        app.add_plan(&plan, false);
+        route::go(Page::Overview);
+    };
+    view! {
+        <h1>{t("page-start")}</h1>
+        <p>{t("start-hint")}</p>
+        <form class="start" on:submit=make>
+            {question("start-leaves", "date", answers.leaves_on, None)}
+            {question("start-cash", "decimal", answers.cash, Some(locale::default_currency().to_owned()))}
+            {choice("start-size", answers.size, sizes())}
+            {choice("start-place", answers.place, places())}
+            {question("start-nights", "numeric", answers.nights, Some(t("unit-nights")))}
+            {question("start-people", "numeric", answers.people, None)}
+            {move || answers.wrong().map(|wrong| view! { <p class="wrong" role="alert">{wrong}</p> })}
+            <button type="submit" class="primary">{t("start-show")}</button>
+        </form>
+    }
+    .into_any()
+}
+
+/// What was typed so far.
+#[derive(Clone, Copy, Default)]
+struct Typed {
+    leaves_on: RwSignal<String>,
+    cash: RwSignal<String>,
+    size: RwSignal<String>,
+    place: RwSignal<String>,
+    nights: RwSignal<String>,
+    people: RwSignal<String>,
+}
+
+impl Typed {
+    /// The answers, when each of them is skipped or can be read.
+    fn read(self) -> Option<Answers> {
+        let cash = value(&self.cash.get(), &money_field()).ok()?;
+        let nights = value(&self.nights.get(), &NIGHTS).ok()?;
+        let people = value(&self.people.get(), &people_field()).ok()?;
+        let whole = |value: Value| value.as_u64().and_then(|number| u32::try_from(number).ok());
+        let size = self.size.get();
+        let place = self.place.get();
+        Some(Answers {
+            leaves_on: self.leaves_on.get().parse().ok(),
+            cash: cash.as_str().and_then(|text| text.parse::<Money>().ok()),
+            size: SIZES.into_iter().find(|(_, key)| *key == size).map(|(size, _)| size),
+            place: Place::ALL.into_iter().find(|candidate| candidate.key() == place),
+            nights: whole(nights),
+            people: whole(people),
+        })
+    }
+
+    /// What is wrong with the first answer that cannot be read.
+    fn wrong(self) -> Option<String> {
+        let checks = [
+            (self.cash.get(), money_field(), "start-cash"),
+            (self.nights.get(), NIGHTS, "start-nights"),
+            (self.people.get(), people_field(), "start-people"),
+        ];
+        checks.into_iter().find_map(|(text, field, label)| {
+            let wrong = value(&text, &field).err()?;
+            let problem = kerbstead_core::plan::Problem { path: Path::default(), wrong };
+            Some(format!("{} {}", t(label), words(|words| words.problem(&problem))))
+        })
+    }
+}
+
+const NIGHTS: Field =
+    Field { name: "nights", kind: Kind::Whole { quantity: Quantity::Nights, min: 1, max: 730, example: 60 } };
+
+fn money_field() -> Field {
+    field::at(&Path::from("purse/opening_cash")).copied().unwrap_or(NIGHTS)
+}
+
+fn people_field() -> Field {
+    field::at(&Path::from("people")).copied().unwrap_or(NIGHTS)
+}
+
+fn value(text: &str, field: &Field) -> Result<Value, kerbstead_core::plan::Wrong> {
+    typed_value(field, text, locale::number_marks(), 1.0)
+}
+
+const SIZES: [(SizeClass, &str); 4] = [
+    (SizeClass::Small, "choice-size-small"),
+    (SizeClass::Medium, "choice-size-medium"),
+    (SizeClass::HighRoof, "choice-size-high-roof"),
+    (SizeClass::LongHighRoof, "choice-size-long-high-roof"),
+];
+
+fn sizes() -> Vec<&'static str> {
+    SIZES.map(|(_, key)| key).to_vec()
+}
+
+fn places() -> Vec<&'static str> {
+    Place::ALL.map(Place::key).to_vec()
+}
+
+fn question(key: &'static str, mode: &'static str, answer: RwSignal<String>, unit: Option<String>) -> AnyView {
+    let kind = if mode == "date" { "date" } else { "text" };
+    let mode = (mode != "date").then_some(mode);
+    view! {
+        <div class="field">
+            <label for=key>{t(key)}</label>
+            <div class="control">
+                <input id=key type=kind inputmode=mode autocomplete="off" on:input:target=move |event| answer.set(event.target().value()) />
+                {unit.map(|unit| view! { <span class="unit">{unit}</span> })}
+            </div>
+        </div>
+    }
+    .into_any()
+}
+
+fn choice(key: &'static str, answer: RwSignal<String>, options: Vec<&'static str>) -> AnyView {
+    let options = options.into_iter().map(|word| view! { <option value=word>{t(word)}</option> }.into_any());
+    view! {
+        <div class="field">
+            <label for=key>{t(key)}</label>
+            <select id=key on:change:target=move |event| answer.set(event.target().value())>
+                <option value="">{t("start-skip")}</option>
+                {options.collect::<Vec<_>>()}
+            </select>
+        </div>
+    }
+    .into_any()
+}

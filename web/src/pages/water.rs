@@ -1,0 +1,110 @@
+//! Litres by day, the cans and the uses.
+
+use kerbstead_core::Balance;
+use kerbstead_core::explain::Figure;
+use kerbstead_core::plan::{Id, List, Path, Plan, Quantity};
+use leptos::prelude::*;
+use serde_json::json;
+
+use super::{balance_head, section};
+use crate::locale::{t, tell, words};
+use crate::parts::{Entries, Field, Fields, Plot, PlotData};
+use crate::route::Page;
+use crate::state::App;
+
+/// The page.
+pub fn water() -> AnyView {
+    view! {
+        {balance_head(Balance::Water)}
+        {plot("water-plot", |day| day.fresh_l, |report| report.fresh_capacity_l)}
+        {plot("water-grey-plot", |day| day.grey_l, |report| report.grey_capacity_l)}
+        {facts()}
+        {section("water-people", view! { <Field path=Path::section("people") /> }.into_any())}
+        {section("water-uses", uses())}
+        {section("water-tanks", tanks())}
+    }
+    .into_any()
+}
+
+type OfDay = fn(&kerbstead_core::water::WaterDay) -> f64;
+type OfReport = fn(&kerbstead_core::water::Report) -> f64;
+
+fn plot(title: &'static str, level: OfDay, capacity: OfReport) -> AnyView {
+    let app = App::here();
+    let data = Memo::new(move |_| {
+        app.assessment(|assessment| {
+            let report = &assessment.water;
+            (capacity(report) > 0.0).then(|| PlotData {
+                title,
+                from: report.days.first().map_or(assessment.starts_on, |day| day.on),
+                values: report.days.iter().map(level).collect(),
+                per_day: 1,
+                quantity: Some(Quantity::VolumeL),
+                floor: 0.0,
+                ceiling: Some(capacity(report)),
+                today: assessment.as_of,
+            })
+        })
+    });
+    view! { {move || data.get().map(|data| view! { <Plot data=data /> })} }.into_any()
+}
+
+fn facts() -> AnyView {
+    let app = App::here();
+    let facts = move || {
+        app.assessment(|assessment| {
+            let water = &assessment.water;
+            tell(
+                "water-facts",
+                &vec![
+                    ("capacity", Figure::of(water.fresh_capacity_l, Quantity::VolumeL)),
+                    ("use", Figure::of(water.use_l_per_day, Quantity::VolumeL)),
+                    ("mass", Figure::of(water.heaviest_kg, Quantity::MassKg)),
+                ],
+            )
+        })
+    };
+    view! { <p>{facts}</p> }.into_any()
+}
+
+fn uses() -> AnyView {
+    fn line(plan: &Plan, id: Id) -> (String, String) {
+        let entry = plan.water_uses.iter().find(|entry| entry.id == id);
+        entry.map_or_else(Default::default, |entry| {
+            let litres = words(|words| words.measure(entry.litres_per_day.likely(), Quantity::VolumeL));
+            (entry.name.clone(), litres)
+        })
+    }
+    fn body(id: Id) -> AnyView {
+        let names = &["name", "litres_per_day", "per", "to_grey_percent"];
+        view! { <Fields base=Path::entry("water_uses", id) names=names /> }.into_any()
+    }
+    view! { <Entries list=List::WaterUses body=body line=line fresh=|| json!({}) add="water-uses-add" /> }.into_any()
+}
+
+fn tanks() -> AnyView {
+    let app = App::here();
+    let lines = Memo::new(move |_| {
+        app.plan(|plan| {
+            let tanks = plan.carried().filter_map(|item| Some((item, item.tank?)));
+            tanks
+                .map(|(item, tank)| {
+                    let litres = words(|words| {
+                        words.measure(tank.capacity_l * f64::from(item.quantity), Quantity::VolumeL)
+                    });
+                    (item.id, item.name.clone(), litres)
+                })
+                .collect::<Vec<_>>()
+        })
+    });
+    let rows = move || {
+        lines.get().into_iter().map(|(id, name, litres)| {
+            view! { <li><a href=format!("{}/{id}", Page::Kit.link())>{name}</a> <span>{litres}</span></li> }.into_any()
+        }).collect::<Vec<_>>()
+    };
+    view! {
+        <ul class="item-lines">{rows}</ul>
+        <p><a href=Page::Kit.link()>{t("water-add-tank")}</a></p>
+    }
+    .into_any()
+}

@@ -1,0 +1,434 @@
+//! A field of the plan, by its path: what it accepts, its unit and its example come from core's table.
+
+use kerbstead_core::explain::Figure;
+use kerbstead_core::plan::{Edit, Field as PlanField, Kind, Path, Quantity, Wrong, field, typed_value};
+use kerbstead_core::words::unit;
+use leptos::prelude::*;
+use serde_json::{Value, json};
+
+use crate::locale::{self, t, tell, words};
+use crate::state::{App, DeskStoreFields};
+
+/// The label of a field.
+pub fn field_label(field: &PlanField) -> String {
+    t(&format!("field-{}", field.name.replace(['/', '_'], "-")))
+}
+
+/// Several fields of one part of the plan, in order.
+#[component]
+pub fn Fields(base: Path, names: &'static [&'static str]) -> impl IntoView {
+    view! {
+        <div class="fields">
+            {names.iter().map(|name| view! { <Field path=base.child(name) /> }.into_any()).collect::<Vec<_>>()}
+        </div>
+    }
+}
+
+/// One field of the plan with its label, unit, range, message and mark for a guess.
+#[component]
+pub fn Field(path: Path) -> impl IntoView {
+    let Some(field) = field::at(&path) else { return ().into_any() };
+    let label = field_label(field);
+    match field.kind {
+        Kind::Flag => flag(path, label).into_any(),
+        Kind::Choice(choices) => choice(path, field, label, choices),
+        Kind::StoreItem => store_choice(path, label),
+        Kind::Date => date(path, field, label),
+        Kind::Number { range: true, .. } | Kind::Money { range: true, .. } => estimate(path, field, label),
+        _ => typed(path, field, label),
+    }
+}
+
+/// The value at a path, followed as the plan changes.
+fn value_at(path: &Path) -> Memo<Value> {
+    let (app, path) = (App::here(), path.clone());
+    Memo::new(move |_| app.plan(|plan| plan.value(&path)))
+}
+
+fn dom_id(path: &Path) -> String {
+    path.as_str().replace('/', "-")
+}
+
+fn flag(path: Path, label: String) -> impl IntoView {
+    let app = App::here();
+    let value = value_at(&path);
+    let id = dom_id(&path);
+    let set = move |checked: bool| app.edit(Edit::set(path.clone(), checked));
+    view! {
+        <div class="field flag">
+            <input
+                type="checkbox"
+                id=id.clone()
+                prop:checked=move || value.get() == Value::Bool(true)
+                on:change:target=move |event| set(event.target().checked())
+            />
+            <label for=id>{label}</label>
+        </div>
+    }
+}
+
+fn choice(path: Path, field: &'static PlanField, label: String, choices: &'static [&'static str]) -> AnyView {
+    let name = field.name.rsplit('/').next().unwrap_or_default().replace('_', "-");
+    let options = choices.iter().map(|word| {
+        let text = t(&format!("choice-{name}-{}", word.replace('_', "-")));
+        ((*word).to_owned(), text)
+    });
+    select(path, label, options.collect(), |text| text.into())
+}
+
+fn store_choice(path: Path, label: String) -> AnyView {
+    let stores = App::here().desk.plan().with_untracked(|plan| {
+        let stores = plan.carried().filter(|item| item.store.is_some());
+        stores.map(|item| (item.id.to_string(), item.name.clone())).collect::<Vec<_>>()
+    });
+    let mut options = vec![(String::new(), t("choice-first-store"))];
+    options.extend(stores);
+    select(path, label, options, |text| text.parse::<u32>().map_or(Value::Null, Value::from))
+}
+
+fn select(path: Path, label: String, options: Vec<(String, String)>, read: fn(&str) -> Value) -> AnyView {
+    let app = App::here();
+    let value = value_at(&path);
+    let current = Memo::new(move |_| match value.get() {
+        Value::String(text) => text,
+        Value::Number(number) => number.to_string(),
+        _ => String::new(),
+    });
+    let id = dom_id(&path);
+    let wrong = wrong_of(path.clone());
+    let set = move |text: String| app.edit(Edit::Set { path: path.clone(), value: read(&text) });
+    let options = options.into_iter().map(|(word, text)| {
+        let is_current = { let word = word.clone(); move || current.get() == word };
+        view! { <option value=word prop:selected=is_current>{text}</option> }.into_any()
+    });
+    view! {
+        <div class="field">
+            <label for=id.clone()>{label}</label>
+            <select id=id on:change:target=move |event| set(event.target().value())>
+                {options.collect::<Vec<_>>()}
+            </select>
+            {message(wrong, None)}
+        </div>
+    }
+    .into_any()
+}
+
+fn date(path: Path, field: &'static PlanField, label: String) -> AnyView {
+    let app = App::here();
+    let value = value_at(&path);
+    let id = dom_id(&path);
+    let message_id = format!("{id}-message");
+    let wrong = wrong_of(path.clone());
+    let guess = guess_mark(path.clone());
+    let set = move |text: String| {
+        // A date input gives a whole date or nothing, so there is never half a date to keep.
+        if let Ok(value) = typed_value(field, &text, locale::number_marks(), 1.0) {
+            app.edit(Edit::Set { path: path.clone(), value });
+        }
+    };
+    view! {
+        <div class="field">
+            <label for=id.clone()>{label}</label>
+            <input
+                type="date"
+                id=id
+                aria-describedby=message_id.clone()
+                prop:value=move || value.get().as_str().unwrap_or_default().to_owned()
+                on:change:target=move |event| set(event.target().value())
+            />
+            {guess}
+            {message(wrong, Some(message_id))}
+        </div>
+    }
+    .into_any()
+}
+
+/// A field that is typed: text, a number, an amount.
+fn typed(path: Path, field: &'static PlanField, label: String) -> AnyView {
+    let id = dom_id(&path);
+    let wide = matches!(field.kind, Kind::Text { .. });
+    let guess = guess_mark(path.clone());
+    let class = if wide { "field wide" } else { "field" };
+    view! {
+        <div class=class>
+            <label for=id>{label}</label>
+            <Typed path=path.clone() field=field target=path part=Part::Whole />
+            {guess}
+        </div>
+    }
+    .into_any()
+}
+
+/// A field that takes one value, or low, likely and high.
+fn estimate(path: Path, field: &'static PlanField, label: String) -> AnyView {
+    let app = App::here();
+    let value = value_at(&path);
+    let is_range = Memo::new(move |_| value.get().is_object());
+    let switch = {
+        let path = path.clone();
+        move |_| {
+            let value = match value.get_untracked() {
+                Value::Object(range) => range.get("likely").cloned().unwrap_or_default(),
+                plain => json!({ "low": plain, "likely": plain, "high": plain }),
+            };
+            app.edit(Edit::Set { path: path.clone(), value });
+        }
+    };
+    let can_switch = move || !value.get().is_null();
+    let guess = guess_mark(path.clone());
+    let inputs = {
+        let (path, label) = (path.clone(), label.clone());
+        move || {
+            if is_range.get() {
+                range_inputs(&path, field)
+            } else {
+                view! { <Typed path=path.clone() field=field target=path.clone() part=Part::Whole label=label.clone() /> }.into_any()
+            }
+        }
+    };
+    view! {
+        <div class="field estimate" role="group" aria-label=label.clone()>
+            <span class="label" aria-hidden="true">{label.clone()}</span>
+            {inputs}
+            <Show when=can_switch>
+                <button type="button" class="quiet" on:click=switch.clone()>
+                    {move || t(if is_range.get() { "field-be-sure" } else { "field-be-unsure" })}
+                </button>
+            </Show>
+            {guess}
+        </div>
+    }
+    .into_any()
+}
+
+fn range_inputs(path: &Path, field: &'static PlanField) -> AnyView {
+    let parts = [(Part::Low, "field-low"), (Part::Likely, "field-likely"), (Part::High, "field-high")];
+    let inputs = parts.map(|(part, label)| {
+        let draft = path.child(part.name());
+        let id = dom_id(&draft);
+        view! {
+            <div>
+                <label for=id>{t(label)}</label>
+                <Typed path=draft field=field target=path.clone() part=part />
+            </div>
+        }
+        .into_any()
+    });
+    view! { <div class="range">{Vec::from(inputs)}</div> }.into_any()
+}
+
+/// Which part of an estimate an input is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Part {
+    Whole,
+    Low,
+    Likely,
+    High,
+}
+
+impl Part {
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Whole => "",
+            Self::Low => "low",
+            Self::Likely => "likely",
+            Self::High => "high",
+        }
+    }
+}
+
+/// An input that is typed in. Text that cannot be used yet is kept as a draft under `path`; a value goes to `target`.
+#[component]
+fn Typed(
+    path: Path,
+    field: &'static PlanField,
+    target: Path,
+    part: Part,
+    #[prop(optional, into)] label: Option<String>,
+) -> impl IntoView {
+    let app = App::here();
+    let value = value_at(&target);
+    let shown = Memo::new(move |_| plain_text(field, part_of(&value.get(), part)));
+    let draft = {
+        let path = path.clone();
+        Memo::new(move |_| app.desk.drafts().with(|drafts| drafts.get(&path).cloned()))
+    };
+    let typing = RwSignal::new(None::<String>);
+    let text = move || typing.get().or_else(|| draft.get()).unwrap_or_else(|| shown.get());
+    let on_input = {
+        let (path, target) = (path.clone(), target.clone());
+        move |text: String| {
+            typing.set(Some(text.clone()));
+            match typed_value(field, &text, locale::number_marks(), factor(field)) {
+                Ok(typed) => {
+                    let value = with_part(&value.get_untracked(), part, typed);
+                    app.type_in(&path, Edit::Set { path: target.clone(), value });
+                }
+                Err(_) => app.keep_draft(&path, text),
+            }
+        }
+    };
+    let on_blur = move |_| {
+        typing.set(None);
+        app.settle();
+    };
+    let id = dom_id(&path);
+    let message_id = format!("{id}-message");
+    let problems = wrong_of(target.clone());
+    let wrong = Memo::new(move |_| match draft.get() {
+        Some(text) => draft_message(field, &text, &shown.get()),
+        None => problems.get(),
+    });
+    let unit = unit_sign(field);
+    view! {
+        <div class="control">
+            <input
+                type="text"
+                id=id
+                inputmode=input_mode(field)
+                autocomplete="off"
+                aria-label=label
+                placeholder=example(field)
+                aria-describedby=message_id.clone()
+                aria-invalid=move || wrong.get().is_some().then_some("true")
+                prop:value=text
+                on:input:target=move |event| on_input(event.target().value())
+                on:blur=on_blur
+            />
+            {unit.map(|unit| view! { <span class="unit">{unit}</span> })}
+        </div>
+        {message(wrong, Some(message_id))}
+        {accepted(field).map(|range| view! { <small class="accepts">{range}</small> })}
+    }
+}
+
+fn message(wrong: Memo<Option<String>>, id: Option<String>) -> impl IntoView {
+    view! { <p class="wrong" id=id aria-live="polite">{move || wrong.get()}</p> }
+}
+
+/// What is wrong with the value at a path, from the plan's own problems.
+fn wrong_of(path: Path) -> Memo<Option<String>> {
+    let app = App::here();
+    Memo::new(move |_| {
+        app.desk.problems().with(|problems| {
+            let problem = problems.iter().find(|problem| problem.path == path)?;
+            Some(words(|words| words.problem(problem)))
+        })
+    })
+}
+
+fn draft_message(field: &PlanField, text: &str, counted: &str) -> Option<String> {
+    let wrong: Wrong = typed_value(field, text, locale::number_marks(), factor(field)).err()?;
+    let problem = kerbstead_core::plan::Problem { path: Path::default(), wrong };
+    let wrong = words(|words| words.problem(&problem));
+    if counted.is_empty() {
+        return Some(wrong);
+    }
+    let until_then = tell("draft-until-then", &vec![("value", Figure::Name(counted.to_owned()))]);
+    Some(format!("{wrong} {until_then}"))
+}
+
+/// The mark of a guess, with the way to confirm it.
+fn guess_mark(path: Path) -> impl IntoView {
+    let app = App::here();
+    let is_guess = {
+        let path = path.clone();
+        Memo::new(move |_| app.plan(|plan| plan.guesses.contains(&path)))
+    };
+    let confirm = move |_| app.edit(Edit::Guess { paths: vec![path.clone()], guessed: false });
+    view! {
+        <Show when=move || is_guess.get()>
+            <button type="button" class="guess" on:click=confirm.clone()>
+                {t("field-guess")}
+            </button>
+        </Show>
+    }
+}
+
+fn part_of(value: &Value, part: Part) -> Value {
+    match (value, part) {
+        (Value::Object(range), Part::Whole) => range.get("likely").cloned().unwrap_or_default(),
+        (Value::Object(range), part) => range.get(part.name()).cloned().unwrap_or_default(),
+        (plain, _) => plain.clone(),
+    }
+}
+
+fn with_part(value: &Value, part: Part, typed: Value) -> Value {
+    match (value, part) {
+        (_, Part::Whole) => typed,
+        (Value::Object(range), part) if !typed.is_null() => {
+            let mut range = range.clone();
+            range.insert(part.name().to_owned(), typed);
+            Value::Object(range)
+        }
+        (other, _) => other.clone(),
+    }
+}
+
+/// A value of the plan as it would be typed.
+fn plain_text(field: &PlanField, value: Value) -> String {
+    let number = match value {
+        Value::Null => return String::new(),
+        Value::String(text) if matches!(field.kind, Kind::Money { .. } | Kind::Rate) => text,
+        Value::String(text) => return text,
+        Value::Number(number) => shown_number(number.as_f64().unwrap_or_default() / factor(field)),
+        other => other.to_string(),
+    };
+    locale::typing_text(&number, locale::number_marks())
+}
+
+/// A number as short as it can be without losing what was typed.
+fn shown_number(number: f64) -> String {
+    let text = format!("{number:.4}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+fn quantity(field: &PlanField) -> Option<Quantity> {
+    match field.kind {
+        Kind::Number { quantity, .. } | Kind::Whole { quantity, .. } => Some(quantity),
+        _ => None,
+    }
+}
+
+fn factor(field: &PlanField) -> f64 {
+    quantity(field).map_or(1.0, |quantity| words(|words| unit(quantity, words.units()).factor))
+}
+
+fn unit_sign(field: &PlanField) -> Option<String> {
+    match field.kind {
+        Kind::Money { .. } => Some(words(|words| words.currency().to_owned())),
+        Kind::Rate => Some(t("unit-percent")),
+        _ => quantity(field).map(|quantity| words(|words| words.unit_sign(quantity))),
+    }
+}
+
+fn input_mode(field: &PlanField) -> &'static str {
+    match field.kind {
+        Kind::Whole { .. } => "numeric",
+        Kind::Number { .. } | Kind::Money { .. } | Kind::Rate => "decimal",
+        _ => "text",
+    }
+}
+
+fn example(field: &PlanField) -> Option<String> {
+    let plain = match field.kind {
+        Kind::Number { example, .. } => shown_number((example / factor(field) * 10.0).round() / 10.0),
+        Kind::Whole { example, .. } => example.to_string(),
+        Kind::Money { example, .. } => example.to_string(),
+        _ => return None,
+    };
+    let example = locale::typing_text(&plain, locale::number_marks());
+    Some(tell("field-example", &vec![("example", Figure::Name(example))]))
+}
+
+/// The range a field accepts, in words.
+fn accepted(field: &PlanField) -> Option<String> {
+    let range = |min: f64, max: f64, quantity| {
+        tell("field-accepts", &vec![("min", Figure::of(min, quantity)), ("max", Figure::of(max, quantity))])
+    };
+    match field.kind {
+        Kind::Number { min, max, quantity, .. } => Some(range(min, max, quantity)),
+        Kind::Whole { min, max, quantity, .. } => Some(range(f64::from(min), f64::from(max), quantity)),
+        _ => None,
+    }
+}

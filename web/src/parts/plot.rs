@@ -1,0 +1,273 @@
+//! A course over days as a drawing, with a sentence and a table that say the same.
+
+use jiff::civil::Date;
+use kerbstead_core::explain::Figure;
+use kerbstead_core::plan::Quantity;
+use leptos::prelude::*;
+
+use crate::locale::{t, tell, words};
+
+/// What to draw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlotData {
+    /// The catalogue's title.
+    pub title: &'static str,
+    /// The first day.
+    pub from: Date,
+    /// Values in order, evenly spaced.
+    pub values: Vec<f64>,
+    /// How many of them make a day.
+    pub per_day: usize,
+    /// What the values are: a quantity, or money if none.
+    pub quantity: Option<Quantity>,
+    /// The level below which the plan falls short.
+    pub floor: f64,
+    /// The level that cannot be passed, if there is one.
+    pub ceiling: Option<f64>,
+    /// Today, to be marked if it lies within.
+    pub today: Date,
+}
+
+const WIDTH: f64 = 640.0;
+const HEIGHT: f64 = 240.0;
+const LEFT: f64 = 64.0;
+const BOTTOM: f64 = 26.0;
+const TOP: f64 = 8.0;
+/// More points than this are not to be told apart on any screen.
+const MOST_POINTS: usize = 640;
+
+/// The drawing, its sentence and its table.
+#[component]
+pub fn Plot(data: PlotData) -> impl IntoView {
+    if data.values.len() < 2 {
+        return view! { <p>{t("plot-empty")}</p> }.into_any();
+    }
+    let scale = Scale::of(&data);
+    let summary = summary(&data);
+    view! {
+        <figure class="plot">
+            <figcaption>{t(data.title)}</figcaption>
+            <svg viewBox=format!("0 0 {WIDTH} {HEIGHT}") role="img" aria-label=summary.clone()>
+                {grid(&data, &scale)}
+                <path class="below" d=area_below(&data, &scale) />
+                <path class="course" d=course(&data, &scale) />
+                {marks(&data, &scale)}
+            </svg>
+            <p class="summary">{summary}</p>
+            {table(data)}
+        </figure>
+    }
+    .into_any()
+}
+
+/// From values to places in the drawing.
+struct Scale {
+    low: f64,
+    high: f64,
+    step: f64,
+    count: f64,
+}
+
+impl Scale {
+    fn of(data: &PlotData) -> Self {
+        let low = data.values.iter().copied().fold(data.floor.min(0.0), f64::min);
+        let high = data.values.iter().copied().fold(data.ceiling.unwrap_or(0.0).max(data.floor), f64::max);
+        let step = round_step((high - low).max(1e-9) / 4.0);
+        let (low, high) = ((low / step).floor() * step, (high / step).ceil() * step);
+        Self { low, high: high.max(low + step), step, count: (data.values.len() - 1) as f64 }
+    }
+
+    fn x(&self, index: f64) -> f64 {
+        LEFT + (WIDTH - LEFT - 8.0) * index / self.count
+    }
+
+    fn y(&self, value: f64) -> f64 {
+        TOP + (HEIGHT - TOP - BOTTOM) * (self.high - value) / (self.high - self.low)
+    }
+
+    fn levels(&self) -> impl Iterator<Item = f64> {
+        (0..12).map(|n| self.low + f64::from(n) * self.step).take_while(|level| *level <= self.high + self.step / 2.0)
+    }
+}
+
+/// The next larger of 1, 2 and 5 times a power of ten: a step between lines that people can count.
+fn round_step(step: f64) -> f64 {
+    let mut size = 1e-9;
+    loop {
+        for factor in [1.0, 2.0, 5.0] {
+            if size * factor >= step || size > 1e12 {
+                return size * factor;
+            }
+        }
+        size *= 10.0;
+    }
+}
+
+/// Points of the course: all of them, or the lowest and highest of each stretch where they are too many.
+fn points(data: &PlotData) -> Vec<(usize, f64)> {
+    let stretch = data.values.len().div_ceil(MOST_POINTS / 2).max(1);
+    if stretch < 3 {
+        return data.values.iter().copied().enumerate().collect();
+    }
+    let chunks = data.values.chunks(stretch).enumerate();
+    chunks
+        .flat_map(|(chunk, values)| {
+            let indexed = || values.iter().copied().enumerate().map(|(at, value)| (chunk * stretch + at, value));
+            let low = indexed().min_by(|a, b| a.1.total_cmp(&b.1));
+            let high = indexed().max_by(|a, b| a.1.total_cmp(&b.1));
+            let mut ends: Vec<(usize, f64)> = low.into_iter().chain(high).collect();
+            ends.sort_by_key(|point| point.0);
+            ends
+        })
+        .collect()
+}
+
+fn course(data: &PlotData, scale: &Scale) -> String {
+    let mut path = String::new();
+    for (index, value) in points(data) {
+        let command = if path.is_empty() { 'M' } else { 'L' };
+        path += &format!("{command}{:.1} {:.1}", scale.x(index as f64), scale.y(value));
+    }
+    path
+}
+
+/// The area between the floor and the course where the course lies below it.
+fn area_below(data: &PlotData, scale: &Scale) -> String {
+    let mut path = String::new();
+    let floor = scale.y(data.floor);
+    for (index, value) in points(data) {
+        let (x, y) = (scale.x(index as f64), scale.y(value.min(data.floor)));
+        path += &format!("{}{x:.1} {y:.1}", if path.is_empty() { 'M' } else { 'L' });
+    }
+    format!("{path}L{:.1} {floor:.1}L{:.1} {floor:.1}Z", scale.x(scale.count), scale.x(0.0))
+}
+
+fn grid(data: &PlotData, scale: &Scale) -> AnyView {
+    let lines = scale.levels().map(|level| {
+        let y = scale.y(level);
+        view! {
+            <line class="grid" x1=LEFT x2=WIDTH - 8.0 y1=y y2=y />
+            <text class="level" x=LEFT - 6.0 y=y + 4.0 text-anchor="end">{short(data, level)}</text>
+        }
+        .into_any()
+    });
+    let floor = scale.y(data.floor);
+    let months = months(data).into_iter().map(|(index, date)| {
+        let x = scale.x(index as f64);
+        view! {
+            <line class="month" x1=x x2=x y1=TOP y2=HEIGHT - BOTTOM />
+            <text class="level" x=x y=HEIGHT - 8.0 text-anchor="middle">{words(|words| words.month(date))}</text>
+        }
+        .into_any()
+    });
+    view! {
+        {lines.collect::<Vec<_>>()}
+        {months.collect::<Vec<_>>()}
+        <line class="floor" x1=LEFT x2=WIDTH - 8.0 y1=floor y2=floor />
+    }
+    .into_any()
+}
+
+/// The first day of each month, or of every second or third month when they are many.
+fn months(data: &PlotData) -> Vec<(usize, Date)> {
+    let firsts: Vec<(usize, Date)> = dates(data).enumerate().filter(|(_, date)| date.day() == 1).collect();
+    let every = firsts.len().div_ceil(6).max(1);
+    firsts.into_iter().step_by(every).map(|(day, date)| (day * data.per_day, date)).collect()
+}
+
+fn dates(data: &PlotData) -> impl Iterator<Item = Date> {
+    let days = data.values.len().div_ceil(data.per_day.max(1));
+    std::iter::successors(Some(data.from), |date| date.tomorrow().ok()).take(days)
+}
+
+/// The lowest point, and today.
+fn marks(data: &PlotData, scale: &Scale) -> AnyView {
+    let today = dates(data).position(|date| date == data.today).map(|day| {
+        let x = scale.x((day * data.per_day) as f64);
+        view! { <line class="today" x1=x x2=x y1=TOP y2=HEIGHT - BOTTOM /> }
+    });
+    let lowest = lowest(data).map(|(index, value)| {
+        view! { <circle class="lowest" cx=scale.x(index as f64) cy=scale.y(value) r="5" /> }
+    });
+    view! { {today} {lowest} }.into_any()
+}
+
+fn lowest(data: &PlotData) -> Option<(usize, f64)> {
+    data.values.iter().copied().enumerate().min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+fn date_of(data: &PlotData, index: usize) -> Date {
+    dates(data).nth(index / data.per_day.max(1)).unwrap_or(data.from)
+}
+
+fn summary(data: &PlotData) -> String {
+    let end = data.values.last().copied().unwrap_or_default();
+    let (index, low) = lowest(data).unwrap_or_default();
+    tell(
+        "plot-summary",
+        &vec![
+            ("start", figure(data, data.values[0])),
+            ("from", Figure::Date(data.from)),
+            ("lowest", figure(data, low)),
+            ("on", Figure::Date(date_of(data, index))),
+            ("end", figure(data, end)),
+            ("until", Figure::Date(date_of(data, data.values.len() - 1))),
+        ],
+    )
+}
+
+fn figure(data: &PlotData, value: f64) -> Figure {
+    match data.quantity {
+        Some(quantity) => Figure::of(value, quantity),
+        None => Figure::Name(words(|words| words.rough_money(value))),
+    }
+}
+
+fn short(data: &PlotData, value: f64) -> String {
+    words(|words| words.figure(&figure(data, value)))
+}
+
+/// Every day with the lowest and the last value of it; made only when it is opened.
+fn table(data: PlotData) -> AnyView {
+    let is_open = RwSignal::new(false);
+    let toggle = move |open| is_open.set(open);
+    view! {
+        <details class="table" on:toggle:target=move |event| toggle(event.target().has_attribute("open"))>
+            <summary>{t("plot-table")}</summary>
+            <Show when=move || is_open.get()>{rows(&data)}</Show>
+        </details>
+    }
+    .into_any()
+}
+
+fn rows(data: &PlotData) -> AnyView {
+    let has_hours = data.per_day > 1;
+    let rows = dates(data).zip(data.values.chunks(data.per_day.max(1))).map(|(date, values)| {
+        let low = values.iter().copied().fold(f64::INFINITY, f64::min);
+        let last = values.last().copied().unwrap_or_default();
+        let class = (low < data.floor || (has_hours && low <= 0.0)).then_some("short");
+        view! {
+            <tr class=class>
+                <th scope="row">{words(|words| words.figure(&Figure::Date(date)))}</th>
+                {has_hours.then(|| view! { <td>{short(data, low)}</td> })}
+                <td>{short(data, last)}</td>
+            </tr>
+        }
+        .into_any()
+    });
+    view! {
+        <div class="scroll" tabindex="0" role="group" aria-label=t(data.title)>
+            <table>
+                <thead>
+                    <tr>
+                        <th scope="col">{t("plot-day")}</th>
+                        {has_hours.then(|| view! { <th scope="col">{t("plot-lowest")}</th> })}
+                        <th scope="col">{t("plot-evening")}</th>
+                    </tr>
+                </thead>
+                <tbody>{rows.collect::<Vec<_>>()}</tbody>
+            </table>
+        </div>
+    }
+    .into_any()
+}

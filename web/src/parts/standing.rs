@@ -1,0 +1,191 @@
+//! A verdict, and what it rests on.
+
+use kerbstead_core::explain::{Figure, Working};
+use kerbstead_core::plan::{Id, Path, field};
+use kerbstead_core::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
+use leptos::prelude::*;
+
+use super::field::field_label;
+use super::icon::{Icon, Shape};
+use crate::locale::{t, tell, words};
+
+/// The word for a verdict.
+pub fn verdict_word(verdict: Verdict) -> String {
+    t(match verdict {
+        Verdict::Unknown => "verdict-unknown",
+        Verdict::FallsShort => "verdict-falls-short",
+        Verdict::Tight => "verdict-tight",
+        Verdict::Holds => "verdict-holds",
+    })
+}
+
+/// A verdict as a shape and a word.
+#[component]
+pub fn VerdictBadge(verdict: Verdict) -> impl IntoView {
+    let class = match verdict {
+        Verdict::Unknown => "badge unknown",
+        Verdict::FallsShort => "badge short",
+        Verdict::Tight => "badge tight",
+        Verdict::Holds => "badge holds",
+    };
+    view! {
+        <span class=class>
+            <Icon shape=Shape::Verdict(verdict) />
+            {verdict_word(verdict)}
+        </span>
+    }
+}
+
+/// A finding in words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FindingView {
+    id: String,
+    severity: Severity,
+    text: String,
+    next: Option<String>,
+    subject: Option<Id>,
+}
+
+/// A standing in words, the same for every balance.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StandingView {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// One sentence: how much is to spare, or when it runs out and by how much.
+    pub line: String,
+    /// What is wrong or close.
+    pub findings: Vec<FindingView>,
+    missing: Vec<Path>,
+    cautions: Vec<String>,
+    working: Vec<(String, String)>,
+}
+
+impl StandingView {
+    /// Puts a standing into words.
+    pub fn of<F: Say>(standing: &Standing<F>) -> Self {
+        Self {
+            verdict: standing.verdict,
+            line: line(standing.verdict, standing.margin, standing.first_short),
+            missing: standing.missing.clone(),
+            findings: standing.findings.iter().map(|finding| FindingView::of(finding)).collect(),
+            cautions: standing.cautions.iter().map(|caution: &Caution| words(|words| words.caution(*caution))).collect(),
+            working: standing.working.iter().map(working).collect(),
+        }
+    }
+
+    /// Everything below the verdict: findings, what is missing, cautions, working.
+    pub fn details(self) -> AnyView {
+        let missing = self.missing.iter().map(missing_name).collect::<Vec<_>>();
+        view! {
+            {(!missing.is_empty()).then(|| view! { <p>{t("standing-missing")} " " {missing.join(", ")}</p> })}
+            <FindingList findings=self.findings />
+            {fold("standing-cautions", "cautions", self.cautions.into_iter().map(|text| view! { <li>{text}</li> }.into_any()).collect())}
+            {fold(
+                "standing-working",
+                "working",
+                self.working
+                    .into_iter()
+                    .map(|(formula, source)| view! { <li>{formula} " " <small>"(" {source} ")"</small></li> }.into_any())
+                    .collect(),
+            )}
+        }
+        .into_any()
+    }
+}
+
+impl FindingView {
+    fn of(finding: &dyn Say) -> Self {
+        words(|words| Self {
+            id: finding.id(),
+            severity: finding.severity(),
+            text: words.say(finding),
+            next: words.next_step(finding),
+            subject: finding.subject(),
+        })
+    }
+
+    /// The sentence of the finding.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+}
+
+fn working(working: &Working) -> (String, String) {
+    words(|words| (words.working(working), words.source(working.source)))
+}
+
+fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -> String {
+    let margin = margin.map(Figure::from);
+    match (verdict, margin, first_short) {
+        (Verdict::FallsShort, Some(margin), Some(moment)) => {
+            let figures = vec![("when", Figure::Moment(moment)), ("margin", positive(margin))];
+            tell("standing-short", &figures)
+        }
+        (Verdict::FallsShort, _, _) => t("standing-cannot"),
+        (Verdict::Holds | Verdict::Tight, Some(margin), _) => tell("standing-spare", &vec![("margin", margin)]),
+        _ => t("standing-unknown"),
+    }
+}
+
+/// What is missing is told as an amount, not as less than nothing.
+fn positive(figure: Figure) -> Figure {
+    match figure {
+        Figure::Money(amount) if amount.is_negative() => Figure::Money(-amount),
+        Figure::Measure { value, quantity } => Figure::of(value.abs(), quantity),
+        other => other,
+    }
+}
+
+fn missing_name(path: &Path) -> String {
+    match field::at(path) {
+        Some(field) => field_label(field),
+        None => t(&format!("section-{}", path.as_str().replace('_', "-"))),
+    }
+}
+
+fn fold(title: &'static str, class: &'static str, lines: Vec<AnyView>) -> Option<AnyView> {
+    (!lines.is_empty()).then(|| {
+        view! {
+            <details class=class>
+                <summary>{t(title)}</summary>
+                <ul>{lines}</ul>
+            </details>
+        }
+        .into_any()
+    })
+}
+
+/// Findings, the worst first.
+#[component]
+pub fn FindingList(findings: Vec<FindingView>) -> impl IntoView {
+    let mut findings = findings;
+    findings.sort_by_key(|finding| finding.severity);
+    let lines = findings.into_iter().map(|finding| {
+        let class = match finding.severity {
+            Severity::Short => "finding short",
+            Severity::Close => "finding tight",
+            Severity::Note => "finding note",
+        };
+        let link = finding.subject.map(|id| {
+            view! { " " <a href=format!("#/kit/{id}")>{t("finding-show")}</a> }
+        });
+        view! {
+            <li class=class id=finding.id>
+                <strong>{severity_word(finding.severity)} ": "</strong>
+                {finding.text}
+                {finding.next.map(|next| view! { <span class="next">{next}</span> })}
+                {link}
+            </li>
+        }
+        .into_any()
+    });
+    view! { <ul class="findings">{lines.collect::<Vec<_>>()}</ul> }
+}
+
+fn severity_word(severity: Severity) -> String {
+    t(match severity {
+        Severity::Short => "severity-short",
+        Severity::Close => "severity-close",
+        Severity::Note => "severity-note",
+    })
+}

@@ -1,0 +1,382 @@
+//! The one store of the app, and everything that can be done to it.
+
+use std::collections::BTreeMap;
+
+use kerbstead_core::plan::{Document, Edit, Path, Plan, Problem, demo_plan_after, validate};
+use kerbstead_core::words::Units;
+use kerbstead_core::{Assessment, assess};
+use leptos::prelude::*;
+use reactive_stores::Store;
+
+use crate::locale::{self, t};
+use crate::storage::{self, Card, Kept, Settings, Shelf, Slot};
+use crate::{browser, route};
+
+/// The most steps that can be taken back.
+const MOST_UNDO: usize = 200;
+
+/// What lies on the desk: the open plan and all that goes with it.
+#[derive(Clone, Debug, Store)]
+pub struct Desk {
+    /// The open plan.
+    pub plan: Plan,
+    /// What it comes to today.
+    pub assessment: Assessment,
+    /// What is wrong with it.
+    pub problems: Vec<Problem>,
+    /// Text that no field could take yet.
+    pub drafts: BTreeMap<Path, String>,
+    /// How to take the last changes back, the newest last.
+    pub undo: Vec<Edit>,
+    /// How to make them again.
+    pub redo: Vec<Edit>,
+    /// The plans there are.
+    pub shelf: Shelf,
+    /// What the person chose for themselves.
+    pub settings: Settings,
+    /// What was just done, with a way back.
+    pub notice: Option<Notice>,
+    /// Whether what is typed is being kept.
+    pub is_kept: bool,
+    /// Raised when every word must be drawn again: other units, another currency, another plan.
+    pub edition: u32,
+}
+
+/// What was just done, with a way back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// What to say.
+    pub text: String,
+    /// What taking it back means.
+    pub way_back: WayBack,
+}
+
+/// How to take back what a notice tells.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WayBack {
+    /// It is the last edit of the plan.
+    Undo,
+    /// A plan was taken off the shelf.
+    Plan {
+        /// Its card.
+        card: Card,
+        /// Where it stood.
+        at: usize,
+        /// The plan itself.
+        kept: Box<Kept>,
+    },
+}
+
+/// A handle to the store, passed to every component as context.
+#[derive(Clone, Copy)]
+pub struct App {
+    /// The store.
+    pub desk: Store<Desk>,
+    /// The file the open plan came from.
+    document: StoredValue<Document>,
+    /// The field that is being typed in: its edits are one step of undo.
+    typing: StoredValue<Option<Path>>,
+}
+
+impl App {
+    /// Opens what was kept, or the example at the first visit.
+    pub fn open() -> Self {
+        let settings = storage::settings();
+        let mut shelf = storage::shelf();
+        if shelf.cards.is_empty() {
+            put_demo(&mut shelf);
+        }
+        let (document, plan, drafts) = storage::plan(shelf.open).map_or_else(fresh_demo, |kept| read(&kept));
+        locale::set_up(units(&settings), &plan.currency);
+        let desk = Desk {
+            assessment: assess(&plan, browser::today()),
+            problems: validate(&plan),
+            plan,
+            drafts,
+            undo: Vec::new(),
+            redo: Vec::new(),
+            shelf,
+            settings,
+            notice: None,
+            is_kept: storage::is_available(),
+            edition: 0,
+        };
+        Self { desk: Store::new(desk), document: StoredValue::new(document), typing: StoredValue::new(None) }
+    }
+
+    /// The app of this page.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// Reads the plan; the caller is drawn again when it changes.
+    pub fn plan<R>(self, read: impl FnOnce(&Plan) -> R) -> R {
+        self.desk.plan().with(read)
+    }
+
+    /// Reads the assessment; the caller is drawn again when it changes.
+    pub fn assessment<R>(self, read: impl FnOnce(&Assessment) -> R) -> R {
+        self.desk.assessment().with(read)
+    }
+
+    /// Makes a change that can be taken back. A change that is not possible (an entry that is gone) changes nothing.
+    pub fn edit(self, edit: Edit) {
+        self.change(edit, None);
+    }
+
+    /// Makes a change and tells of it, with a way back.
+    pub fn edit_and_tell(self, edit: Edit, text: String) {
+        if self.change(edit, None) {
+            self.desk.notice().set(Some(Notice { text, way_back: WayBack::Undo }));
+        }
+    }
+
+    /// Makes a change by typing in a field: what is typed there until the field is left is one step of undo.
+    pub fn type_in(self, path: &Path, edit: Edit) {
+        let goes_on = self.typing.with_value(|typing| typing.as_ref() == Some(path));
+        self.desk.drafts().update(|drafts| drop(drafts.remove(path)));
+        self.change(edit, goes_on.then_some(path));
+        self.typing.set_value(Some(path.clone()));
+    }
+
+    /// Keeps text that the field cannot take yet.
+    pub fn keep_draft(self, path: &Path, text: String) {
+        self.desk.drafts().update(|drafts| drop(drafts.insert(path.clone(), text)));
+        self.keep();
+    }
+
+    /// Ends the typing in a field.
+    pub fn settle(self) {
+        self.typing.set_value(None);
+    }
+
+    fn change(self, edit: Edit, typing: Option<&Path>) -> bool {
+        let inverse = self.desk.plan().try_update(|plan| edit.apply(plan));
+        let Some(Ok(inverse)) = inverse else { return false };
+        if typing.is_none() {
+            self.settle();
+            self.desk.undo().update(|undo| {
+                undo.push(inverse);
+                if undo.len() > MOST_UNDO {
+                    undo.remove(0);
+                }
+            });
+        }
+        self.desk.redo().update(Vec::clear);
+        self.desk.notice().set(None);
+        self.after_change();
+        true
+    }
+
+    /// Takes the last change back.
+    pub fn undo(self) {
+        let Some(Some(edit)) = self.desk.undo().try_update(Vec::pop) else { return };
+        if let Some(Ok(again)) = self.desk.plan().try_update(|plan| edit.apply(plan)) {
+            self.desk.redo().update(|redo| redo.push(again));
+        }
+        self.settle();
+        self.desk.notice().set(None);
+        self.after_change();
+    }
+
+    /// Makes the last change that was taken back again.
+    pub fn redo(self) {
+        let Some(Some(edit)) = self.desk.redo().try_update(Vec::pop) else { return };
+        if let Some(Ok(back)) = self.desk.plan().try_update(|plan| edit.apply(plan)) {
+            self.desk.undo().update(|undo| undo.push(back));
+        }
+        self.settle();
+        self.after_change();
+    }
+
+    /// Takes back what the notice tells of.
+    pub fn take_back(self) {
+        let Some(notice) = self.desk.notice().get_untracked() else { return };
+        self.desk.notice().set(None);
+        match notice.way_back {
+            WayBack::Undo => self.undo(),
+            WayBack::Plan { card, at, kept } => self.put_back(card, at, &kept),
+        }
+    }
+
+    /// Assesses the plan anew and keeps it.
+    fn after_change(self) {
+        let plan = self.desk.plan();
+        let assessment = plan.with_untracked(|plan| assess(plan, browser::today()));
+        let problems = plan.with_untracked(validate);
+        self.desk.assessment().set(assessment);
+        if self.desk.problems().with_untracked(|before| *before != problems) {
+            self.desk.problems().set(problems);
+        }
+        let currency = plan.with_untracked(|plan| plan.currency.clone());
+        if locale::words(|words| words.currency() != currency) {
+            self.redraw();
+        }
+        self.keep();
+    }
+
+    /// Keeps the open plan and what is half typed.
+    fn keep(self) {
+        let (slot, kept) = self.kept();
+        let title = self.desk.plan().with_untracked(|plan| plan.title.clone());
+        let mut is_kept = storage::keep_plan(slot, &kept);
+        let shelf = self.desk.shelf();
+        let is_renamed =
+            shelf.with_untracked(|shelf| shelf.cards.iter().any(|card| card.slot == slot && card.title != title));
+        if is_renamed {
+            shelf.update(|shelf| shelf.cards.iter_mut().filter(|card| card.slot == slot).for_each(|card| card.title.clone_from(&title)));
+            is_kept &= shelf.with_untracked(storage::keep_shelf);
+        }
+        if !is_kept {
+            self.desk.is_kept().set(false);
+        }
+    }
+
+    /// The open plan as it is kept, and where.
+    fn kept(self) -> (Slot, Kept) {
+        let document = self.desk.plan().with_untracked(|plan| self.document.with_value(|file| file.write(plan)));
+        let drafts = self.desk.drafts().get_untracked();
+        (self.desk.shelf().with_untracked(|shelf| shelf.open), Kept { document, drafts })
+    }
+
+    /// Sets up the words anew and draws everything again.
+    fn redraw(self) {
+        let currency = self.desk.plan().with_untracked(|plan| plan.currency.clone());
+        locale::set_up(units(&self.desk.settings().get_untracked()), &currency);
+        self.desk.edition().update(|edition| *edition += 1);
+    }
+
+    /// Shows values in other units.
+    pub fn set_units(self, units: Units) {
+        self.desk.settings().update(|settings| settings.us_customary = Some(units == Units::UsCustomary));
+        self.desk.settings().with_untracked(storage::keep_settings);
+        self.redraw();
+    }
+}
+
+/// Plans: the shelf.
+impl App {
+    /// Puts a new plan on the shelf and opens it.
+    pub fn add_plan(self, plan: &Plan, is_demo: bool) {
+        self.add(Kept { document: Document::new(plan).write(plan), drafts: BTreeMap::new() }, &plan.title, is_demo);
+    }
+
+    /// Puts the example on the shelf and opens it.
+    pub fn add_demo(self) {
+        self.add_plan(&demo_plan_after(browser::today()), true);
+    }
+
+    /// Copies a plan of the shelf and opens the copy.
+    pub fn duplicate(self, slot: Slot) {
+        let Some(mut kept) = self.plan_in(slot) else { return };
+        let (_, plan, _) = read(&kept);
+        let name = kerbstead_core::explain::Figure::Name(plan.title.clone());
+        let title = locale::tell("plans-copy-of", &vec![("title", name)]);
+        if let Some(document) = kept.document.as_object_mut() {
+            document.insert("title".to_owned(), title.clone().into());
+        }
+        self.add(kept, &title, false);
+    }
+
+    fn add(self, kept: Kept, title: &str, is_demo: bool) {
+        let slot = self.desk.shelf().with_untracked(Shelf::free_slot);
+        let card = Card { slot, title: title.to_owned(), is_demo };
+        let at = self.desk.shelf().with_untracked(|shelf| shelf.cards.len());
+        self.put_back(card, at, &kept);
+    }
+
+    /// Takes a plan off the shelf, with a way back. The last plan makes room for the example.
+    pub fn delete(self, slot: Slot) {
+        let Some(kept) = self.plan_in(slot) else { return };
+        let shelf = self.desk.shelf();
+        let Some(at) = shelf.with_untracked(|shelf| shelf.cards.iter().position(|card| card.slot == slot)) else {
+            return;
+        };
+        let card = shelf.try_update(|shelf| shelf.cards.remove(at)).unwrap_or_default();
+        storage::drop_plan(slot);
+        shelf.with_untracked(storage::keep_shelf);
+        if shelf.with_untracked(|shelf| shelf.cards.is_empty()) {
+            self.add_demo();
+        } else if shelf.with_untracked(|shelf| shelf.open) == slot {
+            let next = shelf.with_untracked(|shelf| shelf.cards.get(at).or(shelf.cards.last()).map(|card| card.slot));
+            self.turn_to(next.unwrap_or_default());
+        }
+        let name = kerbstead_core::explain::Figure::Name(card.title.clone());
+        let text = locale::tell("plans-deleted", &vec![("title", name)]);
+        self.desk.notice().set(Some(Notice { text, way_back: WayBack::Plan { card, at, kept: Box::new(kept) } }));
+    }
+
+    fn put_back(self, card: Card, at: usize, kept: &Kept) {
+        let slot = card.slot;
+        self.desk.shelf().update(|shelf| shelf.cards.insert(at.min(shelf.cards.len()), card));
+        storage::keep_plan(slot, kept);
+        self.lay_out(slot, kept);
+    }
+
+    /// Opens a plan of the shelf.
+    pub fn turn_to(self, slot: Slot) {
+        if let Some(kept) = self.plan_in(slot) {
+            self.lay_out(slot, &kept);
+        }
+    }
+
+    /// A plan of the shelf as it is kept; the open one as it is now.
+    fn plan_in(self, slot: Slot) -> Option<Kept> {
+        let (open, kept) = self.kept();
+        if slot == open { Some(kept) } else { storage::plan(slot) }
+    }
+
+    fn lay_out(self, slot: Slot, kept: &Kept) {
+        let (document, plan, drafts) = read(kept);
+        self.document.set_value(document);
+        self.desk.shelf().update(|shelf| shelf.open = slot);
+        self.desk.shelf().with_untracked(storage::keep_shelf);
+        self.desk.plan().set(plan);
+        self.desk.drafts().set(drafts);
+        self.desk.undo().set(Vec::new());
+        self.desk.redo().set(Vec::new());
+        self.desk.notice().set(None);
+        self.after_change();
+        self.redraw();
+    }
+
+    /// Opens a plan and goes to where it stands.
+    pub fn show(self, slot: Slot) {
+        self.turn_to(slot);
+        route::go(route::Page::Overview);
+    }
+}
+
+fn units(settings: &Settings) -> Units {
+    match settings.us_customary {
+        Some(true) => Units::UsCustomary,
+        Some(false) => Units::Metric,
+        None => locale::default_units(),
+    }
+}
+
+fn put_demo(shelf: &mut Shelf) {
+    let (document, plan, _) = fresh_demo();
+    let slot = shelf.free_slot();
+    shelf.cards.push(Card { slot, title: plan.title.clone(), is_demo: true });
+    shelf.open = slot;
+    storage::keep_plan(slot, &Kept { document: document.write(&plan), drafts: BTreeMap::new() });
+    storage::keep_shelf(shelf);
+}
+
+fn fresh_demo() -> (Document, Plan, BTreeMap<Path, String>) {
+    let plan = demo_plan_after(browser::today());
+    (Document::new(&plan), plan, BTreeMap::new())
+}
+
+/// A kept plan as it is worked on. One that cannot be read at all becomes an empty plan; its file stays as it is until
+/// something is changed.
+fn read(kept: &Kept) -> (Document, Plan, BTreeMap<Path, String>) {
+    match Document::from_value(kept.document.clone()) {
+        Ok(opened) => (opened.document, opened.plan, kept.drafts.clone()),
+        Err(_) => {
+            let plan = Plan { title: t("plans-unreadable"), ..Plan::default() };
+            (Document::new(&plan), plan, kept.drafts.clone())
+        }
+    }
+}
