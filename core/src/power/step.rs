@@ -4,6 +4,11 @@ use super::input::{DayKind, Input, StoreInput, supply};
 use crate::plan::Store;
 use crate::run::Day;
 
+/// Less power coming in is nothing: it does not taper either.
+const LEAST_W: f64 = 1e-6;
+/// Less room above the knee is nothing: the store fills at a constant rate.
+const LEAST_WH: f64 = 1e-6;
+
 /// What one hour did to a store. Energies are at the cells: `charge_after = charge_before + put_in - taken_out`.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct HourFlow {
@@ -31,7 +36,7 @@ pub struct HourFlow {
 /// ```
 pub fn hour_flow(store: &Store, charge_wh: f64, in_w: f64, out_w: f64) -> HourFlow {
     let full = store.usable_wh;
-    let knee = full * store.taper_from_percent / 100.0;
+    let knee = (full * store.taper_from_percent / 100.0).min(full);
     let mut flow = HourFlow { charge_wh: charge_wh.clamp(0.0, full), ..HourFlow::default() };
     let mut left_h = 1.0;
     // Below the knee the rate is constant, above it the charge nears a level exponentially; an hour crosses the knee
@@ -41,7 +46,7 @@ pub fn hour_flow(store: &Store, charge_wh: f64, in_w: f64, out_w: f64) -> HourFl
             break;
         }
         let is_tapering = flow.charge_wh > knee || (flow.charge_wh >= knee && in_w >= out_w);
-        let spent = if is_tapering && full > knee && in_w > 0.0 {
+        let spent = if is_tapering && full - knee > LEAST_WH && in_w > LEAST_W {
             taper(&mut flow, full, knee, in_w, out_w, left_h)
         } else {
             steady(&mut flow, full, knee, in_w, out_w, 1.0 - left_h, left_h)
@@ -89,15 +94,19 @@ fn empty(flow: &mut HourFlow, in_w: f64, out_w: f64, since_h: f64, left_h: f64) 
     left_h
 }
 
-/// A piece above the knee, until the knee or the end; returns the hours it took.
+/// A piece above the knee, until the knee or the end; returns the hours it took. The charge nears the level at which as
+/// much comes in as goes out; `expm1` and `log1p` keep a trickle from drowning in the rounding of that level.
 fn taper(flow: &mut HourFlow, full: f64, knee: f64, in_w: f64, out_w: f64, left_h: f64) -> f64 {
     let per_h = in_w / (full - knee);
-    let level = full - out_w / per_h;
     let before = flow.charge_wh;
-    let until_knee =
-        if level < knee && before > knee { libm::log((before - level) / (knee - level)) / per_h } else { left_h };
+    let above_level = before - full + out_w / per_h;
+    let until_knee = if out_w > in_w && before > knee {
+        libm::log1p((before - knee) * per_h / (out_w - in_w)) / per_h
+    } else {
+        left_h
+    };
     let spent = until_knee.clamp(0.0, left_h);
-    let after = level + (before - level) * libm::exp(-per_h * spent);
+    let after = before + above_level * libm::expm1(-per_h * spent);
     let taken = out_w * spent;
     flow.charge_wh = if spent < left_h { knee } else { after.clamp(0.0, full) };
     flow.taken_out_wh += taken;
