@@ -131,7 +131,7 @@ impl Input {
 
     /// Energy in each store on the day of leaving.
     pub fn opening_wh(&self) -> Vec<f64> {
-        self.stores.iter().map(|store| store.store.usable_wh * store.store.opening_percent / 100.0).collect()
+        self.stores.iter().map(|store| energy_wh(&store.store, store.store.opening_percent)).collect()
     }
 
     /// Replaces a computed charge with the one that was read off.
@@ -140,7 +140,7 @@ impl Input {
         let position = reading.store.map_or(Some(0), |id| self.stores.iter().position(|store| store.item == id));
         let Some(position) = position else { return };
         if let (Some(charge), Some(store)) = (charge_wh.get_mut(position), self.stores.get(position)) {
-            *charge = store.store.usable_wh * sound(percent, 100.0) / 100.0;
+            *charge = energy_wh(&store.store, sound(percent, 100.0));
         }
     }
 }
@@ -239,6 +239,12 @@ pub fn supply(input: &Input, store: &Store, day: &Day, hour: u32) -> Supply {
         limit * daily_overlap(from, hours, hour)
     });
     Supply { vehicle_w, mains_w }
+}
+
+/// Energy in a store by the percentage it shows. A full one holds its usable energy to the last bit: rounding must not
+/// leave it fuller than full.
+fn energy_wh(store: &Store, percent: f64) -> f64 {
+    (store.usable_wh * percent / 100.0).min(store.usable_wh)
 }
 
 /// What a vehicle socket gives for hours: volts by amperes of the fuse, less what a fuse does not bear for long.

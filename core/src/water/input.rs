@@ -37,7 +37,10 @@ impl Input {
         for item in plan.carried() {
             if let Some(tank) = item.tank {
                 let litres = sound(tank.capacity_l) * f64::from(item.quantity);
-                let filled = |usual: f64| litres * tank.opening_percent.map_or(usual, sound).min(100.0) / 100.0;
+                let filled = |usual: f64| {
+                    let percent = tank.opening_percent.map_or(usual, sound).min(100.0);
+                    (litres * percent / 100.0).min(litres)
+                };
                 match tank.holds {
                     TankKind::Fresh => {
                         input.fresh_capacity_l += litres;
