@@ -170,8 +170,10 @@ impl Moment {
 
     /// That many hours into a day; what is outside the day is moved to its ends.
     pub fn hours_into(on: Date, hours: f64) -> Self {
+        // What rounding leaves a breath before a full minute is that minute.
+        const BREATH_MINUTES: f64 = 1e-6;
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped to a day just before
-        let minute = (hours * 60.0).clamp(0.0, 1439.0) as u16;
+        let minute = (hours * 60.0 + BREATH_MINUTES).clamp(0.0, 1439.0) as u16;
         Self { on, minute: Some(minute) }
     }
 }
