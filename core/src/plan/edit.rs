@@ -311,9 +311,9 @@ mod section {
             "calendar" => replace_in(&mut plan.calendar, path, rest, value),
             "vehicle" => replace_in(&mut plan.vehicle, path, rest, value),
             "purse" => replace_in(&mut plan.purse, path, rest, value),
-            "title" => replace_in_value(&mut plan.title, path, value),
-            "currency" => replace_in_value(&mut plan.currency, path, value),
-            "people" => replace_in_value(&mut plan.people, path, value),
+            "title" => replace_in_value(&mut plan.title, Plan::default().title, path, value),
+            "currency" => replace_in_value(&mut plan.currency, Plan::default().currency, path, value),
+            "people" => replace_in_value(&mut plan.people, Plan::default().people, path, value),
             _ => {
                 let list = List::named(first).ok_or_else(|| NotPossible::NoSuchField { path: path.clone() })?;
                 let (id, field) = rest.split_once('/').unwrap_or((rest, ""));
@@ -325,11 +325,13 @@ mod section {
 
     fn replace_in_value<T: Serialize + DeserializeOwned>(
         target: &mut T,
+        unset: T,
         path: &Path,
         value: Value,
     ) -> Result<(Path, Value), NotPossible> {
         let before = serde_json::to_value(&*target).unwrap_or(Value::Null);
-        *target = serde_json::from_value(value).map_err(|_| NotPossible::WrongValue { path: path.clone() })?;
+        let wrong = |_| NotPossible::WrongValue { path: path.clone() };
+        *target = if value.is_null() { unset } else { serde_json::from_value(value).map_err(wrong)? };
         Ok((path.clone(), before))
     }
 
