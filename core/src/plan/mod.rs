@@ -10,6 +10,7 @@ mod document;
 mod edit;
 mod estimate;
 pub mod field;
+mod free_ids;
 mod item;
 mod money;
 mod path;
@@ -35,6 +36,7 @@ pub use document::{Document, Opened};
 pub use edit::{Edit, List, NotPossible};
 pub use estimate::Estimate;
 pub use field::{Field, Kind, Quantity};
+use free_ids::FreeIds;
 pub use item::{Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Sale, Store, Tank, TankKind};
 pub use money::{Money, minor_digits};
 pub use path::Path;
@@ -181,6 +183,6 @@ impl Plan {
     /// assert_eq!(plan.next_id(), 8);
     /// ```
     pub fn next_id(&self) -> Id {
-        List::ALL.iter().flat_map(|list| list.ids(self)).max().map_or(1, |id| id.saturating_add(1))
+        FreeIds::beside(List::ALL.iter().flat_map(|list| list.ids(self))).take()
     }
 }

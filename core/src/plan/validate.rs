@@ -7,7 +7,7 @@ use rust_decimal::Decimal;
 use serde_json::{Map, Value};
 
 use super::field::{Field, Kind, MOST_ENTRIES, SECTIONS, Section};
-use super::{Id, List, Money, Path, Plan, Problem, Wrong};
+use super::{FreeIds, Id, List, Money, Path, Plan, Problem, Wrong};
 use crate::run::MOST_DAYS;
 
 /// All problems of a plan, in the order of its fields; none when it is sound.
@@ -29,23 +29,21 @@ pub fn validate(plan: &Plan) -> Vec<Problem> {
 /// Gives every entry without an id one, and every second entry of an id a new one, which is a problem.
 pub(super) fn number_entries(document: &mut Value, problems: &mut Vec<Problem>) {
     let mut seen = BTreeSet::new();
-    let mut highest = 0;
+    let mut taken = Vec::new();
     for list in List::ALL {
-        for id in entries(document, *list).filter_map(|entry| id_of(entry)) {
-            highest = highest.max(id);
-        }
+        taken.extend(entries(document, *list).filter_map(|entry| id_of(entry)));
     }
+    let mut free = FreeIds::beside(taken);
     for list in List::ALL {
         for entry in entries(document, *list) {
             let id = id_of(entry);
             if id.is_some_and(|id| seen.insert(id)) {
                 continue;
             }
-            highest = highest.saturating_add(1);
-            seen.insert(highest);
-            entry.insert("id".to_owned(), highest.into());
+            let new = free.take();
+            entry.insert("id".to_owned(), new.into());
             if let Some(id) = id {
-                problems.push(Problem { path: Path::entry(list.name(), highest), wrong: Wrong::IdNotUnique { id } });
+                problems.push(Problem { path: Path::entry(list.name(), new), wrong: Wrong::IdNotUnique { id } });
             }
         }
     }
