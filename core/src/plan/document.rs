@@ -3,6 +3,8 @@
 //! A document is kept as it was read. Writing a plan back changes only what changed since it was read, so that fields
 //! and words which a newer version added come through an older one unharmed.
 
+use std::collections::BTreeMap;
+
 use serde_json::{Map, Value};
 
 use super::{Path, Plan, Problem, SCHEMA_VERSION, Wrong, validate};
@@ -147,11 +149,23 @@ fn merge_fields(raw: &Map<String, Value>, base: &Map<String, Value>, now: &Map<S
 
 /// Entries in today's order, then those that could not be read.
 fn merge_entries(raw: &[Value], base: &[Value], now: &[Value]) -> Vec<Value> {
-    let find = |entries: &[Value], wanted: &Value| {
-        entries.iter().find(|entry| entry.get("id") == wanted.get("id")).cloned().unwrap_or(Value::Null)
-    };
-    let unread = raw.iter().filter(|entry| find(base, entry).is_null());
-    now.iter().map(|entry| merge(&find(raw, entry), &find(base, entry), entry)).chain(unread.cloned()).collect()
+    let (raw_by_id, base_by_id) = (by_id(raw), by_id(base));
+    let merged = now.iter().map(|entry| merge(same_of(&raw_by_id, entry), same_of(&base_by_id, entry), entry));
+    let unread = raw.iter().filter(|entry| id_of(entry).is_none_or(|id| !base_by_id.contains_key(&id)));
+    merged.chain(unread.cloned()).collect()
+}
+
+fn by_id(entries: &[Value]) -> BTreeMap<u64, &Value> {
+    entries.iter().filter_map(|entry| Some((id_of(entry)?, entry))).collect()
+}
+
+/// The entry with the same id.
+fn same_of<'a>(entries: &BTreeMap<u64, &'a Value>, entry: &Value) -> &'a Value {
+    id_of(entry).and_then(|id| entries.get(&id).copied()).unwrap_or(&Value::Null)
+}
+
+fn id_of(entry: &Value) -> Option<u64> {
+    entry.get("id").and_then(Value::as_u64)
 }
 
 fn has_id(entry: &Value) -> bool {
