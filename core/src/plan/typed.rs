@@ -72,7 +72,8 @@ fn decimal(text: &str, marks: NumberMarks) -> Option<Decimal> {
 }
 
 /// The number with a point and without marks between thousands. Of a lone mark that could be either, `1.5` where the
-/// point groups thousands, the decimals win unless exactly three digits follow a group of up to three.
+/// point groups thousands, the decimals win unless exactly three digits follow a group of up to three that does not
+/// begin with a nought: `0.125` can only mean an eighth.
 fn plain(text: &str, marks: NumberMarks) -> Option<String> {
     if text.chars().count() > MOST_CHARS {
         return None;
@@ -107,6 +108,6 @@ fn split(text: &str, marks: NumberMarks) -> (&str, &str) {
 }
 
 fn groups_thousands(whole: &str, rest: &str) -> bool {
-    let digits = whole.trim_start_matches(['-', '+']).len();
-    (1..=3).contains(&digits) && rest.split(['.', ',']).all(|group| group.len() == 3)
+    let digits = whole.trim_start_matches(['-', '+']);
+    (1..=3).contains(&digits.len()) && !digits.starts_with('0') && rest.split(['.', ',']).all(|group| group.len() == 3)
 }
