@@ -10,7 +10,7 @@ use super::step::{CashDay, Course};
 use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
 use crate::plan::{Money, Need, Night, Path, Plan, Quantity};
-use crate::run::Timeline;
+use crate::run::{Timeline, missing_road};
 
 /// The money balance of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -57,7 +57,7 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
     let mut standing = match lowest {
         Some(lowest) if is_cash_known(plan, as_of) => judge(plan, ahead, lowest, road_cost_per_day),
         Some(_) => Standing::unknown(vec![Path::section("purse").child("opening_cash")]),
-        None => Standing::unknown(vec![Path::section("calendar").child("leaves_on")]),
+        None => Standing::unknown(missing_road(plan, as_of, timeline)),
     };
     standing.findings.extend(largest_before(plan, &standing, &input.flows));
     standing.findings.extend(unanswered(&input.flows));

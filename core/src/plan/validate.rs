@@ -8,7 +8,7 @@ use serde_json::{Map, Value};
 
 use super::field::{Field, Kind, MOST_ENTRIES, SECTIONS, Section};
 use super::{FreeIds, Id, List, Money, Path, Plan, Problem, Wrong};
-use crate::run::MOST_DAYS;
+use crate::run::{MOST_DAYS, days_between};
 
 /// All problems of a plan, in the order of its fields; none when it is sound.
 ///
@@ -263,11 +263,26 @@ pub(super) fn across_fields(plan: &Plan) -> Vec<Problem> {
     check_dates(plan, &mut problems);
     check_stores(plan, &mut problems);
     check_week(plan, &mut problems);
-    let nights: u64 = plan.stays.iter().map(|stay| u64::from(stay.nights)).sum();
-    if nights > u64::from(MOST_DAYS) {
-        problems.push(Problem { path: Path::section("stays"), wrong: Wrong::RouteTooLong { most_days: MOST_DAYS } });
-    }
+    check_length(plan, &mut problems);
     problems
+}
+
+/// Days at home and days of the route together must not be more than a run covers.
+fn check_length(plan: &Plan, problems: &mut Vec<Problem>) {
+    let calendar = &plan.calendar;
+    let days = |from: Option<Date>, to: Option<Date>| {
+        from.zip(to).map_or(0, |(from, to)| i64::from(days_between(from, to)).max(0))
+    };
+    let at_home = days(calendar.starts_on, calendar.leaves_on);
+    let nights: i64 = plan.stays.iter().map(|stay| i64::from(stay.nights)).sum();
+    let in_weeks = days(calendar.leaves_on, calendar.ends_on);
+    let at = |name| Path::section("calendar").child(name);
+    let most = i64::from(MOST_DAYS);
+    let before = if at_home > most { 0 } else { at_home };
+    let lengths =
+        [(at("starts_on"), at_home), (Path::section("stays"), before + nights), (at("ends_on"), before + in_weeks)];
+    let too_long = lengths.into_iter().filter(|(_, days)| *days > most);
+    problems.extend(too_long.map(|(path, _)| Problem { path, wrong: Wrong::RouteTooLong { most_days: MOST_DAYS } }));
 }
 
 fn check_dates(plan: &Plan, problems: &mut Vec<Problem>) {
@@ -284,11 +299,6 @@ fn check_dates(plan: &Plan, problems: &mut Vec<Problem>) {
     ordered(calendar.leaves_on.or(calendar.starts_on), calendar.ends_on, at("ends_on"));
     for income in &plan.incomes {
         ordered(income.on, income.until, Path::entry("incomes", income.id).child("until"));
-    }
-    if let (Some(from), Some(until)) = (calendar.leaves_on, calendar.ends_on)
-        && from.until(until).is_ok_and(|span| span.get_days() > MOST_DAYS.cast_signed())
-    {
-        problems.push(Problem { path: at("ends_on"), wrong: Wrong::RouteTooLong { most_days: MOST_DAYS } });
     }
 }
 

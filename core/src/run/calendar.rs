@@ -87,6 +87,11 @@ impl<'a> Timeline<'a> {
         usize::try_from(days_between(self.starts_on(), as_of)).unwrap_or(0)
     }
 
+    /// Whether the days at home alone are more than a run covers.
+    pub fn is_cut_at_home(&self) -> bool {
+        is_full(&self.days) && self.days.last().is_some_and(|day| day.phase == Phase::Home)
+    }
+
     /// The days on the road.
     pub fn road(&self) -> impl Iterator<Item = &Day<'a>> {
         self.days.iter().filter(|day| day.phase == Phase::Road)
@@ -143,7 +148,8 @@ fn push_stays<'a>(days: &mut Vec<Day<'a>>, leaves_on: Date, stays: &'a [Stay]) {
                 offer: Some(&stay.offers),
                 source: Some(stay.id),
             });
-            date = day_after(date);
+            let Ok(next) = date.tomorrow() else { return };
+            date = next;
         }
     }
 }
@@ -174,7 +180,7 @@ fn works_on(weekday: CivilWeekday, days_per_week: u32) -> bool {
 }
 
 fn likely(estimate: Option<Estimate<f64>>) -> f64 {
-    estimate.map_or(0.0, |estimate| estimate.likely())
+    estimate.map_or(0.0, |estimate| estimate.likely()).max(0.0)
 }
 
 fn civil(weekday: Weekday) -> CivilWeekday {

@@ -40,9 +40,13 @@ pub struct Run {
     pub water: water::Course,
 }
 
-/// What keeps the road from being run: no day of leaving, no route, or no day of it still ahead.
+/// What keeps the road from being run: days at home without end, no day of leaving, no route, or no day of it still
+/// ahead.
 pub(crate) fn missing_road(plan: &Plan, as_of: Date, timeline: &Timeline) -> Vec<Path> {
     let calendar = |field| vec![Path::section("calendar").child(field)];
+    if timeline.is_cut_at_home() {
+        return calendar("starts_on");
+    }
     if plan.calendar.leaves_on.is_none() {
         return calendar("leaves_on");
     }
