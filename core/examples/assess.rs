@@ -12,7 +12,7 @@ use std::process::ExitCode;
 
 use jiff::civil::Date;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Document, Opened, demo_plan};
+use kerbstead_core::plan::{Document, Opened, demo_plan, read_date};
 use kerbstead_core::words::{Plain, Units, Words};
 use kerbstead_core::{Assessment, Say, Standing, assess};
 
@@ -69,7 +69,7 @@ fn as_of(arguments: &[String], opened: &Opened) -> Result<Date, String> {
         let first = calendar.starts_on.or(calendar.leaves_on);
         return first.ok_or_else(|| "the plan has no first day: say --as-of YEAR-MONTH-DAY".to_owned());
     };
-    let date = arguments.get(position + 1).and_then(|text| text.parse().ok());
+    let date = arguments.get(position + 1).and_then(|text| read_date(text));
     date.ok_or_else(|| "--as-of needs a date, written year-month-day".to_owned())
 }
 

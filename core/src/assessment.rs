@@ -11,13 +11,16 @@ use crate::{money, power, run, water};
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Assessment {
     /// The day it was asked.
+    #[serde(serialize_with = "crate::plan::civil::serialize")]
     pub as_of: Date,
     /// The first day the run covers.
+    #[serde(serialize_with = "crate::plan::civil::serialize")]
     pub starts_on: Date,
     /// The day the van leaves.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "crate::plan::civil::optional::serialize")]
     pub leaves_on: Option<Date>,
     /// The last day the run covers.
+    #[serde(serialize_with = "crate::plan::civil::serialize")]
     pub ends_on: Date,
     /// Can it be paid?
     pub money: money::Report,
@@ -61,7 +64,8 @@ impl Assessment {
     pub fn digest(&self) -> u64 {
         const OFFSET_BASIS: u64 = 0xcbf2_9ce4_8422_2325;
         const PRIME: u64 = 0x0000_0100_0000_01b3;
-        let text = serde_json::to_string(self).unwrap_or_default();
+        // By way of a `Value`, like everything that leaves core: one way of writing for each type keeps the bundle small.
+        let text = serde_json::to_value(self).unwrap_or_default().to_string();
         text.bytes().fold(OFFSET_BASIS, |digest, byte| (digest ^ u64::from(byte)).wrapping_mul(PRIME))
     }
 }
@@ -156,6 +160,7 @@ impl From<Margin> for Figure {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct Moment {
     /// The day.
+    #[serde(serialize_with = "crate::plan::civil::serialize")]
     pub on: Date,
     /// Minutes since the day began, 0 to 1439.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -20,7 +20,7 @@ pub enum Figure {
         quantity: Quantity,
     },
     /// A day.
-    Date(Date),
+    Date(#[serde(serialize_with = "crate::plan::civil::serialize")] Date),
     /// A day, and the time of it where that is known.
     Moment(Moment),
     /// A name the person gave.

@@ -3,7 +3,7 @@
 use serde_json::json;
 
 use super::flows::{Flow, FlowGroup};
-use crate::plan::{Edit, Path, Plan};
+use crate::plan::{Edit, Path, Plan, date_text};
 
 /// The change that says of a flow whether it happened as planned; `None` for flows that are never asked about.
 ///
@@ -17,7 +17,7 @@ pub fn answer(plan: &Plan, flow: &Flow, happened: bool) -> Option<Edit> {
         FlowGroup::Sales => Path::entry("belongings", id).child("outcome"),
         FlowGroup::Income if happened => {
             let path = Path::entry("incomes", id).child("received_until");
-            return Some(Edit::Set { path, value: flow.on.to_string().into() });
+            return Some(Edit::Set { path, value: date_text(flow.on).into() });
         }
         FlowGroup::Income | FlowGroup::Costs | FlowGroup::Nights => return None,
     };

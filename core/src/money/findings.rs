@@ -14,15 +14,18 @@ pub enum Finding {
     /// Cash falls below the floor.
     BelowFloor {
         /// The first day below.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
         on: Date,
         /// How much is missing on the worst day.
         missing: Money,
         /// The worst day.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
         lowest_on: Date,
     },
     /// The lowest day is less than a week on the road above the floor.
     CloseToFloor {
         /// The lowest day.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
         lowest_on: Date,
         /// What is to spare that day.
         margin: Money,

@@ -25,6 +25,7 @@ pub struct Input {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Flow {
     /// The day.
+    #[serde(serialize_with = "crate::plan::civil::serialize")]
     pub on: Date,
     /// What comes in; negative for what goes out.
     pub amount: Money,

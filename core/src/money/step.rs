@@ -11,6 +11,7 @@ use crate::run::Day;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct CashDay {
     /// The day.
+    #[serde(serialize_with = "crate::plan::civil::serialize")]
     pub on: Date,
     /// Cash before the day's flows: what was counted that morning, or the evening before.
     pub opening: Money,

@@ -11,15 +11,15 @@ use super::{Estimate, Id, Money};
 #[serde(default)]
 pub struct Calendar {
     /// The first day at home that counts; without it, the day the plan is looked at.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub starts_on: Option<Date>,
     /// The day the flat is left and the route begins.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub leaves_on: Option<Date>,
     /// With a repeating week: the first day that is no longer on the road.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub ends_on: Option<Date>,
     /// Which of the two routes counts.

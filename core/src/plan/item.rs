@@ -31,7 +31,7 @@ pub struct Item {
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub tax_percent: Option<Decimal>,
     /// When it must be there, and is paid; without it, the day of leaving.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub needed_on: Option<Date>,
     /// What came of the purchase.
@@ -181,7 +181,7 @@ pub struct Outcome {
     /// Whether it happened at all.
     pub happened: bool,
     /// The day it happened, when not the planned one.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub on: Option<Date>,
     /// The whole amount that changed hands, tax included, when not the planned one.
@@ -204,7 +204,7 @@ pub struct Sale {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub price: Option<Estimate<Money>>,
     /// When the money is expected.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub on: Option<Date>,
     /// What came of it.

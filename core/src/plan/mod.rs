@@ -5,6 +5,7 @@
 //! an inverse. Files of other versions come in and go out through [`Document`].
 
 mod calendar;
+pub(crate) mod civil;
 mod demo;
 mod document;
 mod edit;
@@ -31,6 +32,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 pub use calendar::{Calendar, Mode, Night, Offer, Signal, Stay, WeekDay, Weekday, WeekdayKind};
+pub use civil::{date_text, read_date};
 pub use demo::{demo_plan, demo_plan_after};
 pub use document::{Document, Opened};
 pub use edit::{Edit, List, NotPossible};

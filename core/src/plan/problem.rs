@@ -113,8 +113,10 @@ pub enum Wrong {
     /// Two dates are the wrong way round.
     DatesReversed {
         /// The date that must come first.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
         first: Date,
         /// The date given, which is earlier.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
         second: Date,
     },
     /// There is no item with a store of that id.

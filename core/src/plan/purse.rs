@@ -42,7 +42,7 @@ pub struct Belonging {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub price: Option<Estimate<Money>>,
     /// When the money is expected; without it, the day of leaving.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub on: Option<Date>,
     /// What came of it.
@@ -63,17 +63,17 @@ pub struct Income {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub amount: Option<Estimate<Money>>,
     /// When, or when first.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub on: Option<Date>,
     /// How often.
     pub repeat: Repeat,
     /// The last day on which it can still come; without it, the end of the plan.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub until: Option<Date>,
     /// Everything due up to this day has really come.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub received_until: Option<Date>,
 }
@@ -137,7 +137,7 @@ pub struct Reading {
     /// Unique in the plan.
     pub id: Id,
     /// The day.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
     pub on: Option<Date>,
     /// The full hour, 0 to 23. Cash and water counted before noon stand before the day's movements, from noon on

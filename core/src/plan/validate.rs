@@ -182,7 +182,7 @@ pub(super) fn check_value(kind: &Kind, value: &Value) -> Result<(), Wrong> {
         }
         Kind::Money { negative, example, .. } => check_money(value, negative, example),
         Kind::Rate => check_rate(value),
-        Kind::Date => value.as_str().and_then(|text| text.parse::<Date>().ok()).map(drop).ok_or(Wrong::NotADate),
+        Kind::Date => value.as_str().and_then(super::read_date).map(drop).ok_or(Wrong::NotADate),
         Kind::Flag => value.as_bool().map(drop).ok_or(Wrong::NotAFlag),
         Kind::Choice(choices) => {
             let known = value.as_str().is_some_and(|word| choices.contains(&word));

@@ -18,7 +18,7 @@ pub struct Report {
     /// The verdict and what it rests on.
     pub standing: Standing<Finding>,
     /// The first day of the hourly series.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "crate::plan::civil::optional::serialize")]
     pub from: Option<Date>,
     /// Store by store, in the order of the kit.
     pub stores: Vec<StoreReport>,

@@ -14,6 +14,7 @@ pub enum Finding {
     /// The cans are empty.
     RunsOut {
         /// The first day.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
         on: Date,
         /// Days on which something is missing.
         short_days: usize,
@@ -23,6 +24,7 @@ pub enum Finding {
     /// There is little left at the lowest moment.
     CloseToEmpty {
         /// The day.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
         on: Date,
         /// Litres left that evening.
         left_l: f64,
@@ -32,6 +34,7 @@ pub enum Finding {
     /// There is no room left for used water.
     GreyFull {
         /// The first day.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
         on: Date,
         /// Litres without room in all.
         over_l: f64,

@@ -10,6 +10,7 @@ use crate::run::Day;
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct WaterDay {
     /// The day.
+    #[serde(serialize_with = "crate::plan::civil::serialize")]
     pub on: Date,
     /// Fresh water in the morning.
     pub opening_l: f64,

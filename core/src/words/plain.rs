@@ -21,7 +21,7 @@ impl Format for Plain {
     }
 
     fn date(&self, date: Date) -> String {
-        date.to_string()
+        crate::plan::date_text(date)
     }
 
     fn month(&self, date: Date) -> String {

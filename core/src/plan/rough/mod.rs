@@ -7,13 +7,11 @@ mod running;
 mod van;
 mod week;
 
-use jiff::Span;
-use jiff::civil::Date;
-use serde::{Deserialize, Serialize};
-
 use super::field::MOST_MONEY;
 use super::starter::{Guessed, has_rough_prices};
 use super::{Calendar, Mode, Money, Path, Plan, Purse, SizeClass};
+use jiff::Span;
+use jiff::civil::Date;
 
 /// Days until leaving if nobody says. Common practice, no source.
 const USUAL_DAYS_AT_HOME: u32 = 42;
@@ -30,8 +28,7 @@ const MOST_NIGHTS: u32 = 730;
 const MOST_PEOPLE: u32 = 20;
 
 /// What was answered; every question may be skipped.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Answers {
     /// The day of leaving. A day past counts as today: whoever has left already plans from today on.
     pub leaves_on: Option<Date>,
@@ -48,8 +45,7 @@ pub struct Answers {
 }
 
 /// A kind of life on the road, which gives a usual week.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Place {
     /// Streets of one town: work on weekdays, charging there or in a library, taps where one knows them.
     Town,
