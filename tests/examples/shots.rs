@@ -10,7 +10,10 @@ fn main() -> Result<()> {
         for scheme in Scheme::ALL {
             let browser = Browser::start(&Setup { width, height, scheme, ..Setup::default() })?;
             for route in ROUTES {
-                browser.load(route)?;
+                // A page that does not start is worth a look too.
+                if let Err(error) = browser.load(route) {
+                    println!("{error:#}");
+                }
                 let path = folder.join(format!("{}-{width}-{}.png", file_name(route), scheme.name()));
                 browser.full_picture(&path)?;
                 println!("{}", path.display());

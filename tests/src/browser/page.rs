@@ -39,11 +39,15 @@ impl Browser {
         self.site.url()
     }
 
-    /// Waits until the page says that it is ready, with `data-ready` on `<html>`.
+    /// Waits until the page says that it is ready, with `data-ready` on `<html>`; fails at once when it says that it
+    /// could not start.
     pub fn wait_ready(&self) -> Result<()> {
-        self.wait_until("<html data-ready>", |browser| {
-            let ready = "return document.documentElement.hasAttribute('data-ready')";
-            Ok(browser.script(ready, vec![])? == Value::Bool(true))
+        let state = "return document.documentElement.hasAttribute('data-ready')
+            ? 'ready' : document.querySelector('#before [role=alert]')?.innerText";
+        self.wait_until("<html data-ready>", |browser| match browser.script(state, vec![])?.as_str() {
+            Some("ready") => Ok(true),
+            Some(trouble) => bail!("the calculator did not start: {trouble}"),
+            None => Ok(false),
         })
     }
 

@@ -1,15 +1,19 @@
 //! What must hold of every page.
 
-use anyhow::{Context, Result, ensure};
+use anyhow::{Result, ensure};
 use kerbstead_tests::browser::{Browser, ROUTES, Scheme, Setup};
 
-/// Checks every page in one browser and says of which page a failure was.
+/// Checks every page in one browser and says of which pages the failures were.
 fn on_every_page(setup: &Setup, check: impl Fn(&Browser) -> Result<()>) -> Result<()> {
     let browser = Browser::start(setup)?;
-    for route in ROUTES {
-        browser.load(route)?;
-        check(&browser).with_context(|| format!("the page {route} with {setup:?}"))?;
-    }
+    let failures: Vec<String> = ROUTES
+        .iter()
+        .filter_map(|route| {
+            let outcome = browser.load(route).and_then(|()| check(&browser));
+            outcome.err().map(|error| format!("{route}: {error:#}"))
+        })
+        .collect();
+    ensure!(failures.is_empty(), "with {setup:?}\n{}", failures.join("\n"));
     browser.check_console()?;
     browser.check_requests()
 }
