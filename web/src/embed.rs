@@ -91,9 +91,10 @@ fn open(plan: JsPlan) -> Result<Opened, JsError> {
 
 fn day(text: Option<String>) -> Result<Date, JsError> {
     let Some(text) = text else { return Ok(browser::today()) };
-    text.parse().map_err(|_| JsError::new("a day is written YEAR-MONTH-DAY"))
+    plan::read_date(&text).ok_or_else(|| JsError::new("a day is written YEAR-MONTH-DAY"))
 }
 
 fn to_js(value: &impl Serialize) -> Result<JsValue, JsError> {
-    Ok(value.serialize(&Serializer::json_compatible())?)
+    // By way of a `Value`: one way of writing for each type of core keeps the bundle small.
+    Ok(serde_json::to_value(value)?.serialize(&Serializer::json_compatible())?)
 }

@@ -60,9 +60,8 @@ impl Format for Browser {
     }
 
     fn money(&self, amount: Money, currency: &str) -> String {
-        let make = |language: &Array| {
-            number_format(language, &[("style", "currency".into()), ("currency", currency.into())])
-        };
+        let make =
+            |language: &Array| number_format(language, &[("style", "currency".into()), ("currency", currency.into())]);
         // As text, which `Intl` reads as an exact decimal.
         self.format(&format!("money {currency}"), make, &amount.to_string().into())
     }
@@ -81,7 +80,8 @@ impl Format for Browser {
 
     fn rough_money(&self, amount: f64, currency: &str) -> String {
         let make = |language: &Array| {
-            let pairs = [("style", "currency".into()), ("currency", currency.into()), ("maximumFractionDigits", 0.into())];
+            let pairs =
+                [("style", "currency".into()), ("currency", currency.into()), ("maximumFractionDigits", 0.into())];
             number_format(language, &pairs)
         };
         self.format(&format!("rough {currency}"), make, &amount.into())
@@ -164,4 +164,3 @@ pub fn number_marks() -> NumberMarks {
 pub fn typing_text(plain: &str, marks: NumberMarks) -> String {
     plain.replace('.', &marks.decimal.to_string())
 }
-

@@ -2,6 +2,7 @@
 //!
 //! - [`state`]: the one store: the open plan, its assessment, what is half typed, undo;
 //! - [`storage`], [`browser`], [`route`], [`locale`]: one small module for each browser API;
+//! - [`live`]: parts of a page that follow the plan, with one copy of their code in the bundle;
 //! - [`parts`]: fields bound to paths, lists of entries, verdicts, plots;
 //! - [`pages`]: one file a page;
 //! - [`embed`]: what other pages can call.
@@ -10,6 +11,7 @@
 
 mod browser;
 mod embed;
+mod live;
 mod locale;
 mod pages;
 mod parts;

@@ -4,9 +4,10 @@ use leptos::ev;
 use leptos::prelude::*;
 
 use crate::browser;
+use crate::live;
 use crate::locale::t;
 use crate::pages;
-use crate::parts::{Icon, Shape};
+use crate::parts::{Shape, icon};
 use crate::route::{self, Page};
 use crate::state::{App as AppState, DeskStoreFields};
 
@@ -18,22 +19,26 @@ pub fn App() -> impl IntoView {
     let page = route::current_page();
     listen_for_undo(app);
     // Other units or another currency change every word there is, so everything is drawn again.
-    move || {
+    live::view(move || {
         app.desk.edition().track();
         view! {
-            <a class="skip" href="#content" on:click=|event| { event.prevent_default(); browser::focus_soon("content") }>
-                {t("skip-to-content")}
-            </a>
-            <Header page=page />
-            <Navigation page=page />
+            <a class="skip" href="#content" on:click=skip>{t("skip-to-content")}</a>
+            {header(app)}
+            {navigation(page)}
             <main id="content" tabindex="-1">
-                <StorageWarning />
-                {move || show(page.get())}
+                {storage_warning(app)}
+                {live::view(move || show(page.get()))}
             </main>
-            <NoticeBar />
+            {notice_bar(app)}
         }
         .into_any()
-    }
+    })
+}
+
+/// The part after `#` is the page's name, so the link that skips to the content must not change it.
+fn skip(event: ev::MouseEvent) {
+    event.prevent_default();
+    browser::focus_soon("content");
 }
 
 /// Undo and redo by the usual keys, except while typing in a field, which has its own.
@@ -68,28 +73,27 @@ fn show(page: Page) -> AnyView {
     }
 }
 
-#[component]
-fn Header(page: ReadSignal<Page>) -> impl IntoView {
-    let app = AppState::here();
-    let title = Memo::new(move |_| app.plan(|plan| plan.title.clone()));
-    let nothing_to_undo = move || app.desk.undo().with(Vec::is_empty);
-    let nothing_to_redo = move || app.desk.redo().with(Vec::is_empty);
+fn header(app: AppState) -> AnyView {
+    let nothing_to_undo = live::flag(move || app.desk.undo().with(Vec::is_empty));
+    let verdicts = live::memo(move || verdicts_in_words(app));
+    let nothing_to_redo = live::flag(move || app.desk.redo().with(Vec::is_empty));
     view! {
         <header>
             <p class="plan-name">
-                <a href=Page::Plans.link()>{move || title.get()}</a>
+                <a href=Page::Plans.link()>{live::text(move || app.plan(|plan| plan.title.clone()))}</a>
             </p>
             <div class="history">
-                <button type="button" disabled=nothing_to_undo on:click=move |_| app.undo()>{t("undo")}</button>
-                <button type="button" disabled=nothing_to_redo on:click=move |_| app.redo()>{t("redo")}</button>
+                <button type="button" disabled=nothing_to_undo on:click=live::tap(move || app.undo())>{t("undo")}</button>
+                <button type="button" disabled=nothing_to_redo on:click=live::tap(move || app.redo())>{t("redo")}</button>
             </div>
-            <p class="visually-hidden" aria-live="polite">{move || live_verdict(app, page.get())}</p>
+            <p class="visually-hidden" aria-live="polite">{live::text(move || verdicts.get())}</p>
         </header>
     }
+    .into_any()
 }
 
 /// Tells people who hear the page how a change came out.
-fn live_verdict(app: AppState, _page: Page) -> String {
+fn verdicts_in_words(app: AppState) -> String {
     app.assessment(|assessment| {
         let parts = assessment.verdicts().map(|(balance, verdict)| {
             format!("{}: {}", t(pages::balance_title(balance)), crate::parts::verdict_word(verdict))
@@ -98,8 +102,7 @@ fn live_verdict(app: AppState, _page: Page) -> String {
     })
 }
 
-#[component]
-fn Navigation(page: ReadSignal<Page>) -> impl IntoView {
+fn navigation(page: ReadSignal<Page>) -> AnyView {
     let main = [
         (Page::Overview, Shape::Signpost),
         (Page::Kit, Shape::Crate),
@@ -108,11 +111,11 @@ fn Navigation(page: ReadSignal<Page>) -> impl IntoView {
         (Page::Plans, Shape::Maps),
     ];
     let below_balances = [Page::Money, Page::Power, Page::Water];
-    let link = move |to: Page, icon: Option<Shape>| {
-        let is_here = move || page.get() == to;
+    let link = move |to: Page, shape: Option<Shape>| {
+        let current = Signal::derive(move || (page.get() == to).then(|| "page".to_owned()));
         view! {
-            <a href=to.link() aria-current=move || is_here().then_some("page")>
-                {icon.map(|shape| view! { <Icon shape=shape /> })}
+            <a href=to.link() aria-current=current>
+                {shape.map(icon)}
                 <span>{t(to.title())}</span>
             </a>
         }
@@ -124,35 +127,38 @@ fn Navigation(page: ReadSignal<Page>) -> impl IntoView {
             let links = below_balances.map(|to| view! { <li>{link(to, None)}</li> }.into_any());
             view! { <ul class="below">{Vec::from(links)}</ul> }
         });
-        let class = move || (to == Page::Balances && is_below()).then_some("holds-current");
+        let class = Signal::derive(move || (to == Page::Balances && is_below()).then(|| "holds-current".to_owned()));
         view! { <li class=class>{link(to, Some(shape))} {below}</li> }.into_any()
     });
-    view! { <nav aria-label=t("navigation")><ul>{Vec::from(items)}</ul></nav> }
+    view! { <nav aria-label=t("navigation")><ul>{Vec::from(items)}</ul></nav> }.into_any()
 }
 
-#[component]
-fn StorageWarning() -> impl IntoView {
-    let app = AppState::here();
-    view! {
-        <Show when=move || !app.desk.is_kept().get()>
-            <p class="warning" role="alert">{t("storage-unavailable")}</p>
-        </Show>
-    }
+fn storage_warning(app: AppState) -> AnyView {
+    live::when(
+        move || !app.desk.is_kept().get(),
+        || view! { <p class="warning" role="alert">{t("storage-unavailable")}</p> }.into_any(),
+    )
 }
 
 /// What was just done, with a way back.
-#[component]
-fn NoticeBar() -> impl IntoView {
-    let app = AppState::here();
-    let text = move || app.desk.notice().with(|notice| notice.as_ref().map(|notice| notice.text.clone()));
+fn notice_bar(app: AppState) -> AnyView {
+    let text =
+        move || app.desk.notice().with(|notice| notice.as_ref().map(|notice| notice.text.clone())).unwrap_or_default();
     let is_there = move || app.desk.notice().with(Option::is_some);
+    let buttons = move || {
+        view! {
+            <button type="button" on:click=live::tap(move || app.take_back())>{t("take-back")}</button>
+            <button type="button" class="quiet" on:click=live::tap(move || app.desk.notice().set(None))>
+                {t("dismiss")}
+            </button>
+        }
+        .into_any()
+    };
     view! {
-        <div class="notice" class:shown=is_there>
-            <p role="status">{text}</p>
-            <Show when=is_there>
-                <button type="button" on:click=move |_| app.take_back()>{t("take-back")}</button>
-                <button type="button" class="quiet" on:click=move |_| app.desk.notice().set(None)>{t("dismiss")}</button>
-            </Show>
+        <div class="notice" class:shown=live::flag(is_there)>
+            <p role="status">{live::text(text)}</p>
+            {live::when(is_there, buttons)}
         </div>
     }
+    .into_any()
 }

@@ -224,7 +224,9 @@ impl App {
         let is_renamed =
             shelf.with_untracked(|shelf| shelf.cards.iter().any(|card| card.slot == slot && card.title != title));
         if is_renamed {
-            shelf.update(|shelf| shelf.cards.iter_mut().filter(|card| card.slot == slot).for_each(|card| card.title.clone_from(&title)));
+            shelf.update(|shelf| {
+                shelf.cards.iter_mut().filter(|card| card.slot == slot).for_each(|card| card.title.clone_from(&title))
+            });
             is_kept &= shelf.with_untracked(storage::keep_shelf);
         }
         if !is_kept {

@@ -4,8 +4,9 @@ use kerbstead_core::Balance;
 use leptos::prelude::*;
 
 use super::{balance_title, standing};
+use crate::live;
 use crate::locale::t;
-use crate::parts::VerdictBadge;
+use crate::parts::verdict_badge;
 use crate::route::Page;
 use crate::state::App;
 
@@ -22,12 +23,15 @@ pub fn balances() -> AnyView {
 
 fn line(balance: Balance, page: Page) -> AnyView {
     let app = App::here();
-    let view = Memo::new(move |_| standing(app, balance));
+    let view = live::memo(move || standing(app, balance));
     view! {
         <li>
             <a href=page.link()>
                 <strong>{t(balance_title(balance))}</strong>
-                {move || { let standing = view.get(); view! { <VerdictBadge verdict=standing.verdict /> <span>{standing.line}</span> } }}
+                {live::view(move || {
+                    let standing = view.get();
+                    view! { {verdict_badge(standing.verdict)} <span>{standing.line}</span> }.into_any()
+                })}
             </a>
         </li>
     }

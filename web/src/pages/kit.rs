@@ -3,21 +3,23 @@
 use kerbstead_core::explain::Figure;
 use kerbstead_core::money::purchase_price;
 use kerbstead_core::plan::{
-    Edit, Id, Item, List, Need, NumberMarks, Obtain, Path, Plan, STARTERS, field, matching, starter_item,
+    Edit, Id, Item, List, Money, Need, NumberMarks, Obtain, Path, Plan, STARTERS, field, matching, starter_item,
     typed_value,
 };
 use leptos::prelude::*;
 use serde_json::json;
 
 use super::money::group_key;
+use crate::live;
 use crate::locale::{self, t, tell, words};
-use crate::parts::{Entry, Fields, Optional, nothing};
+use crate::parts::{Entries, fields, optional};
 use crate::route;
 use crate::state::App;
 
 /// The page.
 pub fn kit() -> AnyView {
-    let filter = Filter { text: RwSignal::new(String::new()), show: RwSignal::new(Show::All), by: RwSignal::new(By::Group) };
+    let filter =
+        Filter { text: RwSignal::new(String::new()), show: RwSignal::new(Show::All), by: RwSignal::new(By::Group) };
     view! {
         <h1>{t("page-kit")}</h1>
         {adding()}
@@ -35,9 +37,12 @@ fn adding() -> AnyView {
     let names: Vec<String> = STARTERS.iter().map(|starter| t(starter.name_key)).collect();
     let found = {
         let names = names.clone();
-        Memo::new(move |_| matching(&names, &name.get()).into_iter().take(6).collect::<Vec<_>>())
+        live::memo(move || matching(&names, &name.get()).into_iter().take(6).collect::<Vec<_>>())
     };
-    let wrong_price = Memo::new(move |_| price_value(&price.get()).is_none());
+    let wrong_price = move || match price_value(&price.get()) {
+        Some(_) => String::new(),
+        None => tell("problem-not-money", &vec![("example", Figure::Money(Money::whole(25)))]),
+    };
     let add_named = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let Some(price_value) = price_value(&price.get_untracked()) else { return };
@@ -58,28 +63,28 @@ fn adding() -> AnyView {
     let suggestions = move || {
         let shown = found.get();
         let show = !name.get().trim().is_empty() && !shown.is_empty();
-        show.then(|| starter_buttons(app, &shown, name))
+        if show { starter_buttons(app, &shown, name) } else { ().into_any() }
     };
     let all = (0..STARTERS.len()).collect::<Vec<_>>();
     view! {
         <form class="adding" on:submit=add_named>
             <div class="field">
                 <label for="new-name">{t("kit-new-name")}</label>
-                <input id="new-name" type="text" autocomplete="off" prop:value=name on:input:target=move |event| name.set(event.target().value()) />
+                <input id="new-name" type="text" autocomplete="off" prop:value=name on:input=live::entered(move |text| name.set(text)) />
             </div>
             <div class="field">
                 <label for="new-price">{t("kit-new-price")}</label>
                 <div class="control">
-                    <input id="new-price" type="text" inputmode="decimal" autocomplete="off" aria-describedby="new-price-message" prop:value=price on:input:target=move |event| price.set(event.target().value()) />
+                    <input id="new-price" type="text" inputmode="decimal" autocomplete="off" aria-describedby="new-price-message" prop:value=price on:input=live::entered(move |text| price.set(text)) />
                     <span class="unit">{words(|words| words.currency().to_owned())}</span>
                 </div>
                 <p class="wrong" id="new-price-message" aria-live="polite">
-                    {move || wrong_price.get().then(|| tell("problem-not-money", &vec![("example", Figure::Money(kerbstead_core::plan::Money::whole(25)))]))}
+                    {live::text(wrong_price)}
                 </p>
             </div>
             <button type="submit" class="primary">{t("kit-add")}</button>
         </form>
-        {suggestions}
+        {live::view(suggestions)}
         <details class="starters">
             <summary>{t("kit-starters")}</summary>
             <p>{t("kit-starters-hint")}</p>
@@ -100,7 +105,7 @@ fn starter_buttons(app: App, shown: &[usize], typed: RwSignal<String>) -> AnyVie
         let name = t(starter.name_key);
         let add = {
             let name = name.clone();
-            move |_| {
+            move || {
                 let id = app.plan(Plan::next_id);
                 let currency = app.plan(|plan| plan.currency.clone());
                 let (item, guesses) = starter_item(starter, id, name.clone(), &currency);
@@ -108,7 +113,7 @@ fn starter_buttons(app: App, shown: &[usize], typed: RwSignal<String>) -> AnyVie
                 typed.set(String::new());
             }
         };
-        view! { <li><button type="button" on:click=add>{name}</button></li> }.into_any()
+        view! { <li><button type="button" on:click=live::tap(add)>{name}</button></li> }.into_any()
     });
     view! { <ul class="starter-list">{buttons.collect::<Vec<_>>()}</ul> }.into_any()
 }
@@ -201,9 +206,9 @@ struct Filter {
 impl Filter {
     fn controls(self) -> AnyView {
         let choose = |options: Vec<(&'static str, bool)>| {
-            let options = options.into_iter().map(|(key, selected)| {
-                view! { <option value=key selected=selected>{t(key)}</option> }.into_any()
-            });
+            let options = options
+                .into_iter()
+                .map(|(key, selected)| view! { <option value=key selected=selected>{t(key)}</option> }.into_any());
             options.collect::<Vec<_>>()
         };
         let shows = choose(Show::ALL.map(|(show, key)| (key, show == self.show.get_untracked())).to_vec());
@@ -218,15 +223,15 @@ impl Filter {
             <div class="filters" role="search" aria-label=t("kit-filter")>
                 <div class="field">
                     <label for="find">{t("kit-find")}</label>
-                    <input id="find" type="search" autocomplete="off" on:input:target=move |event| self.text.set(event.target().value()) />
+                    <input id="find" type="search" autocomplete="off" on:input=live::entered(move |text| self.text.set(text)) />
                 </div>
                 <div class="field">
                     <label for="show">{t("kit-show")}</label>
-                    <select id="show" on:change:target=move |event| pick_show(event.target().value())>{shows}</select>
+                    <select id="show" on:change=live::entered(pick_show)>{shows}</select>
                 </div>
                 <div class="field">
                     <label for="by">{t("kit-by")}</label>
-                    <select id="by" on:change:target=move |event| pick_by(event.target().value())>{groupings}</select>
+                    <select id="by" on:change=live::entered(pick_by)>{groupings}</select>
                 </div>
             </div>
         }
@@ -252,37 +257,35 @@ impl Filter {
 
 fn list(filter: Filter) -> AnyView {
     let app = App::here();
-    let groups = Memo::new(move |_| app.plan(|plan| filter.groups(plan)));
+    let groups = live::memo(move || app.plan(|plan| filter.groups(plan)));
     let count = move || {
         let shown = groups.get().iter().map(|(_, ids)| ids.len()).sum();
         let all = app.plan(|plan| plan.kit.len());
         tell("kit-count", &vec![("shown", Figure::count(shown)), ("all", Figure::count(all))])
     };
-    let keys = Memo::new(move |_| groups.get().into_iter().map(|(key, _)| key).collect::<Vec<_>>());
+    let keys = live::memo(move || groups.get().into_iter().map(|(key, _)| key).collect::<Vec<_>>());
     let opened = route::entry_in_address();
     view! {
-        <p role="status">{count}</p>
-        <For each=move || keys.get() key=|key| *key let:key>{group(key, groups, opened)}</For>
+        <p role="status">{live::text(count)}</p>
+        {live::view(move || keys.get().into_iter().map(|key| group(key, groups, opened)).collect::<Vec<_>>().into_any())}
     }
     .into_any()
 }
 
 fn group(key: &'static str, groups: Memo<Vec<(&'static str, Vec<Id>)>>, opened: Option<Id>) -> AnyView {
-    let ids = Memo::new(move |_| {
+    let ids = live::memo(move || {
         groups.get().into_iter().find(|(group, _)| *group == key).map(|(_, ids)| ids).unwrap_or_default()
     });
     view! {
         <section aria-label=t(key)>
             <h2>{t(key)}</h2>
-            <ul class="entries">
-                <For each=move || ids.get() key=|id| *id let:id>
-                    <Entry list=List::Kit id=id body=body line=line starts_open=opened == Some(id) />
-                </For>
-            </ul>
+            <ul class="entries">{live::rows(ids, move |id| KIT.entry(id, opened == Some(id)))}</ul>
         </section>
     }
     .into_any()
 }
+
+const KIT: Entries = Entries { list: List::Kit, line, body, fresh: || json!({}), add: "kit-add" };
 
 /// The line of an item: its name, and its price or how else it comes.
 fn line(plan: &Plan, id: Id) -> (String, String) {
@@ -335,21 +338,17 @@ const SALE: &[&str] = &["sale/price", "sale/on", "sale/outcome/happened", "sale/
 
 /// Everything about an item; what most items lack stays folded away.
 fn body(id: Id) -> AnyView {
-    let base = Path::entry("kit", id);
-    let part = |name: &str, names: &'static [&'static str], title: &'static str| {
-        let (path, base) = (base.child(name), base.clone());
-        view! { <Optional path=path names=names base=base title=title fresh=nothing /> }.into_any()
-    };
-    view! {
-        <Fields base=base.clone() names=BASICS />
-        <Fields base=base.clone() names=SIZE />
-        {part("draw", DRAW, "part-draw")}
-        {part("store", STORE, "part-store")}
-        {part("tank", TANK, "part-tank")}
-        {part("water", WATER, "part-water")}
-        {part("paid", PAID, "part-paid")}
-        {part("sale", SALE, "part-sale")}
-        <Fields base=base.clone() names=&["note"] />
-    }
-    .into_any()
+    let item = Path::entry("kit", id);
+    let parts = [
+        fields(&item, BASICS),
+        fields(&item, SIZE),
+        optional(&item, "draw", DRAW, "part-draw"),
+        optional(&item, "store", STORE, "part-store"),
+        optional(&item, "tank", TANK, "part-tank"),
+        optional(&item, "water", WATER, "part-water"),
+        optional(&item, "paid", PAID, "part-paid"),
+        optional(&item, "sale", SALE, "part-sale"),
+        fields(&item, &["note"]),
+    ];
+    Vec::from(parts).into_any()
 }

@@ -23,8 +23,9 @@ pub use route::route;
 pub use start::start;
 pub use water::water;
 
+use crate::live;
 use crate::locale::t;
-use crate::parts::{StandingView, VerdictBadge};
+use crate::parts::{StandingView, verdict_badge};
 use crate::state::App;
 
 /// The name of a balance in the catalogue.
@@ -48,18 +49,19 @@ fn standing(app: App, balance: Balance) -> StandingView {
 /// The head of a balance's page: its verdict, followed as the plan changes.
 fn balance_head(balance: Balance) -> AnyView {
     let app = App::here();
-    let view = Memo::new(move |_| standing(app, balance));
+    let view = live::memo(move || standing(app, balance));
     view! {
         <h1>{t(balance_title(balance))}</h1>
-        {move || {
+        {live::view(move || {
             let standing = view.get();
             view! {
                 <p class="verdict-line">
-                    <VerdictBadge verdict=standing.verdict /> " " <span>{standing.line.clone()}</span>
+                    {verdict_badge(standing.verdict)} " " <span>{standing.line.clone()}</span>
                 </p>
                 {standing.details()}
             }
-        }}
+            .into_any()
+        })}
     }
     .into_any()
 }

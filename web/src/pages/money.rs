@@ -8,8 +8,9 @@ use leptos::prelude::*;
 use serde_json::json;
 
 use super::{balance_head, section};
-use crate::locale::{t, words};
-use crate::parts::{Entries, Fields, Plot, PlotData};
+use crate::live;
+use crate::locale::{t, tell, words};
+use crate::parts::{Entries, PlotData, fields};
 use crate::route::Page;
 use crate::state::App;
 
@@ -19,7 +20,7 @@ pub fn money() -> AnyView {
         {balance_head(Balance::Money)}
         {plot()}
         {unanswered()}
-        {section("money-purse", view! { <Fields base=Path::section("purse") names=PURSE /> }.into_any())}
+        {section("money-purse", fields(&Path::section("purse"), PURSE))}
         {section("money-belongings", belongings())}
         {section("money-incomes", incomes())}
         {section("money-costs", costs())}
@@ -34,7 +35,7 @@ const PURSE: &[&str] = &["opening_cash", "floor", "tax_percent", "prices_include
 
 fn plot() -> AnyView {
     let app = App::here();
-    let data = Memo::new(move |_| {
+    let data = live::memo(move || {
         let floor = app.plan(|plan| plan.purse.floor.to_plot());
         app.assessment(|assessment| PlotData {
             title: "money-plot",
@@ -47,27 +48,31 @@ fn plot() -> AnyView {
             today: assessment.as_of,
         })
     });
-    view! { {move || view! { <Plot data=data.get() /> }} }.into_any()
+    live::view(move || crate::parts::plot(data.get()))
 }
 
 /// What lies before today and nobody answered yet.
 fn unanswered() -> AnyView {
     let app = App::here();
-    let flows = Memo::new(move |_| {
+    let flows = live::memo(move || {
         app.assessment(|assessment| {
             let open = assessment.money.flows.iter().filter(|flow| flow.state == FlowState::Unanswered);
             open.cloned().collect::<Vec<_>>()
         })
     });
-    view! {
-        <Show when=move || !flows.get().is_empty()>
-            <section class="unanswered" aria-label=t("money-unanswered")>
-                <h2>{t("money-unanswered")}</h2>
-                <ul>{move || flows.get().into_iter().map(question).collect::<Vec<_>>()}</ul>
-            </section>
-        </Show>
-    }
-    .into_any()
+    let questions = move || flows.get().into_iter().map(question).collect::<Vec<_>>().into_any();
+    live::when(
+        move || !flows.get().is_empty(),
+        move || {
+            view! {
+                <section class="unanswered" aria-label=t("money-unanswered")>
+                    <h2>{t("money-unanswered")}</h2>
+                    <ul>{live::view(questions)}</ul>
+                </section>
+            }
+            .into_any()
+        },
+    )
 }
 
 fn question(flow: Flow) -> AnyView {
@@ -78,7 +83,10 @@ fn question(flow: Flow) -> AnyView {
     });
     let button = |happened: bool, key: &'static str| {
         let edit = app.plan(|plan| answer(plan, &flow, happened));
-        edit.map(|edit| view! { <button type="button" on:click=move |_| app.edit(edit.clone())>{t(key)}</button> })
+        edit.map(|edit| {
+            let act = move || app.edit(edit.clone());
+            view! { <button type="button" on:click=live::tap(act)>{t(key)}</button> }.into_any()
+        })
     };
     view! { <li><p>{text}</p> {button(true, "answer-yes")} {button(false, "answer-no")}</li> }.into_any()
 }
@@ -108,9 +116,9 @@ fn belongings() -> AnyView {
     }
     fn body(id: Id) -> AnyView {
         let names = &["name", "price", "on", "outcome/happened", "outcome/on", "outcome/amount"];
-        view! { <Fields base=Path::entry("belongings", id) names=names /> }.into_any()
+        fields(&Path::entry("belongings", id), names)
     }
-    view! { <Entries list=List::Belongings body=body line=line fresh=|| json!({}) add="belongings-add" /> }.into_any()
+    Entries { list: List::Belongings, line, body, fresh: || json!({}), add: "belongings-add" }.show()
 }
 
 fn incomes() -> AnyView {
@@ -122,9 +130,9 @@ fn incomes() -> AnyView {
     }
     fn body(id: Id) -> AnyView {
         let names = &["name", "amount", "on", "repeat", "until", "received_until"];
-        view! { <Fields base=Path::entry("incomes", id) names=names /> }.into_any()
+        fields(&Path::entry("incomes", id), names)
     }
-    view! { <Entries list=List::Incomes body=body line=line fresh=|| json!({}) add="incomes-add" /> }.into_any()
+    Entries { list: List::Incomes, line, body, fresh: || json!({}), add: "incomes-add" }.show()
 }
 
 fn costs() -> AnyView {
@@ -134,9 +142,9 @@ fn costs() -> AnyView {
     }
     fn body(id: Id) -> AnyView {
         let names = &["name", "amount", "day_of_month", "phase"];
-        view! { <Fields base=Path::entry("costs", id) names=names /> }.into_any()
+        fields(&Path::entry("costs", id), names)
     }
-    view! { <Entries list=List::Costs body=body line=line fresh=|| json!({}) add="costs-add" /> }.into_any()
+    Entries { list: List::Costs, line, body, fresh: || json!({}), add: "costs-add" }.show()
 }
 
 fn readings() -> AnyView {
@@ -149,22 +157,25 @@ fn readings() -> AnyView {
     }
     fn body(id: Id) -> AnyView {
         let names = &["on", "hour", "cash", "charge_percent", "store", "fresh_l", "grey_l"];
-        view! { <Fields base=Path::entry("readings", id) names=names /> }.into_any()
+        fields(&Path::entry("readings", id), names)
     }
     fn fresh() -> serde_json::Value {
-        json!({ "on": crate::browser::today().to_string(), "hour": 8 })
+        json!({ "on": kerbstead_core::plan::date_text(crate::browser::today()), "hour": 8 })
     }
     view! {
         <p>{t("money-readings-hint")}</p>
-        <Entries list=List::Readings body=body line=line fresh=fresh add="readings-add" />
+        {Entries { list: List::Readings, line, body, fresh, add: "readings-add" }.show()}
     }
     .into_any()
 }
 
 fn groups() -> AnyView {
     let app = App::here();
-    let totals = Memo::new(move |_| app.assessment(|assessment| assessment.money.groups.clone()));
-    let still = Memo::new(move |_| app.assessment(|assessment| assessment.money.still_to_pay));
+    let totals = live::memo(move || app.assessment(|assessment| assessment.money.groups.clone()));
+    let still = move || {
+        let amount = app.assessment(|assessment| assessment.money.still_to_pay);
+        tell("groups-still-to-pay", &vec![("amount", Figure::Money(amount))])
+    };
     let amount = |amount: Money| words(|words| words.figure(&Figure::Money(amount)));
     let row = move |total: &GroupTotal| {
         view! {
@@ -188,10 +199,10 @@ fn groups() -> AnyView {
                         <th scope="col">{t("groups-open")}</th>
                     </tr>
                 </thead>
-                <tbody>{move || totals.get().iter().map(row).collect::<Vec<_>>()}</tbody>
+                <tbody>{live::view(move || totals.get().iter().map(row).collect::<Vec<_>>().into_any())}</tbody>
             </table>
         </div>
-        <p>{move || crate::locale::tell("groups-still-to-pay", &vec![("amount", Figure::Money(still.get()))])}</p>
+        <p>{live::text(still)}</p>
     }
     .into_any()
 }

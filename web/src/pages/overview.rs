@@ -7,8 +7,9 @@ use kerbstead_core::plan::{Edit, Path, Plan, field};
 use leptos::prelude::*;
 
 use super::{balance_title, section, standing};
+use crate::live;
 use crate::locale::{t, tell, words};
-use crate::parts::{VerdictBadge, field_label};
+use crate::parts::{field_label, verdict_badge};
 use crate::route::Page;
 use crate::state::{App, DeskStoreFields};
 
@@ -29,25 +30,23 @@ pub fn overview() -> AnyView {
 
 fn demo_banner() -> AnyView {
     let app = App::here();
-    let is_demo = move || {
-        app.desk.shelf().with(|shelf| shelf.cards.iter().any(|card| card.slot == shelf.open && card.is_demo))
-    };
-    view! {
-        <Show when=is_demo>
+    let is_demo =
+        move || app.desk.shelf().with(|shelf| shelf.cards.iter().any(|card| card.slot == shelf.open && card.is_demo));
+    live::when(is_demo, || {
+        view! {
             <div class="banner">
                 <p>{t("demo-banner")}</p>
                 <a class="button" href=Page::Start.link()>{t("demo-start-own")}</a>
             </div>
-        </Show>
-    }
-    .into_any()
+        }
+        .into_any()
+    })
 }
 
 fn dates_line() -> AnyView {
     let app = App::here();
-    let line = Memo::new(move |_| app.assessment(|assessment| (assessment.as_of, assessment.leaves_on, assessment.ends_on)));
-    view! { <p class="dates">{move || { let (as_of, leaves_on, ends_on) = line.get(); dates(as_of, leaves_on, ends_on) }}</p> }
-        .into_any()
+    let line = move || app.assessment(|assessment| dates(assessment.as_of, assessment.leaves_on, assessment.ends_on));
+    view! { <p class="dates">{live::text(line)}</p> }.into_any()
 }
 
 fn dates(as_of: Date, leaves_on: Option<Date>, ends_on: Date) -> String {
@@ -66,7 +65,7 @@ fn dates(as_of: Date, leaves_on: Option<Date>, ends_on: Date) -> String {
 
 fn card(balance: Balance) -> AnyView {
     let app = App::here();
-    let view = Memo::new(move |_| standing(app, balance));
+    let view = live::memo(move || standing(app, balance));
     let page = match balance {
         Balance::Money => Page::Money,
         Balance::Power => Page::Power,
@@ -75,15 +74,16 @@ fn card(balance: Balance) -> AnyView {
     view! {
         <article class="card">
             <h2><a href=page.link()>{t(balance_title(balance))}</a></h2>
-            {move || {
+            {live::view(move || {
                 let standing = view.get();
                 let worst = standing.findings.first().map(|finding| finding.text().to_owned());
                 view! {
-                    <p><VerdictBadge verdict=standing.verdict /></p>
+                    <p>{verdict_badge(standing.verdict)}</p>
                     <p class="line">{standing.line.clone()}</p>
                     {worst.map(|text| view! { <p class="worst">{text}</p> })}
                 }
-            }}
+                .into_any()
+            })}
         </article>
     }
     .into_any()
@@ -92,28 +92,32 @@ fn card(balance: Balance) -> AnyView {
 /// Values this tool put in, to be confirmed or corrected.
 fn guesses() -> AnyView {
     let app = App::here();
-    let guesses = Memo::new(move |_| app.plan(|plan| plan.guesses.iter().cloned().collect::<Vec<_>>()));
-    let confirm_all = move |_| {
+    let guesses = live::memo(move || app.plan(|plan| plan.guesses.iter().cloned().collect::<Vec<_>>()));
+    let confirm_all = move || {
         let text = t("guesses-confirmed");
         app.edit_and_tell(Edit::Guess { paths: guesses.get_untracked(), guessed: false }, text);
     };
     let count = move || tell("guesses-count", &vec![("count", Figure::count(guesses.get().len()))]);
-    view! {
-        <Show when=move || !guesses.get().is_empty()>
-            <section class="guesses" aria-label=t("guesses-title")>
-                <h2>{t("guesses-title")}</h2>
-                <p>{count}</p>
-                <details>
-                    <summary>{t("guesses-list")}</summary>
-                    <ul>
-                        {move || app.plan(|plan| guesses.get().iter().map(|path| guess_line(plan, path)).collect::<Vec<_>>())}
-                    </ul>
-                </details>
-                <button type="button" on:click=confirm_all>{t("guesses-confirm-all")}</button>
-            </section>
-        </Show>
-    }
-    .into_any()
+    let list =
+        move || app.plan(|plan| guesses.get().iter().map(|path| guess_line(plan, path)).collect::<Vec<_>>().into_any());
+    let is_open = RwSignal::new(false);
+    live::when(
+        move || !guesses.get().is_empty(),
+        move || {
+            view! {
+                <section class="guesses" aria-label=t("guesses-title")>
+                    <h2>{t("guesses-title")}</h2>
+                    <p>{live::text(count)}</p>
+                    <details on:toggle=live::folded(move |open| is_open.set(open))>
+                        <summary>{t("guesses-list")}</summary>
+                        <ul>{live::when(move || is_open.get(), move || live::view(list))}</ul>
+                    </details>
+                    <button type="button" on:click=live::tap(confirm_all)>{t("guesses-confirm-all")}</button>
+                </section>
+            }
+            .into_any()
+        },
+    )
 }
 
 fn guess_line(plan: &Plan, path: &Path) -> AnyView {
@@ -157,16 +161,14 @@ fn problems() -> AnyView {
                     let name = place_name(plan, &problem.path);
                     view! { <li><a href=page_of(&problem.path)>{name}</a> ": " {text}</li> }.into_any()
                 };
-                problems.iter().map(line).collect::<Vec<_>>()
+                problems.iter().map(line).collect::<Vec<_>>().into_any()
             })
         })
     };
-    view! {
-        <Show when=move || app.desk.problems().with(|problems| !problems.is_empty())>
-            {section("problems-title", view! { <ul class="problems">{lines}</ul> }.into_any())}
-        </Show>
-    }
-    .into_any()
+    live::when(
+        move || app.desk.problems().with(|problems| !problems.is_empty()),
+        move || section("problems-title", view! { <ul class="problems">{live::view(lines)}</ul> }.into_any()),
+    )
 }
 
 fn next_pages() -> AnyView {

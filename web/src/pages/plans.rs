@@ -6,8 +6,9 @@ use kerbstead_core::words::Units;
 use leptos::prelude::*;
 
 use super::section;
+use crate::live;
 use crate::locale::{t, tell, words};
-use crate::parts::Field;
+use crate::parts::fields;
 use crate::route::Page;
 use crate::state::{App, DeskStoreFields};
 use crate::storage::Card;
@@ -15,13 +16,17 @@ use crate::storage::Card;
 /// The page.
 pub fn plans() -> AnyView {
     let app = App::here();
+    let add_demo = move || {
+        app.add_demo();
+        crate::route::go(Page::Overview);
+    };
     view! {
         <h1>{t("page-plans")}</h1>
         {section("plans-open", open_plan())}
         {section("plans-all", shelf())}
         <div class="buttons">
             <a class="button" href=Page::Start.link()>{t("plans-new")}</a>
-            <button type="button" on:click=move |_| { app.add_demo(); crate::route::go(Page::Overview); }>{t("plans-add-demo")}</button>
+            <button type="button" on:click=live::tap(add_demo)>{t("plans-add-demo")}</button>
         </div>
         {section("plans-units", units())}
         <p>{t("plans-privacy")}</p>
@@ -32,22 +37,15 @@ pub fn plans() -> AnyView {
 
 /// The open plan's own fields: its name is changed here.
 fn open_plan() -> AnyView {
-    view! {
-        <div class="fields">
-            <Field path=Path::section("title") />
-            <Field path=Path::section("currency") />
-            <Field path=Path::section("people") />
-        </div>
-    }
-    .into_any()
+    fields(&Path::default(), &["title", "currency", "people"])
 }
 
 fn shelf() -> AnyView {
     let app = App::here();
-    let cards = Memo::new(move |_| app.desk.shelf().with(|shelf| shelf.cards.clone()));
-    let open = Memo::new(move |_| app.desk.shelf().with(|shelf| shelf.open));
-    let rows = move || cards.get().into_iter().map(|card| row(card, open)).collect::<Vec<_>>();
-    view! { <ul class="shelf">{rows}</ul> }.into_any()
+    let cards = live::memo(move || app.desk.shelf().with(|shelf| shelf.cards.clone()));
+    let open = live::memo(move || app.desk.shelf().with(|shelf| shelf.open));
+    let rows = move || cards.get().into_iter().map(|card| row(card, open)).collect::<Vec<_>>().into_any();
+    view! { <ul class="shelf">{live::view(rows)}</ul> }.into_any()
 }
 
 fn row(card: Card, open: Memo<u32>) -> AnyView {
@@ -60,11 +58,11 @@ fn row(card: Card, open: Memo<u32>) -> AnyView {
         <li>
             <span class="name">{title.clone()}</span>
             {card.is_demo.then(|| view! { <small>{t("plans-is-demo")}</small> })}
-            <Show when=is_open><small>{t("plans-is-open")}</small></Show>
+            {live::when(is_open, || view! { <small>{t("plans-is-open")}</small> }.into_any())}
             <span class="buttons">
-                <button type="button" disabled=is_open aria-label=named("plans-open-named") on:click=move |_| app.show(slot)>{t("plans-open-it")}</button>
-                <button type="button" aria-label=named("plans-copy-named") on:click=move |_| app.duplicate(slot)>{t("entry-copy")}</button>
-                <button type="button" class="remove" aria-label=named("plans-delete-named") on:click=move |_| app.delete(slot)>{t("plans-delete")}</button>
+                <button type="button" disabled=live::flag(is_open) aria-label=named("plans-open-named") on:click=live::tap(move || app.show(slot))>{t("plans-open-it")}</button>
+                <button type="button" aria-label=named("plans-copy-named") on:click=live::tap(move || app.duplicate(slot))>{t("entry-copy")}</button>
+                <button type="button" class="remove" aria-label=named("plans-delete-named") on:click=live::tap(move || app.delete(slot))>{t("plans-delete")}</button>
             </span>
         </li>
     }
@@ -77,7 +75,7 @@ fn units() -> AnyView {
     let option = |units: Units, key: &'static str| {
         view! {
             <label class="choice">
-                <input type="radio" name="units" checked=current == units on:change=move |_| app.set_units(units) />
+                <input type="radio" name="units" checked=current == units on:change=live::ticked(move |_| app.set_units(units)) />
                 {t(key)}
             </label>
         }

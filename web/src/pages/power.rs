@@ -6,8 +6,9 @@ use kerbstead_core::plan::{Item, Path, Plan, Quantity};
 use leptos::prelude::*;
 
 use super::{balance_head, section};
+use crate::live;
 use crate::locale::{t, words};
-use crate::parts::{Fields, Plot, PlotData};
+use crate::parts::{PlotData, fields, plot};
 use crate::route::Page;
 use crate::state::App;
 
@@ -18,7 +19,7 @@ pub fn power() -> AnyView {
         {plots()}
         {section("power-stores", items(|item| item.store.is_some(), store_line, "power-add-store"))}
         {section("power-draws", items(|item| item.draw.is_some(), draw_line, "power-add-draw"))}
-        {section("power-vehicle", view! { <Fields base=Path::section("vehicle") names=SOCKET /> }.into_any())}
+        {section("power-vehicle", fields(&Path::section("vehicle"), SOCKET))}
     }
     .into_any()
 }
@@ -27,10 +28,10 @@ const SOCKET: &[&str] = &["socket_volts", "socket_fuse_a"];
 
 fn plots() -> AnyView {
     let app = App::here();
-    let plots = Memo::new(move |_| {
+    let plots = live::memo(move || {
         app.assessment(|assessment| {
             let from = assessment.power.from?;
-            let plot = |store: &kerbstead_core::power::StoreReport| {
+            let draw = |store: &kerbstead_core::power::StoreReport| {
                 let data = PlotData {
                     title: "power-plot",
                     from,
@@ -43,34 +44,44 @@ fn plots() -> AnyView {
                 };
                 (store.item, data)
             };
-            Some(assessment.power.stores.iter().map(plot).collect::<Vec<_>>())
+            Some(assessment.power.stores.iter().map(draw).collect::<Vec<_>>())
         })
     });
     let name = move |id| app.plan(|plan| plan.item(id).map(|item| item.name.clone()));
     let views = move || {
-        plots.get().unwrap_or_default().into_iter().map(|(item, data)| {
-            view! { <h2>{name(item)}</h2> <Plot data=data /> }.into_any()
-        }).collect::<Vec<_>>()
+        plots
+            .get()
+            .unwrap_or_default()
+            .into_iter()
+            .map(|(item, data)| view! { <h2>{name(item)}</h2> {plot(data)} }.into_any())
+            .collect::<Vec<_>>()
+            .into_any()
     };
-    view! { {views} }.into_any()
+    live::view(views)
 }
 
 /// Items of the kit that matter here, each a link to where it is edited.
 fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: &'static str) -> AnyView {
     let app = App::here();
-    let lines = Memo::new(move |_| {
+    let lines = live::memo(move || {
         app.plan(|plan: &Plan| {
             let items = plan.carried().filter(|item| matters(item));
             items.map(|item| (item.id, item.name.clone(), line(item))).collect::<Vec<_>>()
         })
     });
     let rows = move || {
-        lines.get().into_iter().map(|(id, name, line)| {
-            view! { <li><a href=format!("{}/{id}", Page::Kit.link())>{name}</a> <span>{line}</span></li> }.into_any()
-        }).collect::<Vec<_>>()
+        lines
+            .get()
+            .into_iter()
+            .map(|(id, name, line)| {
+                view! { <li><a href=format!("{}/{id}", Page::Kit.link())>{name}</a> <span>{line}</span></li> }
+                    .into_any()
+            })
+            .collect::<Vec<_>>()
+            .into_any()
     };
     view! {
-        <ul class="item-lines">{rows}</ul>
+        <ul class="item-lines">{live::view(rows)}</ul>
         <p><a href=Page::Kit.link()>{t(add)}</a></p>
     }
     .into_any()

@@ -6,14 +6,15 @@ use leptos::prelude::*;
 use serde_json::json;
 
 use super::section;
+use crate::live;
 use crate::locale::{t, tell, words};
-use crate::parts::{Entries, Field, Fields};
+use crate::parts::{Entries, field, fields};
 use crate::state::App;
 
 /// The page.
 pub fn route() -> AnyView {
     let app = App::here();
-    let mode = Memo::new(move |_| app.plan(|plan| plan.calendar.mode));
+    let mode = live::memo(move || app.plan(|plan| plan.calendar.mode));
     let places = move || match mode.get() {
         Mode::Stays => section("route-stays", stays()),
         Mode::Week => section("route-week", week()),
@@ -21,9 +22,9 @@ pub fn route() -> AnyView {
     view! {
         <h1>{t("page-route")}</h1>
         <p>{t("route-hint")}</p>
-        {section("route-dates", view! { <Fields base=Path::section("calendar") names=&["starts_on", "leaves_on", "mode"] /> }.into_any())}
-        {places}
-        {section("route-vehicle", view! { <Fields base=Path::section("vehicle") names=VEHICLE /> }.into_any())}
+        {section("route-dates", fields(&Path::section("calendar"), &["starts_on", "leaves_on", "mode"]))}
+        {live::view(places)}
+        {section("route-vehicle", fields(&Path::section("vehicle"), VEHICLE))}
     }
     .into_any()
 }
@@ -64,15 +65,10 @@ fn stays() -> AnyView {
     }
     fn body(id: Id) -> AnyView {
         let base = Path::entry("stays", id);
-        let own: &[&str] = &["place", "nights", "working_days_per_week"];
-        view! {
-            <Fields base=base.clone() names=own />
-            <Fields base=base.clone() names=DRIVE />
-            <Fields base=base names=OFFERS />
-        }
-        .into_any()
+        let own = fields(&base, &["place", "nights", "working_days_per_week"]);
+        view! { {own} {fields(&base, DRIVE)} {fields(&base, OFFERS)} }.into_any()
     }
-    view! { <Entries list=List::Stays body=body line=line fresh=|| json!({ "nights": 1 }) add="stays-add" /> }.into_any()
+    Entries { list: List::Stays, line, body, fresh: || json!({ "nights": 1 }), add: "stays-add" }.show()
 }
 
 fn stay_line(arrives: Option<jiff::civil::Date>, nights: u32) -> String {
@@ -97,17 +93,12 @@ fn week() -> AnyView {
     }
     fn body(id: Id) -> AnyView {
         let base = Path::entry("week", id);
-        let own: &[&str] = &["weekday", "kind"];
-        view! {
-            <Fields base=base.clone() names=own />
-            <Fields base=base.clone() names=DRIVE />
-            <Fields base=base names=OFFERS />
-        }
-        .into_any()
+        let own = fields(&base, &["weekday", "kind"]);
+        view! { {own} {fields(&base, DRIVE)} {fields(&base, OFFERS)} }.into_any()
     }
     view! {
-        <Field path=Path::from("calendar/ends_on") />
-        <Entries list=List::Week body=body line=line fresh=|| json!({}) add="week-add" />
+        {field(Path::from("calendar/ends_on"))}
+        {Entries { list: List::Week, line, body, fresh: || json!({}), add: "week-add" }.show()}
         {fill_week()}
     }
     .into_any()
@@ -116,13 +107,13 @@ fn week() -> AnyView {
 /// Puts in the days of the week that are not there yet.
 fn fill_week() -> AnyView {
     let app = App::here();
-    let missing = Memo::new(move |_| {
+    let missing = live::memo(move || {
         app.plan(|plan| {
             let has = |weekday: &Weekday| plan.week.iter().any(|day| day.weekday == *weekday);
             Weekday::ALL.into_iter().filter(|weekday| !has(weekday)).collect::<Vec<_>>()
         })
     });
-    let fill = move |_| {
+    let fill = move || {
         let first = app.plan(Plan::next_id);
         let entries = missing.get_untracked().into_iter().zip(first..).map(|(weekday, id)| Edit::Insert {
             list: List::Week,
@@ -131,10 +122,10 @@ fn fill_week() -> AnyView {
         });
         app.edit_and_tell(Edit::All { edits: entries.collect() }, tell("week-filled", &vec![]));
     };
-    view! {
-        <Show when=move || !missing.get().is_empty()>
-            <button type="button" class="add" on:click=fill>{t("week-fill")}</button>
-        </Show>
-    }
-    .into_any()
+    live::when(
+        move || !missing.get().is_empty(),
+        move || {
+            view! { <button type="button" class="add" on:click=live::tap(fill)>{t("week-fill")}</button> }.into_any()
+        },
+    )
 }

@@ -1,10 +1,13 @@
 //! Five questions, each of which can be skipped, to a first rough plan.
 
-use kerbstead_core::plan::{Answers, Field, Kind, Money, Path, Place, Quantity, SizeClass, field, rough_plan, typed_value};
+use kerbstead_core::plan::{
+    Answers, Field, Kind, Money, Path, Place, Quantity, SizeClass, field, read_date, rough_plan, typed_value,
+};
 use leptos::prelude::*;
 use serde_json::Value;
 
 use crate::browser;
+use crate::live;
 use crate::locale::{self, t, words};
 use crate::route::{self, Page};
 use crate::state::App;
@@ -34,7 +37,7 @@ pub fn start() -> AnyView {
             {choice("start-place", answers.place, places())}
             {question("start-nights", "numeric", answers.nights, Some(t("unit-nights")))}
             {question("start-people", "numeric", answers.people, None)}
-            {move || answers.wrong().map(|wrong| view! { <p class="wrong" role="alert">{wrong}</p> })}
+            <p class="wrong" role="alert">{live::text(move || answers.wrong().unwrap_or_default())}</p>
             <button type="submit" class="primary">{t("start-show")}</button>
         </form>
     }
@@ -62,7 +65,7 @@ impl Typed {
         let size = self.size.get();
         let place = self.place.get();
         Some(Answers {
-            leaves_on: self.leaves_on.get().parse().ok(),
+            leaves_on: read_date(&self.leaves_on.get()),
             cash: cash.as_str().and_then(|text| text.parse::<Money>().ok()),
             size: SIZES.into_iter().find(|(_, key)| *key == size).map(|(size, _)| size),
             place: Place::ALL.into_iter().find(|candidate| candidate.key() == place),
@@ -123,7 +126,7 @@ fn question(key: &'static str, mode: &'static str, answer: RwSignal<String>, uni
         <div class="field">
             <label for=key>{t(key)}</label>
             <div class="control">
-                <input id=key type=kind inputmode=mode autocomplete="off" on:input:target=move |event| answer.set(event.target().value()) />
+                <input id=key type=kind inputmode=mode autocomplete="off" on:input=live::entered(move |text| answer.set(text)) />
                 {unit.map(|unit| view! { <span class="unit">{unit}</span> })}
             </div>
         </div>
@@ -136,7 +139,7 @@ fn choice(key: &'static str, answer: RwSignal<String>, options: Vec<&'static str
     view! {
         <div class="field">
             <label for=key>{t(key)}</label>
-            <select id=key on:change:target=move |event| answer.set(event.target().value())>
+            <select id=key on:change=live::entered(move |text| answer.set(text))>
                 <option value="">{t("start-skip")}</option>
                 {options.collect::<Vec<_>>()}
             </select>

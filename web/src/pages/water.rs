@@ -7,8 +7,9 @@ use leptos::prelude::*;
 use serde_json::json;
 
 use super::{balance_head, section};
+use crate::live;
 use crate::locale::{t, tell, words};
-use crate::parts::{Entries, Field, Fields, Plot, PlotData};
+use crate::parts::{Entries, PlotData, field, fields};
 use crate::route::Page;
 use crate::state::App;
 
@@ -19,7 +20,7 @@ pub fn water() -> AnyView {
         {plot("water-plot", |day| day.fresh_l, |report| report.fresh_capacity_l)}
         {plot("water-grey-plot", |day| day.grey_l, |report| report.grey_capacity_l)}
         {facts()}
-        {section("water-people", view! { <Field path=Path::section("people") /> }.into_any())}
+        {section("water-people", field(Path::section("people")))}
         {section("water-uses", uses())}
         {section("water-tanks", tanks())}
     }
@@ -31,7 +32,7 @@ type OfReport = fn(&kerbstead_core::water::Report) -> f64;
 
 fn plot(title: &'static str, level: OfDay, capacity: OfReport) -> AnyView {
     let app = App::here();
-    let data = Memo::new(move |_| {
+    let data = live::memo(move || {
         app.assessment(|assessment| {
             let report = &assessment.water;
             (capacity(report) > 0.0).then(|| PlotData {
@@ -46,7 +47,7 @@ fn plot(title: &'static str, level: OfDay, capacity: OfReport) -> AnyView {
             })
         })
     });
-    view! { {move || data.get().map(|data| view! { <Plot data=data /> })} }.into_any()
+    live::view(move || data.get().map_or_else(|| ().into_any(), crate::parts::plot))
 }
 
 fn facts() -> AnyView {
@@ -64,7 +65,7 @@ fn facts() -> AnyView {
             )
         })
     };
-    view! { <p>{facts}</p> }.into_any()
+    view! { <p>{live::text(facts)}</p> }.into_any()
 }
 
 fn uses() -> AnyView {
@@ -77,33 +78,38 @@ fn uses() -> AnyView {
     }
     fn body(id: Id) -> AnyView {
         let names = &["name", "litres_per_day", "per", "to_grey_percent"];
-        view! { <Fields base=Path::entry("water_uses", id) names=names /> }.into_any()
+        fields(&Path::entry("water_uses", id), names)
     }
-    view! { <Entries list=List::WaterUses body=body line=line fresh=|| json!({}) add="water-uses-add" /> }.into_any()
+    Entries { list: List::WaterUses, line, body, fresh: || json!({}), add: "water-uses-add" }.show()
 }
 
 fn tanks() -> AnyView {
     let app = App::here();
-    let lines = Memo::new(move |_| {
+    let lines = live::memo(move || {
         app.plan(|plan| {
             let tanks = plan.carried().filter_map(|item| Some((item, item.tank?)));
             tanks
                 .map(|(item, tank)| {
-                    let litres = words(|words| {
-                        words.measure(tank.capacity_l * f64::from(item.quantity), Quantity::VolumeL)
-                    });
+                    let litres =
+                        words(|words| words.measure(tank.capacity_l * f64::from(item.quantity), Quantity::VolumeL));
                     (item.id, item.name.clone(), litres)
                 })
                 .collect::<Vec<_>>()
         })
     });
     let rows = move || {
-        lines.get().into_iter().map(|(id, name, litres)| {
-            view! { <li><a href=format!("{}/{id}", Page::Kit.link())>{name}</a> <span>{litres}</span></li> }.into_any()
-        }).collect::<Vec<_>>()
+        lines
+            .get()
+            .into_iter()
+            .map(|(id, name, litres)| {
+                view! { <li><a href=format!("{}/{id}", Page::Kit.link())>{name}</a> <span>{litres}</span></li> }
+                    .into_any()
+            })
+            .collect::<Vec<_>>()
+            .into_any()
     };
     view! {
-        <ul class="item-lines">{rows}</ul>
+        <ul class="item-lines">{live::view(rows)}</ul>
         <p><a href=Page::Kit.link()>{t("water-add-tank")}</a></p>
     }
     .into_any()

@@ -1,11 +1,12 @@
 //! A field of the plan, by its path: what it accepts, its unit and its example come from core's table.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Edit, Field as PlanField, Kind, Path, Quantity, Wrong, field, typed_value};
+use kerbstead_core::plan::{Edit, Field as PlanField, Kind, Path, Quantity, Wrong, field as table, typed_value};
 use kerbstead_core::words::unit;
 use leptos::prelude::*;
 use serde_json::{Value, json};
 
+use crate::live;
 use crate::locale::{self, t, tell, words};
 use crate::state::{App, DeskStoreFields};
 
@@ -15,22 +16,17 @@ pub fn field_label(field: &PlanField) -> String {
 }
 
 /// Several fields of one part of the plan, in order.
-#[component]
-pub fn Fields(base: Path, names: &'static [&'static str]) -> impl IntoView {
-    view! {
-        <div class="fields">
-            {names.iter().map(|name| view! { <Field path=base.child(name) /> }.into_any()).collect::<Vec<_>>()}
-        </div>
-    }
+pub fn fields(base: &Path, names: &'static [&'static str]) -> AnyView {
+    view! { <div class="fields">{names.iter().map(|name| field(base.child(name))).collect::<Vec<_>>()}</div> }
+        .into_any()
 }
 
 /// One field of the plan with its label, unit, range, message and mark for a guess.
-#[component]
-pub fn Field(path: Path) -> impl IntoView {
-    let Some(field) = field::at(&path) else { return ().into_any() };
+pub fn field(path: Path) -> AnyView {
+    let Some(field) = table::at(&path) else { return ().into_any() };
     let label = field_label(field);
     match field.kind {
-        Kind::Flag => flag(path, label).into_any(),
+        Kind::Flag => flag(path, label),
         Kind::Choice(choices) => choice(path, field, label, choices),
         Kind::StoreItem => store_choice(path, label),
         Kind::Date => date(path, field, label),
@@ -42,14 +38,14 @@ pub fn Field(path: Path) -> impl IntoView {
 /// The value at a path, followed as the plan changes.
 fn value_at(path: &Path) -> Memo<Value> {
     let (app, path) = (App::here(), path.clone());
-    Memo::new(move |_| app.plan(|plan| plan.value(&path)))
+    live::memo(move || app.plan(|plan| plan.value(&path)))
 }
 
 fn dom_id(path: &Path) -> String {
     path.as_str().replace('/', "-")
 }
 
-fn flag(path: Path, label: String) -> impl IntoView {
+fn flag(path: Path, label: String) -> AnyView {
     let app = App::here();
     let value = value_at(&path);
     let id = dom_id(&path);
@@ -59,12 +55,13 @@ fn flag(path: Path, label: String) -> impl IntoView {
             <input
                 type="checkbox"
                 id=id.clone()
-                prop:checked=move || value.get() == Value::Bool(true)
-                on:change:target=move |event| set(event.target().checked())
+                prop:checked=live::flag(move || value.get() == Value::Bool(true))
+                on:change=live::ticked(set)
             />
             <label for=id>{label}</label>
         </div>
     }
+    .into_any()
 }
 
 fn choice(path: Path, field: &'static PlanField, label: String, choices: &'static [&'static str]) -> AnyView {
@@ -89,7 +86,7 @@ fn store_choice(path: Path, label: String) -> AnyView {
 fn select(path: Path, label: String, options: Vec<(String, String)>, read: fn(&str) -> Value) -> AnyView {
     let app = App::here();
     let value = value_at(&path);
-    let current = Memo::new(move |_| match value.get() {
+    let current = live::memo(move || match value.get() {
         Value::String(text) => text,
         Value::Number(number) => number.to_string(),
         _ => String::new(),
@@ -98,13 +95,16 @@ fn select(path: Path, label: String, options: Vec<(String, String)>, read: fn(&s
     let wrong = wrong_of(path.clone());
     let set = move |text: String| app.edit(Edit::Set { path: path.clone(), value: read(&text) });
     let options = options.into_iter().map(|(word, text)| {
-        let is_current = { let word = word.clone(); move || current.get() == word };
+        let is_current = {
+            let word = word.clone();
+            live::flag(move || current.get() == word)
+        };
         view! { <option value=word prop:selected=is_current>{text}</option> }.into_any()
     });
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
-            <select id=id on:change:target=move |event| set(event.target().value())>
+            <select id=id on:change=live::entered(set)>
                 {options.collect::<Vec<_>>()}
             </select>
             {message(wrong, None)}
@@ -133,8 +133,8 @@ fn date(path: Path, field: &'static PlanField, label: String) -> AnyView {
                 type="date"
                 id=id
                 aria-describedby=message_id.clone()
-                prop:value=move || value.get().as_str().unwrap_or_default().to_owned()
-                on:change:target=move |event| set(event.target().value())
+                prop:value=Signal::derive(move || value.get().as_str().unwrap_or_default().to_owned())
+                on:change=live::entered(set)
             />
             {guess}
             {message(wrong, Some(message_id))}
@@ -152,7 +152,7 @@ fn typed(path: Path, field: &'static PlanField, label: String) -> AnyView {
     view! {
         <div class=class>
             <label for=id>{label}</label>
-            <Typed path=path.clone() field=field target=path part=Part::Whole />
+            {Typed { path: path.clone(), field, target: path, part: Part::Whole, label: None }.show()}
             {guess}
         </div>
     }
@@ -163,10 +163,10 @@ fn typed(path: Path, field: &'static PlanField, label: String) -> AnyView {
 fn estimate(path: Path, field: &'static PlanField, label: String) -> AnyView {
     let app = App::here();
     let value = value_at(&path);
-    let is_range = Memo::new(move |_| value.get().is_object());
+    let is_range = live::memo(move || value.get().is_object());
     let switch = {
         let path = path.clone();
-        move |_| {
+        move || {
             let value = match value.get_untracked() {
                 Value::Object(range) => range.get("likely").cloned().unwrap_or_default(),
                 plain => json!({ "low": plain, "likely": plain, "high": plain }),
@@ -174,7 +174,10 @@ fn estimate(path: Path, field: &'static PlanField, label: String) -> AnyView {
             app.edit(Edit::Set { path: path.clone(), value });
         }
     };
-    let can_switch = move || !value.get().is_null();
+    let switch_button = move || {
+        let text = live::text(move || t(if is_range.get() { "field-be-sure" } else { "field-be-unsure" }));
+        view! { <button type="button" class="quiet" on:click=live::tap(switch.clone())>{text}</button> }.into_any()
+    };
     let guess = guess_mark(path.clone());
     let inputs = {
         let (path, label) = (path.clone(), label.clone());
@@ -182,19 +185,16 @@ fn estimate(path: Path, field: &'static PlanField, label: String) -> AnyView {
             if is_range.get() {
                 range_inputs(&path, field)
             } else {
-                view! { <Typed path=path.clone() field=field target=path.clone() part=Part::Whole label=label.clone() /> }.into_any()
+                let label = Some(label.clone());
+                Typed { path: path.clone(), field, target: path.clone(), part: Part::Whole, label }.show()
             }
         }
     };
     view! {
         <div class="field estimate" role="group" aria-label=label.clone()>
             <span class="label" aria-hidden="true">{label.clone()}</span>
-            {inputs}
-            <Show when=can_switch>
-                <button type="button" class="quiet" on:click=switch.clone()>
-                    {move || t(if is_range.get() { "field-be-sure" } else { "field-be-unsure" })}
-                </button>
-            </Show>
+            {live::view(inputs)}
+            {live::when(move || !value.get().is_null(), switch_button)}
             {guess}
         </div>
     }
@@ -209,7 +209,7 @@ fn range_inputs(path: &Path, field: &'static PlanField) -> AnyView {
         view! {
             <div>
                 <label for=id>{t(label)}</label>
-                <Typed path=draft field=field target=path.clone() part=part />
+                {Typed { path: draft, field, target: path.clone(), part, label: None }.show()}
             </div>
         }
         .into_any()
@@ -238,26 +238,31 @@ impl Part {
 }
 
 /// An input that is typed in. Text that cannot be used yet is kept as a draft under `path`; a value goes to `target`.
-#[component]
-fn Typed(
+struct Typed {
     path: Path,
     field: &'static PlanField,
     target: Path,
     part: Part,
-    #[prop(optional, into)] label: Option<String>,
-) -> impl IntoView {
-    let app = App::here();
-    let value = value_at(&target);
-    let shown = Memo::new(move |_| plain_text(field, part_of(&value.get(), part)));
-    let draft = {
-        let path = path.clone();
-        Memo::new(move |_| app.desk.drafts().with(|drafts| drafts.get(&path).cloned()))
-    };
-    let typing = RwSignal::new(None::<String>);
-    let text = move || typing.get().or_else(|| draft.get()).unwrap_or_else(|| shown.get());
-    let on_input = {
-        let (path, target) = (path.clone(), target.clone());
-        move |text: String| {
+    label: Option<String>,
+}
+
+impl Typed {
+    fn show(self) -> AnyView {
+        let app = App::here();
+        let Self { path, field, target, part, label } = self;
+        let value = value_at(&target);
+        let shown = live::memo(move || plain_text(field, part_of(&value.get(), part)));
+        let draft = draft_at(&path);
+        let typing = RwSignal::new(None::<String>);
+        let text = Signal::derive(move || typing.get().or_else(|| draft.get()).unwrap_or_else(|| shown.get()));
+        let problems = wrong_of(target.clone());
+        let wrong = live::memo(move || match draft.get() {
+            Some(text) => draft_message(field, &text, &shown.get()),
+            None => problems.get(),
+        });
+        let id = dom_id(&path);
+        let message_id = format!("{id}-message");
+        let on_input = move |text: String| {
             typing.set(Some(text.clone()));
             match typed_value(field, &text, locale::number_marks(), factor(field)) {
                 Ok(typed) => {
@@ -266,50 +271,49 @@ fn Typed(
                 }
                 Err(_) => app.keep_draft(&path, text),
             }
+        };
+        let on_blur = move |_| {
+            typing.set(None);
+            app.settle();
+        };
+        view! {
+            <div class="control">
+                <input
+                    type="text"
+                    id=id
+                    inputmode=input_mode(field)
+                    autocomplete="off"
+                    aria-label=label
+                    placeholder=example(field)
+                    aria-describedby=message_id.clone()
+                    aria-invalid=Signal::derive(move || wrong.get().is_some().then(|| "true".to_owned()))
+                    prop:value=text
+                    on:input=live::entered(on_input)
+                    on:blur=on_blur
+                />
+                {unit_sign(field).map(|unit| view! { <span class="unit">{unit}</span> })}
+            </div>
+            {message(wrong, Some(message_id))}
+            {accepted(field).map(|range| view! { <small class="accepts">{range}</small> })}
         }
-    };
-    let on_blur = move |_| {
-        typing.set(None);
-        app.settle();
-    };
-    let id = dom_id(&path);
-    let message_id = format!("{id}-message");
-    let problems = wrong_of(target.clone());
-    let wrong = Memo::new(move |_| match draft.get() {
-        Some(text) => draft_message(field, &text, &shown.get()),
-        None => problems.get(),
-    });
-    let unit = unit_sign(field);
-    view! {
-        <div class="control">
-            <input
-                type="text"
-                id=id
-                inputmode=input_mode(field)
-                autocomplete="off"
-                aria-label=label
-                placeholder=example(field)
-                aria-describedby=message_id.clone()
-                aria-invalid=move || wrong.get().is_some().then_some("true")
-                prop:value=text
-                on:input:target=move |event| on_input(event.target().value())
-                on:blur=on_blur
-            />
-            {unit.map(|unit| view! { <span class="unit">{unit}</span> })}
-        </div>
-        {message(wrong, Some(message_id))}
-        {accepted(field).map(|range| view! { <small class="accepts">{range}</small> })}
+        .into_any()
     }
 }
 
-fn message(wrong: Memo<Option<String>>, id: Option<String>) -> impl IntoView {
-    view! { <p class="wrong" id=id aria-live="polite">{move || wrong.get()}</p> }
+fn draft_at(path: &Path) -> Memo<Option<String>> {
+    let (app, path) = (App::here(), path.clone());
+    live::memo(move || app.desk.drafts().with(|drafts| drafts.get(&path).cloned()))
+}
+
+fn message(wrong: Memo<Option<String>>, id: Option<String>) -> AnyView {
+    view! { <p class="wrong" id=id aria-live="polite">{live::text(move || wrong.get().unwrap_or_default())}</p> }
+        .into_any()
 }
 
 /// What is wrong with the value at a path, from the plan's own problems.
 fn wrong_of(path: Path) -> Memo<Option<String>> {
     let app = App::here();
-    Memo::new(move |_| {
+    live::memo(move || {
         app.desk.problems().with(|problems| {
             let problem = problems.iter().find(|problem| problem.path == path)?;
             Some(words(|words| words.problem(problem)))
@@ -329,20 +333,17 @@ fn draft_message(field: &PlanField, text: &str, counted: &str) -> Option<String>
 }
 
 /// The mark of a guess, with the way to confirm it.
-fn guess_mark(path: Path) -> impl IntoView {
+fn guess_mark(path: Path) -> AnyView {
     let app = App::here();
     let is_guess = {
         let path = path.clone();
-        Memo::new(move |_| app.plan(|plan| plan.guesses.contains(&path)))
+        move || app.plan(|plan| plan.guesses.contains(&path))
     };
-    let confirm = move |_| app.edit(Edit::Guess { paths: vec![path.clone()], guessed: false });
-    view! {
-        <Show when=move || is_guess.get()>
-            <button type="button" class="guess" on:click=confirm.clone()>
-                {t("field-guess")}
-            </button>
-        </Show>
-    }
+    let confirm = move || app.edit(Edit::Guess { paths: vec![path.clone()], guessed: false });
+    live::when(is_guess, move || {
+        view! { <button type="button" class="guess" on:click=live::tap(confirm.clone())>{t("field-guess")}</button> }
+            .into_any()
+    })
 }
 
 fn part_of(value: &Value, part: Part) -> Value {

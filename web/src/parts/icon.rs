@@ -38,11 +38,11 @@ impl Shape {
 }
 
 /// A drawing without words of its own; the words stand beside it.
-#[component]
-pub fn Icon(shape: Shape) -> impl IntoView {
+pub fn icon(shape: Shape) -> AnyView {
     view! {
         <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
             <path d=shape.path() />
         </svg>
     }
+    .into_any()
 }

@@ -6,8 +6,8 @@ mod icon;
 mod plot;
 mod standing;
 
-pub use entries::{Entries, Entry, Optional, nothing};
-pub use field::{Field, Fields, field_label};
-pub use icon::{Icon, Shape};
-pub use plot::{Plot, PlotData};
-pub use standing::{StandingView, VerdictBadge, verdict_word};
+pub use entries::{Entries, optional};
+pub use field::{field, field_label, fields};
+pub use icon::{Shape, icon};
+pub use plot::{PlotData, plot};
+pub use standing::{StandingView, verdict_badge, verdict_word};

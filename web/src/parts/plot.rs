@@ -5,6 +5,7 @@ use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::Quantity;
 use leptos::prelude::*;
 
+use crate::live;
 use crate::locale::{t, tell, words};
 
 /// What to draw.
@@ -37,8 +38,7 @@ const TOP: f64 = 8.0;
 const MOST_POINTS: usize = 640;
 
 /// The drawing, its sentence and its table.
-#[component]
-pub fn Plot(data: PlotData) -> impl IntoView {
+pub fn plot(data: PlotData) -> AnyView {
     if data.values.len() < 2 {
         return view! { <p>{t("plot-empty")}</p> }.into_any();
     }
@@ -230,11 +230,10 @@ fn short(data: &PlotData, value: f64) -> String {
 /// Every day with the lowest and the last value of it; made only when it is opened.
 fn table(data: PlotData) -> AnyView {
     let is_open = RwSignal::new(false);
-    let toggle = move |open| is_open.set(open);
     view! {
-        <details class="table" on:toggle:target=move |event| toggle(event.target().has_attribute("open"))>
+        <details class="table" on:toggle=live::folded(move |open| is_open.set(open))>
             <summary>{t("plot-table")}</summary>
-            <Show when=move || is_open.get()>{rows(&data)}</Show>
+            {live::when(move || is_open.get(), move || rows(&data))}
         </details>
     }
     .into_any()

@@ -6,7 +6,7 @@ use kerbstead_core::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 use leptos::prelude::*;
 
 use super::field::field_label;
-use super::icon::{Icon, Shape};
+use super::icon::{Shape, icon};
 use crate::locale::{t, tell, words};
 
 /// The word for a verdict.
@@ -20,8 +20,7 @@ pub fn verdict_word(verdict: Verdict) -> String {
 }
 
 /// A verdict as a shape and a word.
-#[component]
-pub fn VerdictBadge(verdict: Verdict) -> impl IntoView {
+pub fn verdict_badge(verdict: Verdict) -> AnyView {
     let class = match verdict {
         Verdict::Unknown => "badge unknown",
         Verdict::FallsShort => "badge short",
@@ -30,10 +29,11 @@ pub fn VerdictBadge(verdict: Verdict) -> impl IntoView {
     };
     view! {
         <span class=class>
-            <Icon shape=Shape::Verdict(verdict) />
+            {icon(Shape::Verdict(verdict))}
             {verdict_word(verdict)}
         </span>
     }
+    .into_any()
 }
 
 /// A finding in words.
@@ -68,7 +68,11 @@ impl StandingView {
             line: line(standing.verdict, standing.margin, standing.first_short),
             missing: standing.missing.clone(),
             findings: standing.findings.iter().map(|finding| FindingView::of(finding)).collect(),
-            cautions: standing.cautions.iter().map(|caution: &Caution| words(|words| words.caution(*caution))).collect(),
+            cautions: standing
+                .cautions
+                .iter()
+                .map(|caution: &Caution| words(|words| words.caution(*caution)))
+                .collect(),
             working: standing.working.iter().map(working).collect(),
         }
     }
@@ -78,7 +82,7 @@ impl StandingView {
         let missing = self.missing.iter().map(missing_name).collect::<Vec<_>>();
         view! {
             {(!missing.is_empty()).then(|| view! { <p>{t("standing-missing")} " " {missing.join(", ")}</p> })}
-            <FindingList findings=self.findings />
+            {finding_list(self.findings)}
             {fold("standing-cautions", "cautions", self.cautions.into_iter().map(|text| view! { <li>{text}</li> }.into_any()).collect())}
             {fold(
                 "standing-working",
@@ -156,9 +160,7 @@ fn fold(title: &'static str, class: &'static str, lines: Vec<AnyView>) -> Option
 }
 
 /// Findings, the worst first.
-#[component]
-pub fn FindingList(findings: Vec<FindingView>) -> impl IntoView {
-    let mut findings = findings;
+fn finding_list(mut findings: Vec<FindingView>) -> AnyView {
     findings.sort_by_key(|finding| finding.severity);
     let lines = findings.into_iter().map(|finding| {
         let class = match finding.severity {
@@ -179,7 +181,7 @@ pub fn FindingList(findings: Vec<FindingView>) -> impl IntoView {
         }
         .into_any()
     });
-    view! { <ul class="findings">{lines.collect::<Vec<_>>()}</ul> }
+    view! { <ul class="findings">{lines.collect::<Vec<_>>()}</ul> }.into_any()
 }
 
 fn severity_word(severity: Severity) -> String {
