@@ -23,8 +23,8 @@ fn main() -> Result<()> {
     Ok(())
 }
 
-/// "/costs/food" as "costs-food", and the start page as "start".
+/// "/costs/food" as "costs-food", and what comes without a word as "first".
 fn file_name(route: &str) -> String {
     let name = route.trim_matches('/').replace('/', "-");
-    if name.is_empty() { "start".to_owned() } else { name }
+    if name.is_empty() { "first".to_owned() } else { name }
 }
