@@ -140,17 +140,20 @@ fn set(plan: &mut Plan, path: Path, value: Value) -> Result<Edit, NotPossible> {
         return Err(NotPossible::NoSuchField { path });
     }
     let (at, before) = section::replace(plan, &path, value)?;
-    Ok(with_guesses(plan, Edit::Set { path: at, value: before }, &path))
+    let inverse = Edit::Set { path: at.clone(), value: before };
+    Ok(with_guesses(plan, inverse, &path, &at))
 }
 
 fn remove(plan: &mut Plan, list: List, id: Id) -> Result<Edit, NotPossible> {
     let inverse = list.remove(plan, id)?;
-    Ok(with_guesses(plan, inverse, &Path::entry(list.name(), id)))
+    let path = Path::entry(list.name(), id);
+    Ok(with_guesses(plan, inverse, &path, &path))
 }
 
-/// Forgets the guesses at and below `path`; the inverse brings them back.
-fn with_guesses(plan: &mut Plan, inverse: Edit, path: &Path) -> Edit {
-    let paths: Vec<Path> = plan.guesses.iter().filter(|guess| guess.is_within(path)).cloned().collect();
+/// Forgets the guesses at and below `path`. The inverse brings them back, with those that it makes forgotten itself:
+/// it changes `undone`, which may be the whole part that was made for the field.
+fn with_guesses(plan: &mut Plan, inverse: Edit, path: &Path, undone: &Path) -> Edit {
+    let paths: Vec<Path> = plan.guesses.iter().filter(|guess| guess.is_within(undone)).cloned().collect();
     if paths.is_empty() {
         return inverse;
     }
