@@ -7,7 +7,7 @@ use rust_decimal::Decimal;
 use serde_json::{Map, Value};
 
 use super::field::{Field, Kind, MOST_ENTRIES, SECTIONS, Section};
-use super::{FreeIds, Id, List, Money, Path, Plan, Problem, Wrong};
+use super::{FreeIds, Id, List, Money, Path, Plan, Problem, Quantity, Wrong};
 use crate::run::{MOST_DAYS, days_between};
 
 /// All problems of a plan, in the order of its fields; none when it is sound.
@@ -222,7 +222,8 @@ fn check_money(value: &Value, negative: bool, example: i64) -> Result<(), Wrong>
 
 fn check_rate(value: &Value) -> Result<(), Wrong> {
     let rate: Decimal = serde_json::from_value(value.clone()).map_err(|_| Wrong::NotARate)?;
-    (Decimal::ZERO..=Decimal::ONE_HUNDRED).contains(&rate).then_some(()).ok_or(Wrong::NotARate)
+    let wrong = Wrong::OutOfRange { min: 0.0, max: 100.0, quantity: Quantity::Percent };
+    (Decimal::ZERO..=Decimal::ONE_HUNDRED).contains(&rate).then_some(()).ok_or(wrong)
 }
 
 /// Low, likely and high: each as the field has it, and in that order.
