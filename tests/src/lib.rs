@@ -1,3 +1,4 @@
 //! What the tests of Kerbstead share.
 
 pub mod browser;
+pub mod generate;

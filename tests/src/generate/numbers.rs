@@ -1,0 +1,97 @@
+//! Every floating-point number of a plan, to be replaced in place.
+
+use kerbstead_core::plan::{Draw, Estimate, Item, Offer, Plan};
+use proptest::prelude::*;
+
+/// Numbers that no file can hold, or that no person types.
+pub fn odd() -> impl Strategy<Value = f64> {
+    prop::sample::select(vec![
+        f64::NAN,
+        f64::INFINITY,
+        f64::NEG_INFINITY,
+        f64::MAX,
+        f64::MIN,
+        f64::MIN_POSITIVE,
+        5e-324,
+        -0.0,
+        -1.0,
+        1e-300,
+        1e-12,
+        1e18,
+    ])
+}
+
+/// Every number that is set, in the order of the plan.
+pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
+    let vehicle = &mut plan.vehicle;
+    let mut numbers = vec![&mut vehicle.socket_volts, &mut vehicle.socket_fuse_a];
+    numbers.extend(vehicle.inside_length_mm.as_mut());
+    numbers.extend(vehicle.inside_width_mm.as_mut());
+    numbers.extend(vehicle.inside_height_mm.as_mut());
+    numbers.extend(vehicle.empty_mass_kg.as_mut());
+    numbers.extend(vehicle.gross_limit_kg.as_mut());
+    plan.kit.iter_mut().for_each(|item| of_item(item, &mut numbers));
+    for stay in &mut plan.stays {
+        of_estimates([stay.drive_hours.as_mut(), stay.drive_km.as_mut()], &mut numbers);
+        of_offer(&mut stay.offers, &mut numbers);
+    }
+    for day in &mut plan.week {
+        of_estimates([day.drive_hours.as_mut(), day.drive_km.as_mut()], &mut numbers);
+        of_offer(&mut day.offers, &mut numbers);
+    }
+    for water_use in &mut plan.water_uses {
+        of_estimates([Some(&mut water_use.litres_per_day)], &mut numbers);
+        numbers.push(&mut water_use.to_grey_percent);
+    }
+    for reading in &mut plan.readings {
+        numbers.extend([&mut reading.charge_percent, &mut reading.fresh_l, &mut reading.grey_l].into_iter().flatten());
+    }
+    numbers
+}
+
+fn of_item<'a>(item: &'a mut Item, numbers: &mut Vec<&'a mut f64>) {
+    of_estimates([item.mass_kg.as_mut()], numbers);
+    numbers.extend([&mut item.length_mm, &mut item.width_mm, &mut item.height_mm].into_iter().flatten());
+    if let Some(Draw { power_w, surge_w, hours_per_day, from_hour, duty_percent, .. }) = &mut item.draw {
+        of_estimates([Some(power_w), hours_per_day.as_mut(), duty_percent.as_mut()], numbers);
+        numbers.extend([surge_w, from_hour].into_iter().flatten());
+    }
+    if let Some(water) = &mut item.water {
+        of_estimates([Some(&mut water.litres_per_day)], numbers);
+        numbers.push(&mut water.to_grey_percent);
+    }
+    if let Some(store) = &mut item.store {
+        numbers.extend([
+            &mut store.usable_wh,
+            &mut store.opening_percent,
+            &mut store.inverter_efficiency_percent,
+            &mut store.inverter_idle_w,
+            &mut store.charge_efficiency_percent,
+            &mut store.ac_continuous_w,
+            &mut store.ac_surge_w,
+            &mut store.dc_continuous_w,
+            &mut store.vehicle_input_w,
+            &mut store.mains_input_w,
+            &mut store.taper_from_percent,
+        ]);
+        numbers.extend(store.total_input_w.as_mut());
+    }
+    if let Some(tank) = &mut item.tank {
+        numbers.push(&mut tank.capacity_l);
+        numbers.extend(tank.opening_percent.as_mut());
+    }
+}
+
+fn of_offer<'a>(offer: &'a mut Offer, numbers: &mut Vec<&'a mut f64>) {
+    of_estimates([offer.mains_hours.as_mut()], numbers);
+    numbers.extend([&mut offer.mains_from_hour, &mut offer.mains_w, &mut offer.fallback_km].into_iter().flatten());
+}
+
+fn of_estimates<'a, const N: usize>(estimates: [Option<&'a mut Estimate<f64>>; N], numbers: &mut Vec<&'a mut f64>) {
+    for estimate in estimates.into_iter().flatten() {
+        match estimate {
+            Estimate::Plain(value) => numbers.push(value),
+            Estimate::Range { low, likely, high } => numbers.extend([low, likely, high]),
+        }
+    }
+}

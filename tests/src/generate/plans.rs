@@ -1,0 +1,167 @@
+//! Whole plans as they stand in a file, drawn field by field from the table.
+
+use jiff::ToSpan;
+use jiff::civil::{Date, date};
+use kerbstead_core::plan::field::{Field, SECTIONS, Section};
+use proptest::prelude::*;
+use serde_json::{Map, Value, json};
+
+use super::values::{Taste, value};
+
+/// Around this day everything believable happens.
+const LEAVES_ON: Date = date(2027, 3, 1);
+
+/// Days: near [`LEAVES_ON`], or any of those there are.
+pub fn days(taste: Taste) -> BoxedStrategy<Date> {
+    let near = |from: i64, to: i64| {
+        (from..to).prop_map(|days| LEAVES_ON.checked_add(days.days()).unwrap_or(LEAVES_ON)).boxed()
+    };
+    match taste {
+        Taste::Believable => near(-50, 30),
+        Taste::Extreme => prop_oneof![
+            3 => near(-60, 40),
+            1 => near(-900, 900),
+            1 => (-9999_i16..=9999, 1_i8..=12, 1_i8..=28).prop_map(|(year, month, day)| date(year, month, day)),
+            1 => prop::sample::select(vec![Date::MIN, Date::MAX, Date::ZERO, date(2024, 2, 29), date(2027, 12, 31)]),
+        ]
+        .boxed(),
+    }
+}
+
+/// The entries of each list are numbered one after the other, so that every id is unique.
+pub fn plan_values(taste: Taste) -> BoxedStrategy<Value> {
+    let sections: Vec<BoxedStrategy<Value>> = SECTIONS.iter().map(|section| part(section, taste)).collect();
+    (sections, guesses()).prop_map(|(parts, guesses)| assembled(parts, &guesses)).boxed()
+}
+
+fn guesses() -> impl Strategy<Value = Vec<String>> {
+    let path = prop::sample::select(vec!["kit/1/mass_kg", "kit/2/draw/power_w", "vehicle/socket_volts", "nowhere/7"]);
+    prop_oneof![3 => Just(Vec::new()), 1 => prop::collection::vec(path.prop_map(str::to_owned), 0..4)]
+}
+
+fn assembled(parts: Vec<Value>, guesses: &[String]) -> Value {
+    let mut plan = Map::new();
+    let mut id = 0_u32;
+    for (section, mut value) in SECTIONS.iter().zip(parts) {
+        for entry in value.as_array_mut().into_iter().flatten().filter_map(Value::as_object_mut) {
+            id += 1;
+            entry.insert("id".to_owned(), id.into());
+        }
+        match value {
+            Value::Object(fields) if section.name.is_empty() => plan.extend(fields),
+            value => drop(plan.insert(section.name.to_owned(), value)),
+        }
+    }
+    if !guesses.is_empty() {
+        plan.insert("guesses".to_owned(), json!(guesses));
+    }
+    Value::Object(plan)
+}
+
+fn part(section: &'static Section, taste: Taste) -> BoxedStrategy<Value> {
+    if !section.is_list {
+        return entry(section, taste);
+    }
+    let most = match section.name {
+        "kit" => 8,
+        "readings" => 3,
+        _ => 4,
+    };
+    let entry = entry(section, taste);
+    prop_oneof![1 => Just(0..1), 11 => Just(1..most)]
+        .prop_flat_map(move |count| prop::collection::vec(entry.clone(), count))
+        .prop_map(Value::Array)
+        .boxed()
+}
+
+/// One entry of a section: parts such as `draw` are there or not as a whole.
+fn entry(section: &'static Section, taste: Taste) -> BoxedStrategy<Value> {
+    let mut parts: Vec<&'static str> = section.fields.iter().map(first_name).collect();
+    parts.dedup();
+    let fields: Vec<BoxedStrategy<Vec<(&'static Field, Value)>>> = parts
+        .into_iter()
+        .map(|name| {
+            let fields: Vec<BoxedStrategy<Option<(&'static Field, Value)>>> = section
+                .fields
+                .iter()
+                .filter(|field| first_name(field) == name)
+                .map(|field| optional(section, field, taste))
+                .collect();
+            if fields.len() == 1 {
+                return fields.prop_map(|fields| fields.into_iter().flatten().collect()).boxed();
+            }
+            prop::option::weighted(share_of_part(name), fields)
+                .prop_map(|fields| fields.into_iter().flatten().flatten().collect())
+                .boxed()
+        })
+        .collect();
+    fields
+        .prop_map(|parts| {
+            let mut entry = Map::new();
+            for (field, value) in parts.into_iter().flatten() {
+                put(&mut entry, field.name, value);
+            }
+            Value::Object(entry)
+        })
+        .boxed()
+}
+
+fn optional(section: &Section, field: &'static Field, taste: Taste) -> BoxedStrategy<Option<(&'static Field, Value)>> {
+    let value = match (section.name, field.name, taste) {
+        ("calendar", "starts_on", Taste::Believable) => shifted(-50, 1),
+        ("calendar", "leaves_on", Taste::Believable) => shifted(0, 10),
+        ("calendar", "ends_on", Taste::Believable) => shifted(5, 60),
+        ("stays", "nights", Taste::Believable) => (0_u32..12).prop_map(|nights| json!(nights)).boxed(),
+        // A year-long trip takes its time, so there are not many of them.
+        ("stays", "nights", Taste::Extreme) => {
+            prop_oneof![20 => 0_u32..30, 1 => Just(366), 1 => Just(u32::MAX)].prop_map(|nights| json!(nights)).boxed()
+        }
+        _ => value(field.kind, taste),
+    };
+    prop::option::weighted(share_of_field(section, field), value.prop_map(move |value| (field, value))).boxed()
+}
+
+fn shifted(from: i64, to: i64) -> BoxedStrategy<Value> {
+    (from..to).prop_map(|days| json!(LEAVES_ON.saturating_add(days.days()).to_string())).boxed()
+}
+
+/// How often a part is there.
+fn share_of_part(name: &str) -> f64 {
+    match name {
+        "offers" => 0.9,
+        "draw" | "store" | "tank" => 0.45,
+        _ => 0.25,
+    }
+}
+
+/// How often a field is there; what a balance needs nearly always is.
+fn share_of_field(section: &Section, field: &Field) -> f64 {
+    match (section.name, field.name) {
+        (
+            _,
+            "leaves_on" | "ends_on" | "nights" | "opening_cash" | "amount" | "store/usable_wh" | "draw/power_w"
+            | "tank/capacity_l" | "litres_per_day",
+        ) => 0.95,
+        (_, "weekday" | "price" | "unit_price" | "on" | "draw/hours_per_day") => 0.85,
+        (_, "obtain" | "offers/water" | "offers/emptying" | "offers/price_per_night") => 0.7,
+        (_, "mode" | "received_until" | "until" | "quantity" | "draw/surge_w") => 0.25,
+        (_, "draw/store") | ("readings", "store") => 0.1,
+        // What an outlet gives is mostly left as it usually is, or draws would seldom run at all.
+        ("kit", name) if name.starts_with("store/") => 0.2,
+        _ => 0.4,
+    }
+}
+
+fn first_name(field: &Field) -> &'static str {
+    field.name.split('/').next().unwrap_or_default()
+}
+
+fn put(entry: &mut Map<String, Value>, name: &str, value: Value) {
+    match name.split_once('/') {
+        None => drop(entry.insert(name.to_owned(), value)),
+        Some((first, rest)) => {
+            let part = entry.entry(first.to_owned()).or_insert_with(|| json!({}));
+            part.as_object_mut().into_iter().for_each(|part| put(part, rest, value.clone()));
+        }
+    }
+}
