@@ -1,0 +1,171 @@
+//! What must hold for the assessment of every plan.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it did not expect")]
+
+use jiff::civil::Date;
+use kerbstead_core::plan::{Money, Plan};
+use kerbstead_core::run::{Timeline, walk};
+use kerbstead_core::{Assessment, assess};
+use kerbstead_tests::generate::{Taste, cases, days, file_plans, native_plans};
+use proptest::prelude::*;
+use serde_json::Value;
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn no_plan_makes_it_panic_or_give_a_value_that_is_no_number(plan in native_plans(), as_of in days(Taste::Extreme)) {
+        let json = serde_json::to_value(assess(&plan, as_of)).unwrap();
+        check_values(&json, "");
+    }
+
+    #[test]
+    fn no_file_makes_it_panic_or_give_a_value_that_is_no_number(plan in file_plans(), as_of in days(Taste::Extreme)) {
+        let json = serde_json::to_value(assess(&plan, as_of)).unwrap();
+        check_values(&json, "");
+    }
+
+    #[test]
+    fn the_same_plan_gives_the_same_assessment((plan, as_of) in cases()) {
+        let first = assess(&plan, as_of);
+        prop_assert_eq!(first.digest(), assess(&plan.clone(), as_of).digest());
+        prop_assert_eq!(first, assess(&plan, as_of));
+    }
+
+    #[test]
+    fn what_is_not_counted_on_a_day_changes_nothing((plan, as_of) in cases()) {
+        let mut renamed = plan.clone();
+        renamed.kit.iter_mut().for_each(|item| item.note = "written on the way".into());
+        renamed.guesses.clear();
+        prop_assert_eq!(assess(&plan, as_of).digest(), assess(&renamed, as_of).digest());
+    }
+
+    #[test]
+    fn cash_is_conserved_every_day_and_over_the_plan((plan, as_of) in cases()) {
+        check_cash(&plan, &assess(&plan, as_of));
+    }
+
+    #[test]
+    fn energy_is_conserved_every_hour(plan in file_plans(), as_of in days(Taste::Believable)) {
+        check_energy(&plan, as_of);
+    }
+
+    #[test]
+    fn energy_is_conserved_every_hour_even_with_numbers_no_file_holds(
+        plan in native_plans(), as_of in days(Taste::Believable),
+    ) {
+        check_energy(&plan, as_of);
+    }
+
+    #[test]
+    fn water_is_conserved_every_day(plan in native_plans(), as_of in days(Taste::Believable)) {
+        check_water(&plan, as_of);
+    }
+
+    #[test]
+    fn every_day_follows_the_one_before(plan in native_plans(), as_of in days(Taste::Extreme)) {
+        let timeline = Timeline::new(&plan, as_of);
+        prop_assert!(!timeline.days.is_empty());
+        for pair in timeline.days.windows(2) {
+            prop_assert_eq!(pair[0].date.tomorrow().ok(), Some(pair[1].date));
+        }
+        for (position, day) in timeline.days.iter().enumerate() {
+            prop_assert_eq!(timeline.index_of(day.date), Some(position));
+            prop_assert!((0.0..=24.0).contains(&day.drive_hours) && day.drive_km >= 0.0);
+        }
+    }
+}
+
+/// A number that is infinite or not a number is written as null; no value of an assessment is null otherwise. Nor is
+/// an amount ever "-0".
+fn check_values(value: &Value, path: &str) {
+    match value {
+        Value::Null => panic!("{path} is infinite or not a number"),
+        Value::Object(fields) => fields.iter().for_each(|(name, value)| check_values(value, &format!("{path}/{name}"))),
+        Value::Array(entries) => {
+            entries.iter().enumerate().for_each(|(at, value)| check_values(value, &format!("{path}/{at}")));
+        }
+        Value::String(text) => {
+            let is_minus_nothing =
+                text.starts_with("-0") && text.parse::<Money>().is_ok_and(|money| money == Money::ZERO);
+            assert!(!is_minus_nothing, "{path} is {text}");
+        }
+        Value::Bool(_) | Value::Number(_) => {}
+    }
+}
+
+fn check_cash(plan: &Plan, assessment: &Assessment) {
+    // Amounts far beyond any purse are cut off at the limits of a decimal; there is nothing to conserve there.
+    let is_payable = |money: Money| money.decimal().abs() <= 1_000_000_000_000_i64.into();
+    let days = &assessment.money.days;
+    let flows = &assessment.money.flows;
+    if !days.iter().all(|day| is_payable(day.opening)) || !flows.iter().all(|flow| is_payable(flow.amount)) {
+        return;
+    }
+    let was_counted = |on: Date| plan.readings.iter().any(|reading| reading.on == Some(on) && reading.cash.is_some());
+    for day in days {
+        assert!(!day.inflow.is_negative() && !day.outflow.is_negative());
+        assert_eq!(day.closing, day.opening + day.inflow - day.outflow, "{}", day.on);
+        assert!(day.corrected == Money::ZERO || was_counted(day.on), "{}", day.on);
+    }
+    let mut counted_in_the_morning = Money::ZERO;
+    for pair in days.windows(2) {
+        let evening = pair[0].closing + pair[0].corrected;
+        assert!(pair[1].opening == evening || was_counted(pair[1].on), "{}", pair[1].on);
+        counted_in_the_morning += pair[1].opening - evening;
+    }
+    let (first, last) = (days.first().unwrap(), days.last().unwrap());
+    let sum = |part: fn(&kerbstead_core::money::CashDay) -> Money| days.iter().map(part).sum::<Money>();
+    let moved = sum(|day| day.inflow) - sum(|day| day.outflow);
+    let corrected = sum(|day| day.corrected) + counted_in_the_morning;
+    assert_eq!(last.closing + last.corrected, first.opening + moved + corrected);
+    assert_eq!(moved, flows.iter().filter(|flow| flow.counts()).map(|flow| flow.amount).sum());
+    let groups: Money = assessment.money.groups.iter().map(|group| group.foreseen).sum();
+    assert_eq!(groups, flows.iter().map(|flow| flow.amount).sum());
+}
+
+fn check_energy(plan: &Plan, as_of: Date) {
+    let timeline = Timeline::new(plan, as_of);
+    let run = walk(plan, as_of, &timeline);
+    for (store, course) in run.electrics.stores.iter().zip(&run.power.stores) {
+        let full = store.store.usable_wh;
+        assert_eq!(course.hours.len(), timeline.road().count() * 24);
+        for (hour, (before, flow)) in course.before_wh.iter().zip(&course.hours).enumerate() {
+            let stated = || format!("store {}, hour {hour}: {before} before, {flow:?}, {:?}", store.item, store.store);
+            let parts = [flow.charge_wh, flow.put_in_wh, flow.taken_out_wh, flow.unserved_wh];
+            assert!(parts.iter().all(|part| part.is_finite() && *part >= 0.0), "{}", stated());
+            assert!(flow.charge_wh <= full && *before <= full && *before >= 0.0, "{}", stated());
+            let error = before + flow.put_in_wh - flow.taken_out_wh - flow.charge_wh;
+            let throughput = before + flow.put_in_wh + flow.taken_out_wh;
+            assert!(error.abs() <= 1e-9 * throughput.max(1e-3), "{} off by {error}", stated());
+            assert!(flow.empty_after_h.is_none_or(|hours| (0.0..=1.0).contains(&hours)), "{}", stated());
+        }
+        let is_counted = plan.readings.iter().any(|reading| reading.charge_percent.is_some());
+        if !is_counted {
+            let ends = course.hours.iter().map(|flow| flow.charge_wh);
+            assert!(course.before_wh.iter().skip(1).copied().eq(ends.take(course.hours.len().saturating_sub(1))));
+        }
+    }
+}
+
+fn check_water(plan: &Plan, as_of: Date) {
+    let timeline = Timeline::new(plan, as_of);
+    let run = walk(plan, as_of, &timeline);
+    let was_counted = |on: Date| {
+        plan.readings
+            .iter()
+            .any(|reading| reading.on == Some(on) && (reading.fresh_l.is_some() || reading.grey_l.is_some()))
+    };
+    assert_eq!(run.water.days.len(), timeline.road().count());
+    for day in &run.water.days {
+        let parts = [day.opening_l, day.filled_l, day.used_l, day.missing_l, day.fresh_l, day.grey_l, day.grey_over_l];
+        assert!(parts.iter().all(|part| part.is_finite() && *part >= 0.0), "{day:?}");
+        let scale = (day.opening_l + day.filled_l + day.used_l).max(1.0);
+        assert!((day.opening_l + day.filled_l - day.used_l - day.fresh_l).abs() <= 1e-9 * scale, "{day:?}");
+        assert!((day.used_l + day.missing_l - run.supply.use_l_per_day).abs() <= 1e-9 * scale.max(day.missing_l));
+        assert!(day.fresh_l <= run.supply.fresh_capacity_l && day.grey_l <= run.supply.grey_capacity_l, "{day:?}");
+    }
+    for pair in run.water.days.windows(2) {
+        let is_next = pair[1].opening_l.to_bits() == pair[0].fresh_l.to_bits();
+        assert!(is_next || was_counted(pair[0].on) || was_counted(pair[1].on), "{pair:?}");
+    }
+}
