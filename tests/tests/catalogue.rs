@@ -1,0 +1,253 @@
+//! The catalogue of sentences: complete, without leftovers, without mistakes.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it did not expect")]
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+
+use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use kerbstead_core::explain::{Figure, Figures};
+use kerbstead_core::plan::field::SECTIONS;
+use kerbstead_core::plan::{Document, Kind, Quantity};
+use kerbstead_core::words::{ENGLISH, Plain, Units, Words};
+use kerbstead_core::{Assessment, Say, Standing, assess};
+use kerbstead_tests::generate::{cases, documents, seeded};
+
+/// Sentences that core names by a literal begin with one of these.
+const OF_CORE: [&str; 10] =
+    ["money-", "power-", "water-", "next-", "working-", "caution-", "problem-", "measure-", "unit-", "source-"];
+
+/// What the front end calls with the name of a sentence as its first argument.
+const CALLS: [&str; 5] = ["t(", "tell(", "with(", "text(", "section("];
+
+/// The names that are put together from parts, all of them: the parts come from the table of fields, from the rows of
+/// the starter list, or from the lists that a balance can miss.
+fn built() -> BTreeSet<String> {
+    let mut names = BTreeSet::new();
+    for field in SECTIONS.iter().flat_map(|section| section.fields) {
+        names.insert(format!("field-{}", field.name.replace(['/', '_'], "-")));
+        if let Kind::Choice(words) = field.kind {
+            let last = field.name.rsplit('/').next().unwrap();
+            names.extend(words.iter().map(|word| format!("choice-{last}-{word}").replace('_', "-")));
+        }
+    }
+    names.extend(["stays", "week", "water-uses"].map(|list| format!("section-{list}")));
+    let keys = keys();
+    let rows = literals(Path::new("../core/src/plan/starter")).into_iter().map(|row| format!("starter-{}", row.text));
+    names.extend(rows.filter(|name| keys.contains(name)));
+    names
+}
+
+#[test]
+fn the_catalogue_can_be_read_to_its_last_line() {
+    if let Err((_, errors)) = FluentResource::try_new(ENGLISH.to_owned()) {
+        panic!("{errors:?}");
+    }
+    let all: Vec<&str> = ENGLISH.lines().filter_map(key_of).collect();
+    assert_eq!(all.len(), keys().len(), "a sentence is there twice");
+}
+
+#[test]
+fn every_sentence_that_is_said_is_in_the_catalogue() {
+    let keys = keys();
+    let mut missing: Vec<String> = built().into_iter().filter(|name| !keys.contains(name)).collect();
+    for folder in ["assessment.rs", "explain.rs", "money", "power", "water", "words"] {
+        let said = literals(&Path::new("../core/src").join(folder)).into_iter().map(|literal| literal.text);
+        missing.extend(said.filter(|text| is_name(text) && OF_CORE.iter().any(|start| text.starts_with(start))));
+    }
+    missing.extend(said_by_the_front_end());
+    missing.retain(|name| !keys.contains(name));
+    assert!(missing.is_empty(), "not in the catalogue: {missing:?}");
+}
+
+#[test]
+fn every_sentence_of_the_catalogue_is_said_somewhere() {
+    let mut said = built();
+    for folder in ["../core/src", "../web/src"] {
+        said.extend(literals(Path::new(folder)).into_iter().map(|literal| literal.text));
+    }
+    let unsaid: Vec<String> = keys().into_iter().filter(|key| !said.contains(key)).collect();
+    assert!(unsaid.is_empty(), "nothing says: {unsaid:?}");
+}
+
+#[test]
+fn every_row_of_the_starter_list_has_its_name() {
+    let words = english();
+    let keys = keys();
+    let rows: Vec<&String> = keys.iter().filter(|key| key.starts_with("starter-")).collect();
+    assert!(rows.len() >= 40, "{rows:?}");
+    assert!(rows.iter().all(|row| !words.text(row).is_empty()));
+}
+
+/// What a sentence needs, those who say it give it: over thousands of plans, no figure is missing.
+#[test]
+fn every_finding_and_working_has_the_figures_its_sentence_needs() {
+    let (words, bundle) = (english(), bundle());
+    let mut reached = BTreeSet::new();
+    for (plan, as_of) in seeded(&cases(), 3, 3_000) {
+        let Assessment { money, power, water, .. } = assess(&plan, as_of);
+        let mut said = of_standing(&money.standing);
+        said.extend(of_standing(&power.standing));
+        said.extend(of_standing(&water.standing));
+        for (key, figures) in said {
+            check_formats(&words, &bundle, key, &figures);
+            reached.insert(key.to_owned());
+        }
+    }
+    let is_of_a_balance = |key: &String| {
+        let name = key.trim_start_matches("next-").trim_start_matches("working-");
+        let is_balance = ["money-", "power-", "water-"].iter().any(|balance| name.starts_with(balance));
+        is_balance && literals_of_findings().contains(key)
+    };
+    let never: Vec<String> = keys().into_iter().filter(|key| is_of_a_balance(key) && !reached.contains(key)).collect();
+    assert!(never.is_empty(), "no plan leads to: {never:?}");
+}
+
+#[test]
+fn every_problem_has_the_figures_its_sentence_needs() {
+    let words = english();
+    let mut reached = BTreeSet::new();
+    for text in seeded(&documents(), 4, 1_500) {
+        let problems = Document::open(&text).map_or_else(|problem| vec![problem], |opened| opened.problems);
+        for problem in problems {
+            let sentence = words.problem(&problem);
+            assert!(!sentence.contains("{$") && !sentence.starts_with("problem-"), "{problem:?}: {sentence}");
+            reached.insert(serde_json::to_value(&problem.wrong).unwrap()["kind"].to_string());
+        }
+    }
+    assert_eq!(reached.len(), keys().iter().filter(|key| key.starts_with("problem-")).count());
+}
+
+#[test]
+fn every_quantity_has_its_unit_in_words() {
+    use Quantity as Q;
+    let all = [
+        Q::MassKg,
+        Q::LengthMm,
+        Q::DistanceKm,
+        Q::PowerW,
+        Q::EnergyWh,
+        Q::Volts,
+        Q::Amperes,
+        Q::VolumeL,
+        Q::Hours,
+        Q::HourOfDay,
+        Q::Days,
+        Q::Nights,
+        Q::Percent,
+        Q::Count,
+        Q::DayOfMonth,
+    ];
+    for units in [Units::Metric, Units::UsCustomary] {
+        let words = Words::english(Plain, units, "EUR");
+        for quantity in all {
+            for value in [0.0, 1.0, 2.0, 12.34, -1.0] {
+                let text = words.measure(value, quantity);
+                assert!(!text.contains('{') && !text.starts_with("measure-"), "{quantity:?} {value}: {text}");
+            }
+            assert!(!words.unit_sign(quantity).starts_with("unit-"), "{quantity:?}");
+        }
+    }
+}
+
+/// Sentences that the front end says without figures need none.
+#[test]
+fn what_is_said_without_figures_needs_none() {
+    let (words, bundle) = (english(), bundle());
+    let web = literals(Path::new("../web/src"));
+    let plain: BTreeSet<String> =
+        web.into_iter().filter(|literal| literal.call == "t(").map(|literal| literal.text).collect();
+    for key in plain.into_iter().filter(|text| is_name(text)) {
+        check_formats(&words, &bundle, &key, &Figures::new());
+    }
+    for key in built() {
+        check_formats(&words, &bundle, &key, &Figures::new());
+    }
+}
+
+fn of_standing<F: Say>(standing: &Standing<F>) -> Vec<(&str, Figures)> {
+    let findings = standing.findings.iter().map(|finding| (finding.key(), finding.figures()));
+    let next = standing.findings.iter().filter_map(|finding| Some((finding.next_step()?, finding.figures())));
+    let working = standing.working.iter().map(|working| (working.formula, working.figures.clone()));
+    let cautions = standing.cautions.iter().map(|caution| (caution.key(), Figures::new()));
+    findings.chain(next).chain(working).chain(cautions).collect()
+}
+
+fn literals_of_findings() -> BTreeSet<String> {
+    let files = ["money/findings.rs", "power/findings.rs", "water/findings.rs", "money", "power", "water"];
+    files.iter().flat_map(|file| literals(&Path::new("../core/src").join(file))).map(|literal| literal.text).collect()
+}
+
+/// Formats as the words do: a figure by its name, and its bare number with `_n` behind the name.
+fn check_formats(words: &Words<Plain>, bundle: &FluentBundle<FluentResource>, key: &str, figures: &Figures) {
+    let mut args = FluentArgs::new();
+    for (name, figure) in figures {
+        args.set(*name, FluentValue::from(words.figure(figure)));
+        if let Figure::Measure { value, .. } = figure {
+            args.set(format!("{name}_n"), FluentValue::from(*value));
+        }
+    }
+    let Some(message) = bundle.get_message(key) else { panic!("{key} is not in the catalogue") };
+    let mut errors = Vec::new();
+    bundle.format_pattern(message.value().unwrap(), Some(&args), &mut errors);
+    assert!(errors.is_empty(), "{key}: {errors:?}");
+}
+
+fn english() -> Words<Plain> {
+    Words::english(Plain, Units::Metric, "EUR")
+}
+
+fn bundle() -> FluentBundle<FluentResource> {
+    let mut bundle = FluentBundle::new(vec!["en".parse::<unic_langid::LanguageIdentifier>().unwrap()]);
+    bundle.add_resource(FluentResource::try_new(ENGLISH.to_owned()).unwrap()).unwrap();
+    bundle
+}
+
+fn keys() -> BTreeSet<String> {
+    ENGLISH.lines().filter_map(key_of).map(str::to_owned).collect()
+}
+
+fn key_of(line: &str) -> Option<&str> {
+    line.split_once(" =").map(|(key, _)| key).filter(|key| is_name(key) || *key == "moment")
+}
+
+fn is_name(text: &str) -> bool {
+    let is_part = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
+    text.contains('-') && text.split('-').all(is_part)
+}
+
+fn said_by_the_front_end() -> impl Iterator<Item = String> {
+    let is_said = |literal: &Literal| CALLS.contains(&literal.call.as_str()) && is_name(&literal.text);
+    literals(Path::new("../web/src")).into_iter().filter(is_said).map(|literal| literal.text)
+}
+
+/// A text between quotation marks in a source file, and the call it is the first argument of.
+struct Literal {
+    call: String,
+    text: String,
+}
+
+/// All texts in a file, or in the files below a folder; comments are left out.
+fn literals(path: &Path) -> Vec<Literal> {
+    if path.is_dir() {
+        let mut paths: Vec<_> = fs::read_dir(path).unwrap().map(|entry| entry.unwrap().path()).collect();
+        paths.sort();
+        return paths.iter().flat_map(|path| literals(path)).collect();
+    }
+    let source =
+        if path.extension().is_some_and(|end| end == "rs") { fs::read_to_string(path).unwrap() } else { String::new() };
+    source.lines().filter(|line| !line.trim_start().starts_with("//")).flat_map(literals_of).collect()
+}
+
+fn literals_of(line: &str) -> Vec<Literal> {
+    let parts: Vec<&str> = line.split('"').collect();
+    let texts = parts.iter().enumerate().skip(1).step_by(2);
+    texts
+        .map(|(at, text)| {
+            let before = parts[at - 1].trim_end_matches('&');
+            let start = before.trim_end_matches('(').rfind(|c: char| !c.is_ascii_alphanumeric() && c != '_');
+            let call = before[start.map_or(0, |start| start + 1)..].to_owned();
+            Literal { call, text: (*text).to_owned() }
+        })
+        .collect()
+}
