@@ -34,6 +34,7 @@ pub fn date_text(date: Date) -> String {
 }
 
 /// For a date in a report.
+#[allow(clippy::trivially_copy_pass_by_ref)] // serde asks for it
 pub(crate) fn serialize<S: Serializer>(date: &Date, serializer: S) -> Result<S::Ok, S::Error> {
     serializer.serialize_str(&date_text(*date))
 }
@@ -42,7 +43,7 @@ pub(crate) fn serialize<S: Serializer>(date: &Date, serializer: S) -> Result<S::
 pub(crate) mod optional {
     use super::{Date, Deserialize, Deserializer, Serializer, date_text, read_date};
 
-    #[allow(clippy::ref_option)] // serde asks for it
+    #[allow(clippy::ref_option, clippy::trivially_copy_pass_by_ref)] // serde asks for it
     pub fn serialize<S: Serializer>(date: &Option<Date>, serializer: S) -> Result<S::Ok, S::Error> {
         match date {
             Some(date) => serializer.serialize_str(&date_text(*date)),
