@@ -11,6 +11,8 @@ const COMMA: NumberMarks = NumberMarks { decimal: ',', group: '.' };
 const SPACE: NumberMarks = NumberMarks { decimal: ',', group: '\u{202f}' };
 const APOSTROPHE: NumberMarks = NumberMarks { decimal: '.', group: '\u{2019}' };
 
+type IsRight = fn(&Wrong) -> bool;
+
 fn typed(path: &str, text: &str, marks: NumberMarks, factor: f64) -> Result<Value, Wrong> {
     typed_value(field::at(&Path::from(path)).unwrap(), text, marks, factor)
 }
@@ -70,7 +72,7 @@ fn what_is_typed_in_other_units_is_kept_in_the_plans() {
 #[test]
 fn what_cannot_be_used_is_refused_with_what_would_be_right() {
     use Wrong as W;
-    let refused: [(&str, &str, fn(&Wrong) -> bool); 12] = [
+    let refused: [(&str, &str, IsRight); 12] = [
         ("kit/1/mass_kg", "-1", |wrong| matches!(wrong, W::OutOfRange { .. })),
         ("kit/1/mass_kg", "2001", |wrong| matches!(wrong, W::OutOfRange { .. })),
         ("kit/1/quantity", "0", |wrong| matches!(wrong, W::OutOfRange { .. })),
