@@ -52,3 +52,8 @@ pub fn is_text_input(target: &web_sys::EventTarget) -> bool {
     let element = target.dyn_ref::<web_sys::Element>();
     element.is_some_and(|element| matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA" | "SELECT"))
 }
+
+/// Tells whoever looks into the browser's console of a fault in the app itself.
+pub fn report(message: &str) {
+    web_sys::console::error_1(&message.into());
+}

@@ -1,7 +1,6 @@
 //! Numbers, money and dates as the browser's `Intl` writes them, and the words of the app.
 
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 use js_sys::{Array, Function, Intl, Object, Reflect};
@@ -15,7 +14,7 @@ use crate::browser;
 /// Formats with the browser's own `Intl`, one formatter for each way of writing, made when first needed.
 pub struct Browser {
     language: Array,
-    formatters: RefCell<BTreeMap<String, Function>>,
+    formatters: RefCell<Vec<(String, Function)>>,
 }
 
 impl Browser {
@@ -26,10 +25,11 @@ impl Browser {
     /// Formats with the formatter of that name, made by `make` if there is none.
     fn format(&self, name: &str, make: impl FnOnce(&Array) -> Function, value: &JsValue) -> String {
         let mut formatters = self.formatters.borrow_mut();
-        if !formatters.contains_key(name) {
-            formatters.insert(name.to_owned(), make(&self.language));
-        }
-        let text = formatters.get(name).and_then(|formatter| formatter.call1(&JsValue::UNDEFINED, value).ok());
+        let at = formatters.iter().position(|(made, _)| made == name).unwrap_or_else(|| {
+            formatters.push((name.to_owned(), make(&self.language)));
+            formatters.len() - 1
+        });
+        let text = formatters.get(at).and_then(|(_, formatter)| formatter.call1(&JsValue::UNDEFINED, value).ok());
         text.and_then(|text| text.as_string()).unwrap_or_default()
     }
 }
@@ -102,21 +102,18 @@ fn js_date(date: Date, minute: u16) -> JsValue {
 }
 
 thread_local! {
-    static WORDS: RefCell<Option<Words<Browser>>> = const { RefCell::new(None) };
+    static WORDS: RefCell<Words<Browser>> =
+        RefCell::new(Words::english(Browser::new(&browser::language()), default_units(), default_currency()));
 }
 
 /// Sets up the words for those units and that currency; pages drawn before must be drawn again.
 pub fn set_up(units: Units, currency: &str) {
-    WORDS.set(Some(Words::english(Browser::new(&browser::language()), units, currency)));
+    WORDS.set(Words::english(Browser::new(&browser::language()), units, currency));
 }
 
 /// Uses the words of the app.
 pub fn words<R>(use_them: impl FnOnce(&Words<Browser>) -> R) -> R {
-    WORDS.with_borrow_mut(|words| {
-        use_them(words.get_or_insert_with(|| {
-            Words::english(Browser::new(&browser::language()), default_units(), default_currency())
-        }))
-    })
+    WORDS.with_borrow(use_them)
 }
 
 /// A text of the catalogue.

@@ -21,6 +21,7 @@ mod state;
 mod storage;
 
 fn main() {
+    std::panic::set_hook(Box::new(|panic| browser::report(&panic.to_string())));
     // Other pages may load this module only for the functions of `embed`: then there is no place to show the app in.
     if let Some(place) = browser::element("app") {
         leptos::mount::mount_to(place, shell::App).forget();

@@ -1,7 +1,7 @@
 //! A verdict, and what it rests on.
 
 use kerbstead_core::explain::{Figure, Working};
-use kerbstead_core::plan::{Id, Path, field};
+use kerbstead_core::plan::{Id, Path, Quantity, field};
 use kerbstead_core::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 use leptos::prelude::*;
 
@@ -122,8 +122,12 @@ fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -
     let margin = margin.map(Figure::from);
     match (verdict, margin, first_short) {
         (Verdict::FallsShort, Some(margin), Some(moment)) => {
-            let figures = vec![("when", Figure::Moment(moment)), ("margin", positive(margin))];
-            tell("standing-short", &figures)
+            let key = match margin {
+                Figure::Money(_) => "standing-short-money",
+                Figure::Measure { quantity: Quantity::Days, .. } => "standing-short-days",
+                _ => "standing-short-hours",
+            };
+            tell(key, &vec![("when", Figure::Moment(moment)), ("margin", positive(margin))])
         }
         (Verdict::FallsShort, _, _) => t("standing-cannot"),
         (Verdict::Holds | Verdict::Tight, Some(margin), _) => tell("standing-spare", &vec![("margin", margin)]),
