@@ -4,7 +4,7 @@
 //! tenth of what a phone has to load.
 
 use jiff::civil::Date;
-use serde::{Deserialize, Deserializer, Serializer};
+use serde::Serializer;
 
 /// Reads `2027-04-18`; years before 0 carry a minus sign.
 ///
@@ -39,9 +39,9 @@ pub(crate) fn serialize<S: Serializer>(date: &Date, serializer: S) -> Result<S::
     serializer.serialize_str(&date_text(*date))
 }
 
-/// For a date of the plan that may be missing.
+/// For a date in a report that may be missing.
 pub(crate) mod optional {
-    use super::{Date, Deserialize, Deserializer, Serializer, date_text, read_date};
+    use super::{Date, Serializer, date_text};
 
     #[allow(clippy::ref_option, clippy::trivially_copy_pass_by_ref)] // serde asks for it
     pub fn serialize<S: Serializer>(date: &Option<Date>, serializer: S) -> Result<S::Ok, S::Error> {
@@ -49,11 +49,5 @@ pub(crate) mod optional {
             Some(date) => serializer.serialize_str(&date_text(*date)),
             None => serializer.serialize_none(),
         }
-    }
-
-    pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<Date>, D::Error> {
-        let text: Option<String> = Option::deserialize(deserializer)?;
-        let date = text.map(|text| read_date(&text).ok_or(serde::de::Error::custom("a date is YEAR-MONTH-DAY")));
-        date.transpose()
     }
 }

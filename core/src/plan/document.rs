@@ -3,11 +3,9 @@
 //! A document is kept as it was read. Writing a plan back changes only what changed since it was read, so that fields
 //! and words which a newer version added come through an older one unharmed.
 
-use std::collections::BTreeMap;
-
 use serde_json::{Map, Value};
 
-use super::{Path, Plan, Problem, SCHEMA_VERSION, Wrong, validate};
+use super::{Path, Plain, Plan, Problem, SCHEMA_VERSION, Wrong, validate};
 
 /// The most bytes of a document that are read.
 pub const MOST_BYTES: usize = 4 * 1024 * 1024;
@@ -35,7 +33,7 @@ pub struct Opened {
 impl Document {
     /// A document for a plan that comes from no file.
     pub fn new(plan: &Plan) -> Self {
-        let value = written(plan);
+        let value = plan.to_plain();
         Self { raw: value.clone(), base: value }
     }
 
@@ -75,25 +73,21 @@ impl Document {
         validate::number_entries(&mut raw, &mut problems);
         let mut usable = raw.clone();
         validate::keep_usable(&mut usable, &mut problems);
-        let plan: Plan = serde_json::from_value(usable).map_err(|_| whole(Wrong::NotAPlan))?;
+        let plan: Plan = Plan::from_plain(&usable).ok_or_else(|| whole(Wrong::NotAPlan))?;
         problems.extend(validate::across_fields(&plan));
-        let base = written(&plan);
+        let base = plan.to_plain();
         Ok(Opened { document: Self { raw, base }, plan, problems })
     }
 
     /// The file for the plan as it is now.
     pub fn write(&self, plan: &Plan) -> Value {
-        merge(&self.raw, &self.base, &written(plan))
+        merge(&self.raw, &self.base, &plan.to_plain())
     }
 }
 
 /// A problem of the document as a whole.
 fn whole(wrong: Wrong) -> Problem {
     Problem { path: Path::default(), wrong }
-}
-
-fn written(plan: &Plan) -> Value {
-    serde_json::to_value(plan).unwrap_or(Value::Null)
 }
 
 /// A step from one version of the model to the next.
@@ -149,19 +143,27 @@ fn merge_fields(raw: &Map<String, Value>, base: &Map<String, Value>, now: &Map<S
 
 /// Entries in today's order, then those that could not be read.
 fn merge_entries(raw: &[Value], base: &[Value], now: &[Value]) -> Vec<Value> {
-    let (raw_by_id, base_by_id) = (by_id(raw), by_id(base));
-    let merged = now.iter().map(|entry| merge(same_of(&raw_by_id, entry), same_of(&base_by_id, entry), entry));
-    let unread = raw.iter().filter(|entry| id_of(entry).is_none_or(|id| !base_by_id.contains_key(&id)));
+    let (raw_by_id, base_by_id) = (ById::new(raw), ById::new(base));
+    let merged = now.iter().map(|entry| merge(raw_by_id.same_as(entry), base_by_id.same_as(entry), entry));
+    let unread = raw.iter().filter(|entry| base_by_id.same_as(entry).is_null());
     merged.chain(unread.cloned()).collect()
 }
 
-fn by_id(entries: &[Value]) -> BTreeMap<u64, &Value> {
-    entries.iter().filter_map(|entry| Some((id_of(entry)?, entry))).collect()
-}
+/// Entries by their id, so that none of ten thousand is searched for.
+struct ById<'a>(Vec<(u64, &'a Value)>);
 
-/// The entry with the same id.
-fn same_of<'a>(entries: &BTreeMap<u64, &'a Value>, entry: &Value) -> &'a Value {
-    id_of(entry).and_then(|id| entries.get(&id).copied()).unwrap_or(&Value::Null)
+impl<'a> ById<'a> {
+    fn new(entries: &'a [Value]) -> Self {
+        let mut entries: Vec<_> = entries.iter().filter_map(|entry| Some((id_of(entry)?, entry))).collect();
+        entries.sort_unstable_by_key(|entry| entry.0);
+        Self(entries)
+    }
+
+    /// The entry with the same id.
+    fn same_as(&self, entry: &Value) -> &'a Value {
+        let at = id_of(entry).and_then(|id| self.0.binary_search_by_key(&id, |entry| entry.0).ok());
+        at.and_then(|at| self.0.get(at)).map_or(&Value::Null, |entry| entry.1)
+    }
 }
 
 fn id_of(entry: &Value) -> Option<u64> {

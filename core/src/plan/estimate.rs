@@ -1,7 +1,5 @@
 //! A number somebody is sure of, or a range they are not.
 
-use serde::{Deserialize, Serialize};
-
 /// A plain value, or low, likely and high. A plain value is written as a plain value.
 ///
 /// ```
@@ -10,9 +8,8 @@ use serde::{Deserialize, Serialize};
 /// let guess: Estimate<f64> = serde_json::from_str(r#"{"low":8,"likely":12,"high":20}"#).unwrap();
 /// assert_eq!((sure.likely(), guess.high()), (12.0, 20.0));
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(untagged)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(untagged))]
 pub enum Estimate<T> {
     /// The value is known, or taken as known.
     Plain(T),
@@ -25,6 +22,14 @@ pub enum Estimate<T> {
         /// The most that is still believable.
         high: T,
     },
+}
+
+super::record::serde_by_plain!(Estimate<T>, T);
+
+impl<T: Default> Default for Estimate<T> {
+    fn default() -> Self {
+        Self::Plain(T::default())
+    }
 }
 
 impl<T: Copy> Estimate<T> {

@@ -2,14 +2,13 @@
 
 use jiff::civil::Date;
 use rust_decimal::Decimal;
-use serde::{Deserialize, Serialize};
 
+use super::record::{record, words};
 use super::{Estimate, Id, Money};
 
 /// A thing in the plan. Only a name is needed; a name and a price make a first estimate.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Item {
     /// Unique in the plan.
     pub id: Id,
@@ -24,53 +23,56 @@ pub struct Item {
     /// How many, 1 to 1,000.
     pub quantity: u32,
     /// Price of one, when it is bought or made from materials; as marked, with or without tax as the purse says.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub unit_price: Option<Estimate<Money>>,
     /// Sales tax on it in percent; without it, the purse's.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub tax_percent: Option<Decimal>,
     /// When it must be there, and is paid; without it, the day of leaving.
-    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
-    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub needed_on: Option<Date>,
     /// What came of the purchase.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub paid: Option<Outcome>,
     /// Who lends it.
-    #[serde(skip_serializing_if = "String::is_empty")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "String::is_empty"))]
     pub lender: String,
     /// Its sale later on.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub sale: Option<Sale>,
     /// Mass of one.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub mass_kg: Option<Estimate<f64>>,
     /// Length of one as it travels.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub length_mm: Option<f64>,
     /// Width of one as it travels.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub width_mm: Option<f64>,
     /// Height of one as it travels.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub height_mm: Option<f64>,
     /// What it draws, when it runs on electricity.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub draw: Option<Draw>,
     /// The fresh water it uses.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub water: Option<ItemWater>,
     /// What it stores, when it is a portable power store.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub store: Option<Store>,
     /// What it holds, when it is a can or a tank.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub tank: Option<Tank>,
     /// Anything else worth remembering.
-    #[serde(skip_serializing_if = "String::is_empty")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "String::is_empty"))]
     pub note: String,
 }
+
+record!(Item {
+    id, name, group, need, obtain, quantity, unit_price, tax_percent, needed_on, paid, lender, sale, mass_kg,
+    length_mm, width_mm, height_mm, draw, water, store, tank, note,
+} unless empty { lender, note });
 
 impl Default for Item {
     fn default() -> Self {
@@ -101,9 +103,8 @@ impl Default for Item {
 }
 
 /// The headings of the kit list.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Group {
     /// Bed, bedding, curtains for sleeping.
     Sleeping,
@@ -134,10 +135,15 @@ pub enum Group {
     Other,
 }
 
+words!(Group {
+    Sleeping = "sleeping", Kitchen = "kitchen", Power = "power", Water = "water", Hygiene = "hygiene",
+    Structure = "structure", Warmth = "warmth", Work = "work", Clothing = "clothing", Safety = "safety",
+    Tools = "tools", Vehicle = "vehicle", Other = "other",
+});
+
 /// How much the plan depends on an item.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Need {
     /// Without it there is no leaving; no suggestion ever touches it.
     Must,
@@ -148,10 +154,11 @@ pub enum Need {
     Experiment,
 }
 
+words!(Need { Must = "must", Want = "want", Experiment = "experiment" });
+
 /// How an item comes into the van.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Obtain {
     /// It is there already and costs nothing.
     Owned,
@@ -166,6 +173,8 @@ pub enum Obtain {
     LeftOut,
 }
 
+words!(Obtain { Owned = "owned", Borrowed = "borrowed", Bought = "bought", Made = "made", LeftOut = "left_out" });
+
 impl Obtain {
     /// Whether money is paid for it.
     pub const fn is_paid(self) -> bool {
@@ -174,20 +183,20 @@ impl Obtain {
 }
 
 /// What came of a planned payment or sale. Without one, a date in the past is *unanswered* and the app asks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Outcome {
     /// Whether it happened at all.
     pub happened: bool,
     /// The day it happened, when not the planned one.
-    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
-    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub on: Option<Date>,
     /// The whole amount that changed hands, tax included, when not the planned one.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub amount: Option<Money>,
 }
+
+record!(Outcome { happened, on, amount });
 
 impl Default for Outcome {
     fn default() -> Self {
@@ -196,49 +205,50 @@ impl Default for Outcome {
 }
 
 /// A sale planned or done.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Sale {
     /// What it brings in all.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub price: Option<Estimate<Money>>,
     /// When the money is expected.
-    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
-    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub on: Option<Date>,
     /// What came of it.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub outcome: Option<Outcome>,
 }
 
+record!(Sale { price, on, outcome });
+
 /// What an item draws from a power store.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Draw {
     /// Power of one while it runs.
     pub power_w: Estimate<f64>,
     /// Which outlet it needs.
     pub outlet: Outlet,
     /// Power of one in the moment it starts; without it, its running power.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub surge_w: Option<f64>,
     /// Hours a day it is switched on; without it, all day.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub hours_per_day: Option<Estimate<f64>>,
     /// Hour of the day it is switched on, 0 to 24; without it, 0.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub from_hour: Option<f64>,
     /// Share of the time switched on that it really runs (a cool box, a blanket), in percent; without it, 100.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub duty_percent: Option<Estimate<f64>>,
     /// The days it is used on.
     pub days: DrawDays,
     /// The item whose store it runs on; without it, the first store of the list.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub store: Option<Id>,
 }
+
+record!(Draw { power_w, outlet, surge_w, hours_per_day, from_hour, duty_percent, days, store });
 
 impl Default for Draw {
     fn default() -> Self {
@@ -271,9 +281,8 @@ impl Draw {
 }
 
 /// The side of the store an item is plugged into.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Outlet {
     /// Mains voltage, through the inverter.
     #[default]
@@ -282,10 +291,11 @@ pub enum Outlet {
     Dc,
 }
 
+words!(Outlet { Ac = "ac", Dc = "dc" });
+
 /// The days of the route an item is used on.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum DrawDays {
     /// Every day.
     #[default]
@@ -300,16 +310,19 @@ pub enum DrawDays {
     Standing,
 }
 
+words!(DrawDays { Every = "every", Working = "working", Free = "free", Driving = "driving", Standing = "standing" });
+
 /// The fresh water an item uses.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct ItemWater {
     /// Litres a day, all of them together.
     pub litres_per_day: Estimate<f64>,
     /// How much of it ends in the grey tank, in percent.
     pub to_grey_percent: f64,
 }
+
+record!(ItemWater { litres_per_day, to_grey_percent });
 
 impl Default for ItemWater {
     fn default() -> Self {
@@ -318,9 +331,8 @@ impl Default for ItemWater {
 }
 
 /// A portable power store, as its maker states it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Store {
     /// Energy that can really be taken out at the cells.
     pub usable_wh: f64,
@@ -343,11 +355,26 @@ pub struct Store {
     /// The most it takes from the mains.
     pub mains_input_w: f64,
     /// The most it takes from all sockets together; without it, no further limit.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub total_input_w: Option<f64>,
     /// Above this charge, in percent, it takes less and less, in proportion to what is missing.
     pub taper_from_percent: f64,
 }
+
+record!(Store {
+    usable_wh,
+    opening_percent,
+    inverter_efficiency_percent,
+    inverter_idle_w,
+    charge_efficiency_percent,
+    ac_continuous_w,
+    ac_surge_w,
+    dc_continuous_w,
+    vehicle_input_w,
+    mains_input_w,
+    total_input_w,
+    taper_from_percent,
+});
 
 impl Default for Store {
     fn default() -> Self {
@@ -370,18 +397,19 @@ impl Default for Store {
 }
 
 /// A can or a tank.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Tank {
     /// What it is for.
     pub holds: TankKind,
     /// Litres one holds.
     pub capacity_l: f64,
     /// How full it is on the day of leaving, in percent; grey tanks usually start empty.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub opening_percent: Option<f64>,
 }
+
+record!(Tank { holds, capacity_l, opening_percent });
 
 impl Default for Tank {
     fn default() -> Self {
@@ -390,9 +418,8 @@ impl Default for Tank {
 }
 
 /// What a tank is for.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum TankKind {
     /// Drinking water.
     #[default]
@@ -400,3 +427,5 @@ pub enum TankKind {
     /// Used water.
     Grey,
 }
+
+words!(TankKind { Fresh = "fresh", Grey = "grey" });

@@ -15,8 +15,10 @@ mod free_ids;
 mod item;
 mod money;
 mod path;
+mod plain;
 mod problem;
 mod purse;
+pub(crate) mod record;
 mod rough;
 #[cfg(feature = "schema")]
 mod schema;
@@ -28,7 +30,6 @@ mod water_use;
 
 use std::collections::BTreeSet;
 
-use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 pub use calendar::{Calendar, Mode, Night, Offer, Signal, Stay, WeekDay, Weekday, WeekdayKind};
@@ -42,8 +43,10 @@ use free_ids::FreeIds;
 pub use item::{Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Sale, Store, Tank, TankKind};
 pub use money::{Money, minor_digits};
 pub use path::Path;
+pub use plain::Plain;
 pub use problem::{Problem, Wrong};
 pub use purse::{Belonging, Cost, CostPhase, Income, Purse, Reading, Repeat};
+use record::record;
 pub use rough::{Answers, Place, rough_plan};
 #[cfg(feature = "schema")]
 pub use schema::json_schema;
@@ -65,9 +68,8 @@ pub type Id = u32;
 ///
 /// Every field is optional in the file; what is missing is taken as its default, and a balance that cannot be computed
 /// without it says which field it misses.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Plan {
     /// The version of the model the file was written with.
     pub schema_version: u32,
@@ -100,9 +102,14 @@ pub struct Plan {
     /// What was counted on the way: it corrects the run from its moment on.
     pub readings: Vec<Reading>,
     /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
-    #[serde(skip_serializing_if = "BTreeSet::is_empty")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "BTreeSet::is_empty"))]
     pub guesses: BTreeSet<Path>,
 }
+
+record!(Plan {
+    schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
+    water_uses, readings, guesses,
+} unless empty { guesses });
 
 impl Default for Plan {
     fn default() -> Self {
@@ -169,9 +176,9 @@ impl Plan {
             "title" => Some(self.title.clone().into()),
             "currency" => Some(self.currency.clone().into()),
             "people" => Some(self.people.into()),
-            "calendar" => serde_json::to_value(self.calendar).ok(),
-            "vehicle" => serde_json::to_value(self.vehicle).ok(),
-            "purse" => serde_json::to_value(self.purse).ok(),
+            "calendar" => Some(self.calendar.to_plain()),
+            "vehicle" => Some(self.vehicle.to_plain()),
+            "purse" => Some(self.purse.to_plain()),
             _ => None,
         }
     }

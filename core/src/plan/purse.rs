@@ -2,17 +2,16 @@
 
 use jiff::civil::Date;
 use rust_decimal::Decimal;
-use serde::{Deserialize, Serialize};
 
+use super::record::{record, words};
 use super::{Estimate, Id, Money, Outcome};
 
 /// Cash in hand, and how the plan's prices are meant.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Purse {
     /// Cash at the start of the first day at home.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub opening_cash: Option<Money>,
     /// What is kept untouched: below it, the plan falls short.
     pub floor: Money,
@@ -23,6 +22,8 @@ pub struct Purse {
     pub prices_include_tax: bool,
 }
 
+record!(Purse { opening_cash, floor, tax_percent, prices_include_tax });
+
 impl Default for Purse {
     fn default() -> Self {
         Self { opening_cash: None, floor: Money::ZERO, tax_percent: Decimal::ZERO, prices_include_tax: true }
@@ -30,58 +31,55 @@ impl Default for Purse {
 }
 
 /// Something at home that is to be turned into money.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Belonging {
     /// Unique in the plan.
     pub id: Id,
     /// What the person calls it.
     pub name: String,
     /// What it is expected to bring.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub price: Option<Estimate<Money>>,
     /// When the money is expected; without it, the day of leaving.
-    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
-    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub on: Option<Date>,
     /// What came of it.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub outcome: Option<Outcome>,
 }
 
+record!(Belonging { id, name, price, on, outcome });
+
 /// Money that comes in otherwise: wages, a gift, a deposit that comes back.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Income {
     /// Unique in the plan.
     pub id: Id,
     /// What the person calls it.
     pub name: String,
     /// How much each time.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub amount: Option<Estimate<Money>>,
     /// When, or when first.
-    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
-    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub on: Option<Date>,
     /// How often.
     pub repeat: Repeat,
     /// The last day on which it can still come; without it, the end of the plan.
-    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
-    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub until: Option<Date>,
     /// Everything due up to this day has really come.
-    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
-    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub received_until: Option<Date>,
 }
 
+record!(Income { id, name, amount, on, repeat, until, received_until });
+
 /// How often money moves.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Repeat {
     /// On that day only.
     #[default]
@@ -96,29 +94,33 @@ pub enum Repeat {
     Yearly,
 }
 
+words!(Repeat {
+    Once = "once", Weekly = "weekly", Fortnightly = "fortnightly", Monthly = "monthly", Yearly = "yearly",
+});
+
 /// What must be paid again and again.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Cost {
     /// Unique in the plan.
     pub id: Id,
     /// What the person calls it.
     pub name: String,
     /// How much a month.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub amount: Option<Estimate<Money>>,
     /// Day of the month it is paid on, 1 to 31; a day the month lacks falls on its last.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub day_of_month: Option<u32>,
     /// When it must be paid: at home, on the road, or all along.
     pub phase: CostPhase,
 }
 
+record!(Cost { id, name, amount, day_of_month, phase });
+
 /// In which part of the plan a monthly cost is due.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum CostPhase {
     /// Until the van leaves.
     Home,
@@ -129,33 +131,35 @@ pub enum CostPhase {
     Always,
 }
 
+words!(CostPhase { Home = "home", Road = "road", Always = "always" });
+
 /// What was counted at one moment. It replaces what the run had computed for that moment.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Reading {
     /// Unique in the plan.
     pub id: Id,
     /// The day.
-    #[serde(skip_serializing_if = "Option::is_none", with = "super::civil::optional")]
-    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub on: Option<Date>,
     /// The full hour, 0 to 23. Cash and water counted before noon stand before the day's movements, from noon on
     /// after them.
     pub hour: u32,
     /// Cash in hand.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub cash: Option<Money>,
     /// Which store `charge_percent` is of; without it, the first.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub store: Option<Id>,
     /// Charge the store shows, in percent.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub charge_percent: Option<f64>,
     /// Fresh water left in all cans together.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub fresh_l: Option<f64>,
     /// Used water in all grey tanks together.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub grey_l: Option<f64>,
 }
+
+record!(Reading { id, on, hour, cash, store, charge_percent, fresh_l, grey_l });

@@ -7,7 +7,7 @@ use rust_decimal::Decimal;
 use serde_json::{Map, Value};
 
 use super::field::{Field, Kind, MOST_ENTRIES, SECTIONS, Section};
-use super::{FreeIds, Id, List, Money, Path, Plan, Problem, Quantity, Wrong};
+use super::{FreeIds, Id, List, Money, Path, Plain, Plan, Problem, Quantity, Wrong};
 use crate::run::{MOST_DAYS, days_between};
 
 /// All problems of a plan, in the order of its fields; none when it is sound.
@@ -19,9 +19,7 @@ use crate::run::{MOST_DAYS, days_between};
 /// ```
 pub fn validate(plan: &Plan) -> Vec<Problem> {
     let mut problems = Vec::new();
-    if let Ok(mut value) = serde_json::to_value(plan) {
-        keep_usable(&mut value, &mut problems);
-    }
+    keep_usable(&mut plan.to_plain(), &mut problems);
     problems.extend(across_fields(plan));
     problems
 }
@@ -212,7 +210,7 @@ fn check_currency(value: &Value) -> Result<(), Wrong> {
 }
 
 fn check_money(value: &Value, negative: bool, example: i64) -> Result<(), Wrong> {
-    let amount: Money = serde_json::from_value(value.clone()).map_err(|_| Wrong::NotMoney { example })?;
+    let amount = Money::from_plain(value).ok_or(Wrong::NotMoney { example })?;
     if amount.is_negative() && !negative {
         return Err(Wrong::NegativeMoney);
     }
@@ -221,7 +219,7 @@ fn check_money(value: &Value, negative: bool, example: i64) -> Result<(), Wrong>
 }
 
 fn check_rate(value: &Value) -> Result<(), Wrong> {
-    let rate: Decimal = serde_json::from_value(value.clone()).map_err(|_| Wrong::NotARate)?;
+    let rate = Decimal::from_plain(value).ok_or(Wrong::NotARate)?;
     let wrong = Wrong::OutOfRange { min: 0.0, max: 100.0, quantity: Quantity::Percent };
     (Decimal::ZERO..=Decimal::ONE_HUNDRED).contains(&rate).then_some(()).ok_or(wrong)
 }
@@ -249,13 +247,15 @@ fn check_range(kind: &Kind, value: &Value, is_taken: bool) -> Result<(), Wrong> 
     if let Some(wrong) = usable_but_wrong {
         return Err(wrong);
     }
-    let ordered = parts.windows(2).all(|pair| size(pair[0]) <= size(pair[1]));
-    ordered.then_some(()).ok_or(Wrong::RangeReversed)
+    parts.is_sorted_by(|low, high| is_ordered(low, high)).then_some(()).ok_or(Wrong::RangeReversed)
 }
 
-/// The size of a number or amount, for comparing only.
-fn size(value: &Value) -> Decimal {
-    serde_json::from_value(value.clone()).unwrap_or_default()
+/// Whether the second number or amount is no less than the first. Amounts are text, and compared exactly.
+fn is_ordered(low: &Value, high: &Value) -> bool {
+    match (low.as_f64(), high.as_f64()) {
+        (Some(low), Some(high)) => low <= high,
+        _ => Money::from_plain(low) <= Money::from_plain(high),
+    }
 }
 
 /// What only several fields together can show.

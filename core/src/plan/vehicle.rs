@@ -1,34 +1,44 @@
 //! The van.
 
-use serde::{Deserialize, Serialize};
+use super::record::{record, words};
 
 /// The van, as far as this plan knows it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Vehicle {
     /// A rough size, when nothing has been measured.
     pub size: SizeClass,
     /// Inside length of the load space.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub inside_length_mm: Option<f64>,
     /// Inside width at the floor, away from the wheel arches.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub inside_width_mm: Option<f64>,
     /// Inside height in the middle.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub inside_height_mm: Option<f64>,
     /// Mass of the empty van, weighed if possible.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub empty_mass_kg: Option<f64>,
     /// The most it may weigh with everything in it (GVWR).
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub gross_limit_kg: Option<f64>,
     /// Voltage of the socket a store is charged from while driving.
     pub socket_volts: f64,
     /// The fuse of that socket.
     pub socket_fuse_a: f64,
 }
+
+record!(Vehicle {
+    size,
+    inside_length_mm,
+    inside_width_mm,
+    inside_height_mm,
+    empty_mass_kg,
+    gross_limit_kg,
+    socket_volts,
+    socket_fuse_a,
+});
 
 impl Default for Vehicle {
     fn default() -> Self {
@@ -47,9 +57,8 @@ impl Default for Vehicle {
 }
 
 /// Size of a panel van by class; no makes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum SizeClass {
     /// A car-based van one sits in but does not stand in.
     Small,
@@ -61,3 +70,5 @@ pub enum SizeClass {
     /// A long panel van one can stand in.
     LongHighRoof,
 }
+
+words!(SizeClass { Small = "small", Medium = "medium", HighRoof = "high_roof", LongHighRoof = "long_high_roof" });

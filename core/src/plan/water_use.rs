@@ -1,13 +1,11 @@
 //! Fresh water that people use, whatever they carry.
 
-use serde::{Deserialize, Serialize};
-
+use super::record::{record, words};
 use super::{Estimate, Id};
 
 /// One use of fresh water.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct WaterUse {
     /// Unique in the plan.
     pub id: Id,
@@ -20,6 +18,8 @@ pub struct WaterUse {
     /// How much of it ends in the grey tank, in percent.
     pub to_grey_percent: f64,
 }
+
+record!(WaterUse { id, name, litres_per_day, per, to_grey_percent });
 
 impl Default for WaterUse {
     fn default() -> Self {
@@ -34,9 +34,8 @@ impl Default for WaterUse {
 }
 
 /// Whom an amount a day is for.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Per {
     /// For each person.
     #[default]
@@ -44,3 +43,5 @@ pub enum Per {
     /// For everybody together.
     Van,
 }
+
+words!(Per { Person = "person", Van = "van" });

@@ -4,7 +4,7 @@
 use serde_json::Value;
 
 use crate::plan::field::{Field, Kind, SECTIONS, Section};
-use crate::plan::{Belonging, Cost, Income, Item, Path, Plan, Reading, Stay, WaterUse, WeekDay};
+use crate::plan::{Belonging, Cost, Income, Item, Path, Plain, Plan, Reading, Stay, WaterUse, WeekDay};
 
 /// Choices that are values all the same: money, power or the night hang on them.
 const CHOICES: [&str; 4] = ["size", "obtain", "kind", "offers/night"];
@@ -27,18 +27,18 @@ impl Guessed {
             readings: vec![Reading::default()],
             ..Plan::default()
         };
-        Self { empty: serde_json::to_value(empty).unwrap_or_default() }
+        Self { empty: empty.to_plain() }
     }
 
     /// The guesses of one item.
     pub(in crate::plan) fn in_item(&self, item: &Item) -> Vec<Path> {
-        let value = serde_json::to_value(item).unwrap_or_default();
+        let value = item.to_plain();
         Section::named("kit").map_or_else(Vec::new, |section| self.in_entry(section, &value))
     }
 
     /// The guesses of a plan of which nobody has confirmed anything.
     pub(in crate::plan) fn in_plan(&self, plan: &Plan) -> Vec<Path> {
-        let value = serde_json::to_value(plan).unwrap_or_default();
+        let value = plan.to_plain();
         let whole = |section: &Section| {
             let part = if section.name.is_empty() { Some(&value) } else { value.get(section.name) };
             let paths = part.map(|part| self.differing(section, part, &Path::section(section.name)));

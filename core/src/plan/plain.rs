@@ -1,0 +1,199 @@
+//! Values of the plan to and from their form in the file.
+//!
+//! Written here rather than derived: derived code reads every type once more for every kind of text or tree it might
+//! come from, and would be a third of what a phone has to load. The file is a tree of [`Value`]s, and nothing else.
+
+use std::collections::BTreeSet;
+
+use jiff::civil::Date;
+use rust_decimal::Decimal;
+use serde_json::Value;
+
+use super::record::written;
+use super::{Estimate, Money, Path, date_text, read_date};
+
+/// A value with a form in the file.
+///
+/// ```
+/// use kerbstead_core::plan::{Item, Plain};
+/// let item = Item::from_plain(&serde_json::json!({ "name": "Can" })).unwrap();
+/// assert_eq!(item.to_plain()["quantity"], 1);
+/// assert!(Item::from_plain(&serde_json::json!({ "quantity": "three" })).is_none());
+/// ```
+pub trait Plain {
+    /// Its form in the file; `Null` when it is not set.
+    fn to_plain(&self) -> Value;
+
+    /// Becomes what stands in the file. False when that is not of its kind; it may then be anything.
+    fn read(&mut self, value: &Value) -> bool;
+
+    /// The value that stands in the file, if it is of this kind.
+    fn from_plain(value: &Value) -> Option<Self>
+    where
+        Self: Default,
+    {
+        let mut read = Self::default();
+        read.read(value).then_some(read)
+    }
+}
+
+/// Puts the value there, if there is one.
+fn keep<T>(target: &mut T, value: Option<T>) -> bool {
+    value.map(|value| *target = value).is_some()
+}
+
+impl Plain for f64 {
+    fn to_plain(&self) -> Value {
+        (*self).into()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        keep(self, value.as_f64())
+    }
+}
+
+impl Plain for u32 {
+    fn to_plain(&self) -> Value {
+        (*self).into()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        keep(self, value.as_u64().and_then(|number| Self::try_from(number).ok()))
+    }
+}
+
+impl Plain for bool {
+    fn to_plain(&self) -> Value {
+        (*self).into()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        keep(self, value.as_bool())
+    }
+}
+
+impl Plain for String {
+    fn to_plain(&self) -> Value {
+        self.as_str().into()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        keep(self, value.as_str().map(str::to_owned))
+    }
+}
+
+impl Plain for Path {
+    fn to_plain(&self) -> Value {
+        self.as_str().into()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        keep(self, value.as_str().map(Self::from))
+    }
+}
+
+impl Plain for Date {
+    fn to_plain(&self) -> Value {
+        date_text(*self).into()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        keep(self, value.as_str().and_then(read_date))
+    }
+}
+
+/// Text as this tool writes it, and the plain numbers that people write by hand.
+impl Plain for Decimal {
+    fn to_plain(&self) -> Value {
+        self.to_string().into()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        let exact = |text: &str| Self::from_str_exact(text).ok();
+        let read = match value {
+            Value::String(text) => exact(text),
+            Value::Number(number) => match (number.as_i64(), number.as_f64()) {
+                (Some(whole), _) => Some(Self::from(whole)),
+                (None, Some(number)) => exact(&number.to_string()),
+                (None, None) => None,
+            },
+            _ => None,
+        };
+        keep(self, read)
+    }
+}
+
+impl Plain for Money {
+    fn to_plain(&self) -> Value {
+        self.decimal().to_plain()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        let read = match value {
+            Value::String(text) => text.parse().ok(),
+            _ => Decimal::from_plain(value).map(Self::new),
+        };
+        keep(self, read)
+    }
+}
+
+impl<T: Plain + Default> Plain for Option<T> {
+    fn to_plain(&self) -> Value {
+        self.as_ref().map_or(Value::Null, Plain::to_plain)
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        *self = T::from_plain(value);
+        self.is_some() || value.is_null()
+    }
+}
+
+impl<T: Plain + Default> Plain for Estimate<T> {
+    fn to_plain(&self) -> Value {
+        match self {
+            Self::Plain(value) => value.to_plain(),
+            Self::Range { low, likely, high } => written(&["low", "likely", "high"], &[low, likely, high]),
+        }
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        let part = |name| value.get(name).and_then(T::from_plain);
+        let read = if value.is_object() {
+            let parts = (part("low"), part("likely"), part("high"));
+            if let (Some(low), Some(likely), Some(high)) = parts {
+                Some(Self::Range { low, likely, high })
+            } else {
+                None
+            }
+        } else {
+            T::from_plain(value).map(Self::Plain)
+        };
+        keep(self, read)
+    }
+}
+
+impl<T: Plain + Default> Plain for Vec<T> {
+    fn to_plain(&self) -> Value {
+        Value::Array(self.iter().map(Plain::to_plain).collect())
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        let Some(entries) = value.as_array() else { return false };
+        self.clear();
+        for entry in entries {
+            let Some(entry) = T::from_plain(entry) else { return false };
+            self.push(entry);
+        }
+        true
+    }
+}
+
+impl Plain for BTreeSet<Path> {
+    fn to_plain(&self) -> Value {
+        Value::Array(self.iter().map(Plain::to_plain).collect())
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        keep(self, Vec::<Path>::from_plain(value).map(Self::from_iter))
+    }
+}
