@@ -9,6 +9,7 @@ use jiff::civil::{Date, date};
 use kerbstead_core::money::{Finding, FlowState};
 use kerbstead_core::plan::{Money, Path, Plan};
 use kerbstead_core::{Assessment, Verdict, assess};
+use kerbstead_tests::generate::plan_of;
 use serde_json::{Value, json};
 
 fn money(text: &str) -> Money {
@@ -23,7 +24,7 @@ fn plan(sections: &Value) -> Plan {
         "stays": [{ "id": 90, "nights": 11 }],
     });
     plan.as_object_mut().unwrap().extend(sections.as_object().unwrap().clone());
-    serde_json::from_value(plan).unwrap()
+    plan_of(plan)
 }
 
 fn march(day: i8) -> Date {

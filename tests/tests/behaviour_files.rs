@@ -72,7 +72,7 @@ fn a_document_of_a_later_version_opens_with_what_is_unknown_kept() {
     let mut expected: Value = serde_json::from_str(LATER_VERSION).unwrap();
     expected["title"] = json!("Changed here");
     expected["kit"][0]["mass_kg"] = json!(7.5);
-    let new = serde_json::to_value(Item { id, name: "New".into(), ..Item::default() }).unwrap();
+    let new = kerbstead_core::plan::List::Kit.entry(&plan, id).unwrap();
     expected["kit"].as_array_mut().unwrap().insert(0, new);
     assert_eq!(written, expected);
 }

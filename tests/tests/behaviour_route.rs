@@ -10,13 +10,14 @@ use kerbstead_core::plan::{Obtain, Plan};
 use kerbstead_core::power::Finding;
 use kerbstead_core::run::{Phase, Timeline};
 use kerbstead_core::{Assessment, Balance, Standing, Verdict, assess, water};
+use kerbstead_tests::generate::plan_of;
 use serde_json::{Value, json};
 
 /// Monday.
 const DAY: Date = date(2027, 3, 1);
 
 fn plan(value: &Value) -> Plan {
-    serde_json::from_value(value.clone()).unwrap()
+    plan_of(value.clone())
 }
 
 fn complete() -> Value {

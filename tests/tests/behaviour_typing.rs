@@ -3,7 +3,8 @@
 
 use jiff::civil::date;
 use kerbstead_core::assess;
-use kerbstead_core::plan::{NumberMarks, Path, Plan, Wrong, field, typed_value};
+use kerbstead_core::plan::{NumberMarks, Path, Wrong, field, typed_value};
+use kerbstead_tests::generate::plan_of;
 use serde_json::{Value, json};
 
 const POINT: NumberMarks = NumberMarks { decimal: '.', group: ',' };
@@ -105,15 +106,14 @@ fn amounts_are_kept_to_the_last_digit_typed() {
 /// A third of a yen is no yen, and no yen is never "-0".
 #[test]
 fn less_than_the_smallest_coin_is_nothing() {
-    let plan: Plan = serde_json::from_value(json!({
+    let plan = plan_of(json!({
         "currency": "JPY",
         "calendar": { "starts_on": "2027-03-01", "leaves_on": "2027-03-01" },
         "purse": { "opening_cash": "0" },
         "stays": [{ "id": 1, "nights": 3, "offers": { "price_per_night": "0.30" } }],
         "costs": [{ "id": 2, "amount": "0.20" }],
         "belongings": [{ "id": 3, "price": "0.40", "on": "2027-03-01" }],
-    }))
-    .unwrap();
+    }));
     for as_of in [date(2027, 3, 1), date(2027, 3, 3)] {
         let text = serde_json::to_string(&assess(&plan, as_of)).unwrap();
         assert!(!text.contains("\"-0"), "{text}");

@@ -4,7 +4,9 @@
 
 use jiff::civil::{Date, date};
 use kerbstead_core::money::price_parts;
-use kerbstead_core::plan::{Calendar, Cost, CostPhase, Income, Item, Money, Plan, Purse, Repeat, Stay, minor_digits};
+use kerbstead_core::plan::{
+    Calendar, Cost, CostPhase, Document, Income, Item, Money, Plan, Purse, Repeat, Stay, minor_digits,
+};
 use kerbstead_core::{Assessment, Verdict, assess};
 
 fn money(text: &str) -> Money {
@@ -180,7 +182,7 @@ fn a_cost_of_the_last_of_the_month_is_due_on_the_last_day_of_every_month() {
 /// | 5 Mar | | | 388.30 | |
 #[test]
 fn a_cash_table_worked_by_hand_comes_out_line_by_line() {
-    let plan: Plan = serde_json::from_str(
+    let plan = Document::open(
         r#"{
             "calendar": { "starts_on": "2027-02-27", "leaves_on": "2027-03-01" },
             "purse": { "opening_cash": "500", "floor": "300", "tax_percent": "19", "prices_include_tax": false },
@@ -198,7 +200,8 @@ fn a_cash_table_worked_by_hand_comes_out_line_by_line() {
             ]
         }"#,
     )
-    .unwrap();
+    .unwrap()
+    .plan;
     let Assessment { money: report, .. } = assess(&plan, date(2027, 2, 27));
     let table: Vec<String> =
         report.days.iter().map(|day| format!("{} {} {} {}", day.on, day.inflow, day.outflow, day.closing)).collect();

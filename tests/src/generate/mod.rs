@@ -18,10 +18,11 @@ mod plans;
 mod values;
 
 use jiff::civil::Date;
-use kerbstead_core::plan::Plan;
+use kerbstead_core::plan::{Document, Plan};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
+use serde_json::Value;
 
 pub use documents::{add_unknown, documents, documents_of};
 pub use edits::{Change, edits};
@@ -34,9 +35,18 @@ pub use values::{Taste, value};
 pub fn file_plans() -> impl Strategy<Value = Plan> {
     let believable = plan_values(Taste::Believable);
     let extreme = plan_values(Taste::Extreme);
-    prop_oneof![8 => believable, 2 => extreme].prop_map(|value| {
-        serde_json::from_value(value).unwrap_or_else(|error| unreachable!("the table does not fit the plan: {error}"))
-    })
+    prop_oneof![8 => believable, 2 => extreme].prop_map(plan_of)
+}
+
+/// The plan that stands in a value, as a file has it.
+///
+/// # Panics
+/// When the value is not even an object.
+pub fn plan_of(value: Value) -> Plan {
+    match Document::from_value(value) {
+        Ok(opened) => opened.plan,
+        Err(problem) => unreachable!("no plan: {problem:?}"),
+    }
 }
 
 /// [`file_plans`] with some numbers replaced by those that only a program can make: not a number, infinite, the
