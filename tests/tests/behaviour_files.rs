@@ -131,6 +131,20 @@ fn taking_back_a_part_made_for_a_field_brings_back_all_guesses_in_it() {
     assert_eq!(plan, before);
 }
 
+/// Found by chance: the plan offers an id that an entry beyond those counted has already; the new entry must keep it.
+#[test]
+fn a_new_entry_keeps_its_id_beside_entries_that_are_not_counted() {
+    let costs: Vec<Value> = (1..=10_001).map(|id| json!({ "id": id })).collect();
+    let opened = Document::open(&json!({ "costs": costs }).to_string()).unwrap();
+    let mut plan = opened.plan;
+    let id = plan.next_id();
+    let entry = json!({ "id": id, "place": "Last of all" });
+    Edit::Insert { list: kerbstead_core::plan::List::Stays, at: 0, entry }.apply(&mut plan).unwrap();
+    let written = opened.document.write(&plan);
+    assert_eq!(written["costs"].as_array().unwrap().len(), 10_001);
+    assert_eq!(Document::open(&written.to_string()).unwrap().plan, plan);
+}
+
 #[test]
 fn a_text_field_that_is_emptied_is_empty() {
     let mut plan = Plan { title: "North".into(), people: 3, currency: "JPY".into(), ..Plan::default() };

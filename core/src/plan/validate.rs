@@ -28,12 +28,15 @@ pub fn validate(plan: &Plan) -> Vec<Problem> {
 pub(super) fn number_entries(document: &mut Value, problems: &mut Vec<Problem>) {
     let mut seen = BTreeSet::new();
     let mut taken = Vec::new();
-    for list in List::ALL {
-        taken.extend(entries(document, *list).filter_map(|entry| id_of(entry)));
+    // What is counted keeps its id: a plan cannot know those of entries that are not.
+    let counted_first =
+        || [true, false].into_iter().flat_map(|counted| List::ALL.iter().map(move |list| (*list, counted)));
+    for (list, are_counted) in counted_first() {
+        taken.extend(entries(document, list, are_counted).filter_map(|entry| id_of(entry)));
     }
     let mut free = FreeIds::beside(taken);
-    for list in List::ALL {
-        for entry in entries(document, *list) {
+    for (list, are_counted) in counted_first() {
+        for entry in entries(document, list, are_counted) {
             let id = id_of(entry);
             if id.is_some_and(|id| seen.insert(id)) {
                 continue;
@@ -47,9 +50,11 @@ pub(super) fn number_entries(document: &mut Value, problems: &mut Vec<Problem>) 
     }
 }
 
-fn entries(document: &mut Value, list: List) -> impl Iterator<Item = &mut Map<String, Value>> {
-    let entries = document.get_mut(list.name()).and_then(Value::as_array_mut);
-    entries.into_iter().flatten().filter_map(Value::as_object_mut)
+/// The entries of a list up to the most that are counted, or those beyond.
+fn entries(document: &mut Value, list: List, are_counted: bool) -> impl Iterator<Item = &mut Map<String, Value>> {
+    let entries = document.get_mut(list.name()).and_then(Value::as_array_mut).into_iter().flatten();
+    let entries = entries.enumerate().filter(move |(at, _)| (*at < MOST_ENTRIES) == are_counted);
+    entries.filter_map(|(_, entry)| entry.as_object_mut())
 }
 
 fn id_of(entry: &Map<String, Value>) -> Option<Id> {
