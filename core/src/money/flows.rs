@@ -1,12 +1,13 @@
 //! What moves money, and when: the plan as dated flows.
 
-use jiff::Span;
 use jiff::civil::Date;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
+use crate::plan::civil::on_day;
 use crate::plan::{
-    Belonging, Cost, CostPhase, Group, Id, Income, Item, Money, Obtain, Outcome, Plan, Purse, Repeat, Sale,
+    Belonging, Cost, CostPhase, Group, Id, Income, Item, Money, Obtain, Outcome, Plan, Purse, Repeat, Sale, add_days,
+    add_months, days_between,
 };
 use crate::run::{Phase, Timeline};
 
@@ -267,8 +268,8 @@ pub(super) fn occurrences(first: Date, repeat: Repeat, from: Date, to: Date) -> 
 }
 
 /// A number of steps that surely leads to no later day than `from`.
-fn steps_before(first: Date, repeat: Repeat, from: Date) -> i64 {
-    let days = i64::from(crate::run::days_between(first, from)).max(0);
+fn steps_before(first: Date, repeat: Repeat, from: Date) -> i32 {
+    let days = days_between(first, from).max(0);
     let longest_step = match repeat {
         Repeat::Once => return 0,
         Repeat::Weekly => 7,
@@ -279,24 +280,21 @@ fn steps_before(first: Date, repeat: Repeat, from: Date) -> i64 {
     days / longest_step
 }
 
-fn nth(first: Date, repeat: Repeat, step: i64) -> Option<Date> {
-    let span = match repeat {
-        Repeat::Once if step > 0 => return None,
-        Repeat::Once => return Some(first),
-        Repeat::Weekly => Span::new().try_weeks(step),
-        Repeat::Fortnightly => Span::new().try_weeks(step.checked_mul(2)?),
-        Repeat::Monthly => Span::new().try_months(step),
-        Repeat::Yearly => Span::new().try_years(step),
-    };
-    first.checked_add(span.ok()?).ok()
+fn nth(first: Date, repeat: Repeat, step: i32) -> Option<Date> {
+    match repeat {
+        Repeat::Once => (step == 0).then_some(first),
+        Repeat::Weekly => add_days(first, step.checked_mul(7)?),
+        Repeat::Fortnightly => add_days(first, step.checked_mul(14)?),
+        Repeat::Monthly => add_months(first, step),
+        Repeat::Yearly => add_months(first, step.checked_mul(12)?),
+    }
 }
 
 /// That day of every month from `from`'s month on, up to `to`; in shorter months the last day.
 fn month_days(from: Date, to: Date, day: u32) -> impl Iterator<Item = Date> {
-    let first = from.first_of_month();
-    let day = i8::try_from(day.clamp(1, 31)).unwrap_or(31);
-    (0_i64..)
-        .map_while(move |months| first.checked_add(Span::new().try_months(months).ok()?).ok())
-        .map_while(move |month| Date::new(month.year(), month.month(), day.min(month.days_in_month())).ok())
+    let day = day.clamp(1, 31);
+    (0..)
+        .map_while(move |months| add_months(from, months))
+        .map_while(move |month| on_day(month, day))
         .take_while(move |on| *on <= to)
 }

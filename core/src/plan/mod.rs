@@ -33,7 +33,7 @@ use std::collections::BTreeSet;
 use serde_json::Value;
 
 pub use calendar::{Calendar, Mode, Night, Offer, Signal, Stay, WeekDay, Weekday, WeekdayKind};
-pub use civil::{date_text, read_date};
+pub use civil::{add_days, add_months, date_text, days_between, read_date, weekday};
 pub use demo::{demo_plan, demo_plan_after};
 pub use document::{Document, Opened};
 pub use edit::{Edit, List, NotPossible};

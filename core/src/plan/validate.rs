@@ -7,8 +7,8 @@ use rust_decimal::Decimal;
 use serde_json::{Map, Value};
 
 use super::field::{Field, Kind, MOST_ENTRIES, SECTIONS, Section};
-use super::{FreeIds, Id, List, Money, Path, Plain, Plan, Problem, Quantity, Wrong};
-use crate::run::{MOST_DAYS, days_between};
+use super::{FreeIds, Id, List, Money, Path, Plain, Plan, Problem, Quantity, Wrong, days_between};
+use crate::run::MOST_DAYS;
 
 /// All problems of a plan, in the order of its fields; none when it is sound.
 ///

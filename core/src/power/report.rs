@@ -9,7 +9,7 @@ use super::input::{DayKind, Input, StoreInput, TooStrong};
 use super::step::{Course, StoreCourse};
 use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
-use crate::plan::{Id, Path, Plan, Quantity};
+use crate::plan::{Id, Path, Plan, Quantity, add_days, days_between};
 use crate::run::Timeline;
 
 /// The power balance of a plan.
@@ -96,13 +96,12 @@ struct Span {
 
 impl Span {
     fn new(from: Date, as_of: Date) -> Self {
-        let days = usize::try_from(crate::run::days_between(from, as_of)).unwrap_or(0);
+        let days = usize::try_from(days_between(from, as_of)).unwrap_or(0);
         Self { from, first_hour: days * 24 }
     }
 
     fn moment(self, hour: usize, into_h: f64) -> Moment {
-        let days = i64::try_from(hour / 24).unwrap_or(0);
-        let on = jiff::Span::new().try_days(days).ok().and_then(|days| self.from.checked_add(days).ok());
+        let on = i32::try_from(hour / 24).ok().and_then(|days| add_days(self.from, days));
         Moment::hours_into(on.unwrap_or(self.from), (hour % 24) as f64 + into_h)
     }
 }

@@ -1,8 +1,9 @@
 //! The calendar: days at home, then the route, one entry a day.
 
-use jiff::civil::{Date, Weekday as CivilWeekday};
+use jiff::civil::Date;
 
-use crate::plan::{Estimate, Id, Mode, Offer, Plan, Stay, WeekDay, Weekday, WeekdayKind};
+use crate::plan::civil::day_after;
+use crate::plan::{Estimate, Id, Mode, Offer, Plan, Stay, WeekDay, WeekdayKind, add_days, days_between, weekday};
 
 /// The most days a run covers: three years and a few days. Longer plans are cut there, and validation says so.
 pub const MOST_DAYS: u32 = 1_100;
@@ -98,15 +99,6 @@ impl<'a> Timeline<'a> {
     }
 }
 
-/// Days from one date to another; negative when `to` is earlier.
-pub(crate) fn days_between(from: Date, to: Date) -> i32 {
-    from.until(to).map_or(0, |span| span.get_days())
-}
-
-pub(crate) fn day_after(date: Date) -> Date {
-    date.tomorrow().unwrap_or(date)
-}
-
 fn last_dated(plan: &Plan) -> Option<Date> {
     let items = plan.kit.iter().flat_map(|item| [item.needed_on, item.sale.and_then(|sale| sale.on)]);
     let belongings = plan.belongings.iter().map(|belonging| belonging.on);
@@ -142,13 +134,13 @@ fn push_stays<'a>(days: &mut Vec<Day<'a>>, leaves_on: Date, stays: &'a [Stay]) {
             days.push(Day {
                 date,
                 phase: Phase::Road,
-                is_working: works_on(date.weekday(), stay.working_days_per_week),
+                is_working: weekday(date) < stay.working_days_per_week,
                 drive_hours: hours(stay.drive_hours).clamp(0.0, 24.0),
                 drive_km: hours(stay.drive_km).max(0.0),
                 offer: Some(&stay.offers),
                 source: Some(stay.id),
             });
-            let Ok(next) = date.tomorrow() else { return };
+            let Some(next) = add_days(date, 1) else { return };
             date = next;
         }
     }
@@ -161,7 +153,7 @@ fn push_weeks<'a>(days: &mut Vec<Day<'a>>, leaves_on: Date, ends_on: Option<Date
     }
     let mut date = leaves_on;
     while date < ends_on && !is_full(days) {
-        let day = week.iter().find(|day| civil(day.weekday) == date.weekday());
+        let day = week.iter().find(|day| day.weekday as u32 == weekday(date));
         days.push(Day {
             date,
             phase: Phase::Road,
@@ -175,22 +167,6 @@ fn push_weeks<'a>(days: &mut Vec<Day<'a>>, leaves_on: Date, ends_on: Option<Date
     }
 }
 
-fn works_on(weekday: CivilWeekday, days_per_week: u32) -> bool {
-    u32::from(weekday.to_monday_zero_offset().unsigned_abs()) < days_per_week
-}
-
 fn likely(estimate: Option<Estimate<f64>>) -> f64 {
     estimate.map_or(0.0, |estimate| estimate.likely()).max(0.0)
-}
-
-fn civil(weekday: Weekday) -> CivilWeekday {
-    match weekday {
-        Weekday::Monday => CivilWeekday::Monday,
-        Weekday::Tuesday => CivilWeekday::Tuesday,
-        Weekday::Wednesday => CivilWeekday::Wednesday,
-        Weekday::Thursday => CivilWeekday::Thursday,
-        Weekday::Friday => CivilWeekday::Friday,
-        Weekday::Saturday => CivilWeekday::Saturday,
-        Weekday::Sunday => CivilWeekday::Sunday,
-    }
 }

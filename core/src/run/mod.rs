@@ -5,8 +5,6 @@
 
 mod calendar;
 
-pub(crate) use calendar::days_between;
-
 use jiff::civil::Date;
 
 pub use calendar::{Day, MOST_DAYS, Phase, Timeline};

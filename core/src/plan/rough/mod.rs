@@ -9,8 +9,7 @@ mod week;
 
 use super::field::MOST_MONEY;
 use super::starter::{Guessed, has_rough_prices};
-use super::{Calendar, Mode, Money, Path, Plan, Purse, SizeClass};
-use jiff::Span;
+use super::{Calendar, Mode, Money, Path, Plan, Purse, SizeClass, add_days};
 use jiff::civil::Date;
 
 /// Days until leaving if nobody says. Common practice, no source.
@@ -148,13 +147,11 @@ fn calendar(answers: &Answers, as_of: Date) -> Calendar {
 }
 
 fn days_after(date: Date, days: u32) -> Date {
-    let span = Span::new().try_days(i64::from(days)).ok();
-    span.and_then(|span| date.checked_add(span).ok()).unwrap_or(Date::MAX)
+    i32::try_from(days).ok().and_then(|days| add_days(date, days)).unwrap_or(Date::MAX)
 }
 
 fn days_before(date: Date, days: u32) -> Date {
-    let span = Span::new().try_days(i64::from(days)).ok();
-    span.and_then(|span| date.checked_sub(span).ok()).unwrap_or(Date::MIN)
+    i32::try_from(days).ok().and_then(|days| add_days(date, -days)).unwrap_or(Date::MIN)
 }
 
 fn purse(answers: &Answers, currency: &str) -> Purse {
