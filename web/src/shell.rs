@@ -22,7 +22,7 @@ pub fn App() -> impl IntoView {
     live::view(move || {
         app.desk.edition().track();
         view! {
-            <a class="skip" href="#content" on:click=skip>{t("skip-to-content")}</a>
+            <a class="skip" href="#content" on:click=|event| skip(&event)>{t("skip-to-content")}</a>
             {header(app)}
             {navigation(page)}
             <main id="content" tabindex="-1">
@@ -36,7 +36,7 @@ pub fn App() -> impl IntoView {
 }
 
 /// The part after `#` is the page's name, so the link that skips to the content must not change it.
-fn skip(event: ev::MouseEvent) {
+fn skip(event: &ev::MouseEvent) {
     event.prevent_default();
     browser::focus_soon("content");
 }

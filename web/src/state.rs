@@ -220,14 +220,14 @@ impl App {
         let (slot, kept) = self.kept();
         let title = self.desk.plan().with_untracked(|plan| plan.title.clone());
         let mut is_kept = storage::keep_plan(slot, &kept);
-        let shelf = self.desk.shelf();
+        let all = self.desk.shelf();
         let is_renamed =
-            shelf.with_untracked(|shelf| shelf.cards.iter().any(|card| card.slot == slot && card.title != title));
+            all.with_untracked(|shelf| shelf.cards.iter().any(|card| card.slot == slot && card.title != title));
         if is_renamed {
-            shelf.update(|shelf| {
-                shelf.cards.iter_mut().filter(|card| card.slot == slot).for_each(|card| card.title.clone_from(&title))
+            all.update(|shelf| {
+                shelf.cards.iter_mut().filter(|card| card.slot == slot).for_each(|card| card.title.clone_from(&title));
             });
-            is_kept &= shelf.with_untracked(storage::keep_shelf);
+            is_kept &= all.with_untracked(storage::keep_shelf);
         }
         if !is_kept {
             self.desk.is_kept().set(false);
@@ -260,7 +260,7 @@ impl App {
 impl App {
     /// Puts a new plan on the shelf and opens it.
     pub fn add_plan(self, plan: &Plan, is_demo: bool) {
-        self.add(Kept { document: Document::new(plan).write(plan), drafts: BTreeMap::new() }, &plan.title, is_demo);
+        self.add(&Kept { document: Document::new(plan).write(plan), drafts: BTreeMap::new() }, &plan.title, is_demo);
     }
 
     /// Puts the example on the shelf and opens it.
@@ -277,30 +277,30 @@ impl App {
         if let Some(document) = kept.document.as_object_mut() {
             document.insert("title".to_owned(), title.clone().into());
         }
-        self.add(kept, &title, false);
+        self.add(&kept, &title, false);
     }
 
-    fn add(self, kept: Kept, title: &str, is_demo: bool) {
+    fn add(self, kept: &Kept, title: &str, is_demo: bool) {
         let slot = self.desk.shelf().with_untracked(Shelf::free_slot);
         let card = Card { slot, title: title.to_owned(), is_demo };
         let at = self.desk.shelf().with_untracked(|shelf| shelf.cards.len());
-        self.put_back(card, at, &kept);
+        self.put_back(card, at, kept);
     }
 
     /// Takes a plan off the shelf, with a way back. The last plan makes room for the example.
     pub fn delete(self, slot: Slot) {
         let Some(kept) = self.plan_in(slot) else { return };
-        let shelf = self.desk.shelf();
-        let Some(at) = shelf.with_untracked(|shelf| shelf.cards.iter().position(|card| card.slot == slot)) else {
+        let all = self.desk.shelf();
+        let Some(at) = all.with_untracked(|shelf| shelf.cards.iter().position(|card| card.slot == slot)) else {
             return;
         };
-        let card = shelf.try_update(|shelf| shelf.cards.remove(at)).unwrap_or_default();
+        let card = all.try_update(|shelf| shelf.cards.remove(at)).unwrap_or_default();
         storage::drop_plan(slot);
-        shelf.with_untracked(storage::keep_shelf);
-        if shelf.with_untracked(|shelf| shelf.cards.is_empty()) {
+        all.with_untracked(storage::keep_shelf);
+        if all.with_untracked(|shelf| shelf.cards.is_empty()) {
             self.add_demo();
-        } else if shelf.with_untracked(|shelf| shelf.open) == slot {
-            let next = shelf.with_untracked(|shelf| shelf.cards.get(at).or(shelf.cards.last()).map(|card| card.slot));
+        } else if all.with_untracked(|shelf| shelf.open) == slot {
+            let next = all.with_untracked(|shelf| shelf.cards.get(at).or(shelf.cards.last()).map(|card| card.slot));
             self.turn_to(next.unwrap_or_default());
         }
         let name = kerbstead_core::explain::Figure::Name(card.title.clone());
@@ -374,11 +374,10 @@ fn fresh_demo() -> (Document, Plan, BTreeMap<Path, String>) {
 /// A kept plan as it is worked on. One that cannot be read at all becomes an empty plan; its file stays as it is until
 /// something is changed.
 fn read(kept: &Kept) -> (Document, Plan, BTreeMap<Path, String>) {
-    match Document::from_value(kept.document.clone()) {
-        Ok(opened) => (opened.document, opened.plan, kept.drafts.clone()),
-        Err(_) => {
-            let plan = Plan { title: t("plans-unreadable"), ..Plan::default() };
-            (Document::new(&plan), plan, kept.drafts.clone())
-        }
+    let drafts = kept.drafts.clone();
+    if let Ok(opened) = Document::from_value(kept.document.clone()) {
+        return (opened.document, opened.plan, drafts);
     }
+    let plan = Plan { title: t("plans-unreadable"), ..Plan::default() };
+    (Document::new(&plan), plan, drafts)
 }

@@ -60,7 +60,7 @@ fn unanswered() -> AnyView {
             open.cloned().collect::<Vec<_>>()
         })
     });
-    let questions = move || flows.get().into_iter().map(question).collect::<Vec<_>>().into_any();
+    let questions = move || flows.get().iter().map(question).collect::<Vec<_>>().into_any();
     live::when(
         move || !flows.get().is_empty(),
         move || {
@@ -75,14 +75,14 @@ fn unanswered() -> AnyView {
     )
 }
 
-fn question(flow: Flow) -> AnyView {
+fn question(flow: &Flow) -> AnyView {
     let app = App::here();
-    let name = app.plan(|plan| source_name(plan, &flow));
+    let name = app.plan(|plan| source_name(plan, flow));
     let text = words(|words| {
         format!("{}: {} {}", words.figure(&Figure::Date(flow.on)), name, words.figure(&Figure::Money(flow.amount)))
     });
     let button = |happened: bool, key: &'static str| {
-        let edit = app.plan(|plan| answer(plan, &flow, happened));
+        let edit = app.plan(|plan| answer(plan, flow, happened));
         edit.map(|edit| {
             let act = move || app.edit(edit.clone());
             view! { <button type="button" on:click=live::tap(act)>{t(key)}</button> }.into_any()

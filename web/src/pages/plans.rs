@@ -71,7 +71,7 @@ fn row(card: Card, open: Memo<u32>) -> AnyView {
 
 fn units() -> AnyView {
     let app = App::here();
-    let current = words(|words| words.units());
+    let current = words(kerbstead_core::words::Words::units);
     let option = |units: Units, key: &'static str| {
         view! {
             <label class="choice">

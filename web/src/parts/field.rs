@@ -30,7 +30,7 @@ pub fn field(path: Path) -> AnyView {
         Kind::Choice(choices) => choice(path, field, label, choices),
         Kind::StoreItem => store_choice(path, label),
         Kind::Date => date(path, field, label),
-        Kind::Number { range: true, .. } | Kind::Money { range: true, .. } => estimate(path, field, label),
+        Kind::Number { range: true, .. } | Kind::Money { range: true, .. } => estimate(&path, field, &label),
         _ => typed(path, field, label),
     }
 }
@@ -160,9 +160,9 @@ fn typed(path: Path, field: &'static PlanField, label: String) -> AnyView {
 }
 
 /// A field that takes one value, or low, likely and high.
-fn estimate(path: Path, field: &'static PlanField, label: String) -> AnyView {
+fn estimate(path: &Path, field: &'static PlanField, label: &str) -> AnyView {
     let app = App::here();
-    let value = value_at(&path);
+    let value = value_at(path);
     let is_range = live::memo(move || value.get().is_object());
     let switch = {
         let path = path.clone();
@@ -180,7 +180,7 @@ fn estimate(path: Path, field: &'static PlanField, label: String) -> AnyView {
     };
     let guess = guess_mark(path.clone());
     let inputs = {
-        let (path, label) = (path.clone(), label.clone());
+        let (path, label) = (path.clone(), label.to_owned());
         move || {
             if is_range.get() {
                 range_inputs(&path, field)
@@ -191,8 +191,8 @@ fn estimate(path: Path, field: &'static PlanField, label: String) -> AnyView {
         }
     };
     view! {
-        <div class="field estimate" role="group" aria-label=label.clone()>
-            <span class="label" aria-hidden="true">{label.clone()}</span>
+        <div class="field estimate" role="group" aria-label=label.to_owned()>
+            <span class="label" aria-hidden="true">{label.to_owned()}</span>
             {live::view(inputs)}
             {live::when(move || !value.get().is_null(), switch_button)}
             {guess}
