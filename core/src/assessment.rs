@@ -2,6 +2,7 @@
 
 use jiff::civil::Date;
 use serde::Serialize;
+use serde_json::Value;
 
 use crate::explain::{Figure, Figures, Working};
 use crate::plan::{Id, Path, Plan};
@@ -60,13 +61,57 @@ impl Assessment {
     }
 
     /// A number that is the same for the same assessment on every machine, and almost surely different otherwise:
-    /// FNV-1a, 64 bits, over the assessment as JSON.
+    /// FNV-1a, 64 bits, over the tree of the assessment in its JSON form.
     pub fn digest(&self) -> u64 {
-        const OFFSET_BASIS: u64 = 0xcbf2_9ce4_8422_2325;
-        const PRIME: u64 = 0x0000_0100_0000_01b3;
         // By way of a `Value`, like everything that leaves core: one way of writing for each type keeps the bundle small.
-        let text = serde_json::to_value(self).unwrap_or_default().to_string();
-        text.bytes().fold(OFFSET_BASIS, |digest, byte| (digest ^ u64::from(byte)).wrapping_mul(PRIME))
+        let mut digest = Digest(0xcbf2_9ce4_8422_2325);
+        digest.value(&serde_json::to_value(self).unwrap_or_default());
+        digest.0
+    }
+}
+
+/// A digest of what was fed to it. It reads values as they are and prints none of them, for the code that prints a
+/// float is larger than all of this file.
+struct Digest(u64);
+
+impl Digest {
+    fn bytes(&mut self, bytes: &[u8]) {
+        const PRIME: u64 = 0x0000_0100_0000_01b3;
+        self.0 = bytes.iter().fold(self.0, |digest, byte| (digest ^ u64::from(*byte)).wrapping_mul(PRIME));
+    }
+
+    /// What kind of value follows and a number that belongs to it: how long it is, or the value itself.
+    fn tagged(&mut self, kind: u8, number: u64) {
+        self.bytes(&[kind]);
+        self.bytes(&number.to_le_bytes());
+    }
+
+    fn text(&mut self, text: &str) {
+        self.tagged(b's', text.len() as u64);
+        self.bytes(text.as_bytes());
+    }
+
+    fn value(&mut self, value: &Value) {
+        match value {
+            Value::Null => self.tagged(b'n', 0),
+            Value::Bool(flag) => self.tagged(b'b', u64::from(*flag)),
+            // Every number of an assessment fits into a float exactly, so that 12 and 12.0 are the same.
+            Value::Number(number) => self.tagged(b'f', number.as_f64().unwrap_or(0.0).to_bits()),
+            Value::String(text) => self.text(text),
+            Value::Array(entries) => {
+                self.tagged(b'a', entries.len() as u64);
+                for entry in entries {
+                    self.value(entry);
+                }
+            }
+            Value::Object(fields) => {
+                self.tagged(b'o', fields.len() as u64);
+                for (name, value) in fields {
+                    self.text(name);
+                    self.value(value);
+                }
+            }
+        }
     }
 }
 
