@@ -1,7 +1,7 @@
 //! What other pages can call: the same core, without the app. `kerbstead.js` in the bundle exports all of it.
 
 use jiff::civil::Date;
-use kerbstead_core::plan::{self, Document, Opened};
+use kerbstead_core::plan::{self, Document, Opened, Plain};
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::prelude::*;
@@ -72,14 +72,14 @@ pub fn validate(plan: JsPlan) -> Result<JsProblems, JsError> {
 /// The invented example: the demo plan of the next season that begins after a day (YEAR-MONTH-DAY), or after today.
 #[wasm_bindgen]
 pub fn demo_plan(after: Option<String>) -> Result<JsPlan, JsError> {
-    to_js(&plan::demo_plan_after(day(after)?)).map(JsCast::unchecked_into)
+    to_js(&plan::demo_plan_after(day(after)?).to_plain()).map(JsCast::unchecked_into)
 }
 
 /// A number, as hexadecimal text, that is the same for the same plan and day on every machine: compare it to see that
 /// two builds compute alike.
 #[wasm_bindgen]
-pub fn assessment_digest(plan_json: &str, as_of: String) -> Result<String, JsError> {
-    let opened = Document::open(plan_json).map_err(|_| JsError::new("not a plan"))?;
+pub fn assessment_digest(plan: JsPlan, as_of: String) -> Result<String, JsError> {
+    let opened = open(plan)?;
     let digest = kerbstead_core::assess(&opened.plan, day(Some(as_of))?).digest();
     Ok(format!("{digest:016x}"))
 }

@@ -6,10 +6,10 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 use gloo_storage::{LocalStorage, Storage};
-use kerbstead_core::plan::Path;
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
-use serde_json::Value;
+use kerbstead_core::plan::{Path, Plain};
+use serde::Serialize;
+use serde_json::{Map, Value};
+use serde_wasm_bindgen::Serializer;
 
 const SHELF: &str = "kerbstead.shelf";
 const SETTINGS: &str = "kerbstead.settings";
@@ -18,8 +18,7 @@ const SETTINGS: &str = "kerbstead.settings";
 pub type Slot = u32;
 
 /// The plans there are.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Shelf {
     /// In the order they are listed.
     pub cards: Vec<Card>,
@@ -28,8 +27,7 @@ pub struct Shelf {
 }
 
 /// A plan on the shelf.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Card {
     /// Where it is kept.
     pub slot: Slot,
@@ -40,8 +38,7 @@ pub struct Card {
 }
 
 /// A plan as it is kept: its file, and what is half typed.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Kept {
     /// The file.
     pub document: Value,
@@ -50,8 +47,7 @@ pub struct Kept {
 }
 
 /// What the person chose for themselves rather than for a plan.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Settings {
     /// Whether values are shown in US customary units; `None` follows the region.
     pub us_customary: Option<bool>,
@@ -64,11 +60,79 @@ impl Shelf {
     }
 }
 
+impl Plain for Shelf {
+    fn to_plain(&self) -> Value {
+        object(vec![("cards", self.cards.to_plain()), ("open", self.open.to_plain())])
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        *self = Self { cards: part(value, "cards"), open: part(value, "open") };
+        value.is_object()
+    }
+}
+
+impl Plain for Card {
+    fn to_plain(&self) -> Value {
+        object(vec![
+            ("slot", self.slot.to_plain()),
+            ("title", self.title.to_plain()),
+            ("is_demo", self.is_demo.to_plain()),
+        ])
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        *self = Self { slot: part(value, "slot"), title: part(value, "title"), is_demo: part(value, "is_demo") };
+        value.is_object()
+    }
+}
+
+impl Plain for Kept {
+    fn to_plain(&self) -> Value {
+        let drafts = self.drafts.iter().map(|(path, text)| (path.as_str(), text.to_plain()));
+        object(vec![("document", self.document.clone()), ("drafts", object(drafts.collect()))])
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        self.document = value.get("document").cloned().unwrap_or_default();
+        self.drafts.clear();
+        for (path, text) in value.get("drafts").and_then(Value::as_object).into_iter().flatten() {
+            if let Some(text) = text.as_str() {
+                self.drafts.insert(Path::from(path.as_str()), text.to_owned());
+            }
+        }
+        value.is_object()
+    }
+}
+
+impl Plain for Settings {
+    fn to_plain(&self) -> Value {
+        object(vec![("us_customary", self.us_customary.to_plain())])
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        *self = Self { us_customary: part(value, "us_customary") };
+        value.is_object()
+    }
+}
+
+fn object(fields: Vec<(&str, Value)>) -> Value {
+    let mut object = Map::new();
+    for (name, value) in fields {
+        object.insert(name.to_owned(), value);
+    }
+    Value::Object(object)
+}
+
+/// A field of an object; its default where it is missing or not of its kind.
+fn part<T: Plain + Default>(value: &Value, name: &str) -> T {
+    value.get(name).and_then(T::from_plain).unwrap_or_default()
+}
+
 thread_local! {
     /// Whether the browser keeps anything, found out once.
     static AVAILABLE: bool = probe();
     /// What would be kept.
-    static MEMORY: RefCell<BTreeMap<String, Value>> = const { RefCell::new(BTreeMap::new()) };
+    static MEMORY: RefCell<Vec<(String, Value)>> = const { RefCell::new(Vec::new()) };
 }
 
 /// Whether this browser lets the page keep anything. Private windows and some settings do not.
@@ -82,22 +146,38 @@ fn probe() -> bool {
     storage.is_some_and(|storage| storage.set_item(PROBE, "1").is_ok() && storage.remove_item(PROBE).is_ok())
 }
 
-fn get<T: DeserializeOwned>(key: &str) -> Option<T> {
-    if is_available() {
-        return LocalStorage::get(key).ok();
-    }
-    let value = MEMORY.with_borrow(|memory| memory.get(key).cloned())?;
-    serde_json::from_value(value).ok()
+fn get<T: Plain + Default>(key: &str) -> Option<T> {
+    let value = if is_available() { stored(key) } else { remembered(key) };
+    T::from_plain(&value?)
+}
+
+/// What the browser keeps under a key. The browser parses and prints the text: it can already.
+fn stored(key: &str) -> Option<Value> {
+    let text = LocalStorage::raw().get_item(key).ok()??;
+    serde_wasm_bindgen::from_value(js_sys::JSON::parse(&text).ok()?).ok()
+}
+
+fn remembered(key: &str) -> Option<Value> {
+    MEMORY.with_borrow(|memory| memory.iter().find(|(name, _)| name == key).map(|(_, value)| value.clone()))
 }
 
 /// Keeps a value; false when the storage is full or refused.
-fn set(key: &str, value: &impl Serialize) -> bool {
+fn set(key: &str, value: &Value) -> bool {
     if is_available() {
-        return LocalStorage::set(key, value).is_ok();
+        return text_of(value).is_some_and(|text| LocalStorage::raw().set_item(key, &text).is_ok());
     }
-    let value = serde_json::to_value(value).unwrap_or_default();
-    MEMORY.with_borrow_mut(|memory| memory.insert(key.to_owned(), value));
+    forget(key);
+    MEMORY.with_borrow_mut(|memory| memory.push((key.to_owned(), value.clone())));
     true
+}
+
+fn text_of(value: &Value) -> Option<String> {
+    let value = value.serialize(&Serializer::json_compatible()).ok()?;
+    js_sys::JSON::stringify(&value).ok().map(String::from)
+}
+
+fn forget(key: &str) {
+    MEMORY.with_borrow_mut(|memory| memory.retain(|(name, _)| name != key));
 }
 
 /// The shelf, empty at the first visit.
@@ -107,7 +187,7 @@ pub fn shelf() -> Shelf {
 
 /// Keeps the shelf.
 pub fn keep_shelf(shelf: &Shelf) -> bool {
-    set(SHELF, shelf)
+    set(SHELF, &shelf.to_plain())
 }
 
 /// The person's settings.
@@ -117,7 +197,7 @@ pub fn settings() -> Settings {
 
 /// Keeps the settings.
 pub fn keep_settings(settings: &Settings) -> bool {
-    set(SETTINGS, settings)
+    set(SETTINGS, &settings.to_plain())
 }
 
 /// The plan of a slot.
@@ -127,15 +207,16 @@ pub fn plan(slot: Slot) -> Option<Kept> {
 
 /// Keeps a plan in its slot; false when the storage is full or refused.
 pub fn keep_plan(slot: Slot, kept: &Kept) -> bool {
-    set(&key(slot), kept)
+    set(&key(slot), &kept.to_plain())
 }
 
 /// Empties a slot.
 pub fn drop_plan(slot: Slot) {
     if is_available() {
-        LocalStorage::delete(key(slot));
+        // A slot that cannot be emptied is no longer on the shelf, and so is never read.
+        let _ = LocalStorage::raw().remove_item(&key(slot));
     } else {
-        MEMORY.with_borrow_mut(|memory| memory.remove(&key(slot)));
+        forget(&key(slot));
     }
 }
 
