@@ -14,6 +14,7 @@
 //! - [`run`]: the calendar, and the walk along it that every balance shares;
 //! - [`money`], [`power`], [`water`]: a balance each: what it takes (`input`), what it gives (`report`), the
 //!   computation (`step`), its findings;
+//! - [`order`]: sorting, all of it by one piece of code;
 //! - [`explain`]: the working of a number;
 //! - [`words`]: data into sentences.
 //!
@@ -26,6 +27,7 @@
 mod assessment;
 pub mod explain;
 pub mod money;
+pub mod order;
 pub mod plan;
 pub mod power;
 pub mod run;

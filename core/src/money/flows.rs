@@ -4,7 +4,8 @@ use jiff::civil::Date;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use crate::plan::civil::on_day;
+use crate::order;
+use crate::plan::civil::{day_key, on_day};
 use crate::plan::{
     Belonging, Cost, CostPhase, Group, Id, Income, Item, Money, Obtain, Outcome, Plan, Purse, Repeat, Sale, add_days,
     add_months, days_between,
@@ -90,8 +91,7 @@ impl Input {
         plan.incomes.iter().for_each(|income| collector.income(income));
         plan.costs.iter().for_each(|cost| collector.cost(cost));
         collector.nights();
-        let mut flows = collector.flows;
-        flows.sort_by_key(|flow| flow.on);
+        let flows = order::by_key(&collector.flows, |flow| day_key(flow.on));
         Self { opening: plan.purse.opening_cash.unwrap_or(Money::ZERO), flows, unpriced }
     }
 }

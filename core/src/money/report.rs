@@ -143,19 +143,19 @@ fn road_cost_per_day(plan: &Plan, timeline: &Timeline, flows: &[Flow]) -> Money 
 }
 
 fn group_totals(flows: &[Flow]) -> Vec<GroupTotal> {
-    let mut totals = std::collections::BTreeMap::new();
+    let mut totals: Vec<GroupTotal> = Vec::new();
     for flow in flows {
-        let total = totals.entry(flow.group).or_insert(GroupTotal {
-            group: flow.group,
-            foreseen: Money::ZERO,
-            settled: Money::ZERO,
-            open: Money::ZERO,
-        });
+        let at = totals.partition_point(|total| total.group < flow.group);
+        if totals.get(at).is_none_or(|total| total.group != flow.group) {
+            let (group, nothing) = (flow.group, Money::ZERO);
+            totals.insert(at, GroupTotal { group, foreseen: nothing, settled: nothing, open: nothing });
+        }
+        let total = &mut totals[at];
         total.foreseen += flow.amount;
         let part = if flow.state == FlowState::Confirmed { &mut total.settled } else { &mut total.open };
         *part += flow.amount;
     }
-    totals.into_values().collect()
+    totals
 }
 
 /// The largest purchase up to the first short day that is not a must.

@@ -123,6 +123,11 @@ pub fn weekday(date: Date) -> u32 {
     (number_of(date) + 2).rem_euclid(7).unsigned_abs()
 }
 
+/// The number of a day to sort by.
+pub(crate) fn day_key(date: Date) -> u64 {
+    days_between(Date::MIN, date).unsigned_abs().into()
+}
+
 /// The day after; the last day of the calendar stays where it is.
 pub(crate) fn day_after(date: Date) -> Date {
     add_days(date, 1).unwrap_or(date)

@@ -6,6 +6,7 @@
 use serde_json::{Map, Value};
 
 use super::{Path, Plain, Plan, Problem, SCHEMA_VERSION, Wrong, validate};
+use crate::order;
 
 /// The most bytes of a document that are read.
 pub const MOST_BYTES: usize = 4 * 1024 * 1024;
@@ -150,19 +151,22 @@ fn merge_entries(raw: &[Value], base: &[Value], now: &[Value]) -> Vec<Value> {
 }
 
 /// Entries by their id, so that none of ten thousand is searched for.
-struct ById<'a>(Vec<(u64, &'a Value)>);
+struct ById<'a> {
+    entries: &'a [Value],
+    ids: Vec<(u64, usize)>,
+}
 
 impl<'a> ById<'a> {
     fn new(entries: &'a [Value]) -> Self {
-        let mut entries: Vec<_> = entries.iter().filter_map(|entry| Some((id_of(entry)?, entry))).collect();
-        entries.sort_unstable_by_key(|entry| entry.0);
-        Self(entries)
+        // No entry has the id 0: those without any are found by none.
+        Self { entries, ids: order::sorted(entries.iter().map(|entry| id_of(entry).unwrap_or(0))) }
     }
 
     /// The entry with the same id.
     fn same_as(&self, entry: &Value) -> &'a Value {
-        let at = id_of(entry).and_then(|id| self.0.binary_search_by_key(&id, |entry| entry.0).ok());
-        at.and_then(|at| self.0.get(at)).map_or(&Value::Null, |entry| entry.1)
+        let at = id_of(entry).filter(|id| *id > 0).and_then(|id| order::find(&self.ids, id));
+        let (_, at) = at.and_then(|at| self.ids.get(at).copied()).unwrap_or((0, usize::MAX));
+        self.entries.get(at).unwrap_or(&Value::Null)
     }
 }
 

@@ -1,32 +1,47 @@
 //! Ids that no entry has yet.
 
-use std::collections::BTreeSet;
-
 use super::Id;
+use crate::order;
 
 /// Gives ids that are not taken: the one after the highest, or, when there is none above, the lowest free one.
 #[derive(Debug)]
 pub(super) struct FreeIds {
-    taken: BTreeSet<Id>,
+    /// Ids that entries have, in order.
+    taken: Vec<(u64, usize)>,
+    /// Which of them were claimed, each once.
+    claimed: Vec<bool>,
+    highest: Id,
     lowest: Id,
 }
 
 impl FreeIds {
     /// Ids besides those.
     pub fn beside(taken: impl IntoIterator<Item = Id>) -> Self {
-        Self { taken: taken.into_iter().collect(), lowest: 1 }
+        let mut highest = 0;
+        let taken = order::sorted(taken.into_iter().map(|id| {
+            highest = highest.max(id);
+            u64::from(id)
+        }));
+        Self { claimed: vec![false; taken.len()], taken, highest, lowest: 1 }
     }
 
     /// One of them, which is taken from now on.
     pub fn take(&mut self) -> Id {
-        let above = self.taken.last().map_or(Some(1), |highest| highest.checked_add(1));
-        let id = above.unwrap_or_else(|| {
-            while self.taken.contains(&self.lowest) {
-                self.lowest = self.lowest.saturating_add(1);
-            }
-            self.lowest
-        });
-        self.taken.insert(id);
+        if let Some(above) = self.highest.checked_add(1) {
+            self.highest = above;
+            return above;
+        }
+        while order::find(&self.taken, self.lowest.into()).is_some() {
+            self.lowest = self.lowest.saturating_add(1);
+        }
+        let id = self.lowest;
+        self.lowest = id.saturating_add(1);
         id
+    }
+
+    /// Whether an id that is taken is claimed for the first time.
+    pub fn claim(&mut self, id: Id) -> bool {
+        let claimed = order::find(&self.taken, id.into()).and_then(|at| self.claimed.get_mut(at));
+        claimed.is_some_and(|claimed| !std::mem::replace(claimed, true))
     }
 }

@@ -194,6 +194,10 @@ impl Plain for BTreeSet<Path> {
     }
 
     fn read(&mut self, value: &Value) -> bool {
-        keep(self, Vec::<Path>::from_plain(value).map(Self::from_iter))
+        let Some(paths) = Vec::from_plain(value) else { return false };
+        self.clear();
+        // One by one: taking them all at once would sort them first, with code of its own.
+        self.extend(paths);
+        true
     }
 }

@@ -1,7 +1,5 @@
 //! Everything that is wrong with a plan, each with its place and what would be right.
 
-use std::collections::BTreeSet;
-
 use jiff::civil::Date;
 use rust_decimal::Decimal;
 use serde_json::{Map, Value};
@@ -26,7 +24,6 @@ pub fn validate(plan: &Plan) -> Vec<Problem> {
 
 /// Gives every entry without an id one, and every second entry of an id a new one, which is a problem.
 pub(super) fn number_entries(document: &mut Value, problems: &mut Vec<Problem>) {
-    let mut seen = BTreeSet::new();
     let mut taken = Vec::new();
     // What is counted keeps its id: a plan cannot know those of entries that are not.
     let counted_first =
@@ -38,7 +35,7 @@ pub(super) fn number_entries(document: &mut Value, problems: &mut Vec<Problem>) 
     for (list, are_counted) in counted_first() {
         for entry in entries(document, list, are_counted) {
             let id = id_of(entry);
-            if id.is_some_and(|id| seen.insert(id)) {
+            if id.is_some_and(|id| free.claim(id)) {
                 continue;
             }
             let new = free.take();

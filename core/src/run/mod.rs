@@ -9,6 +9,8 @@ use jiff::civil::Date;
 
 pub use calendar::{Day, MOST_DAYS, Phase, Timeline};
 
+use crate::order;
+use crate::plan::civil::day_key;
 use crate::plan::{Mode, Path, Plan, Reading};
 use crate::{money, power, water};
 
@@ -108,10 +110,9 @@ fn count(state: &mut State, today: &[&Reading], half: Half, supply: &water::Inpu
 
 /// Readings up to the day, by date and hour; those without a date count nowhere.
 fn usable_readings(plan: &Plan, as_of: Date) -> Vec<&Reading> {
-    let mut readings: Vec<&Reading> =
+    let readings: Vec<&Reading> =
         plan.readings.iter().filter(|reading| reading.on.is_some_and(|on| on <= as_of)).collect();
-    readings.sort_by_key(|reading| (reading.on, reading.hour));
-    readings
+    order::by_key(&readings, |reading| reading.on.map_or(0, day_key) << 32 | u64::from(reading.hour))
 }
 
 fn readings_on<'a, 'b>(readings: &'b [&'a Reading], date: Date) -> &'b [&'a Reading] {

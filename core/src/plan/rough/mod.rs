@@ -105,7 +105,8 @@ pub fn rough_plan(answers: &Answers, as_of: Date, currency: &str, name: &dyn Fn(
         ..Plan::default()
     };
     super::demo::number(&mut plan);
-    plan.guesses = Guessed::new().in_plan(&plan).into_iter().collect();
+    let guesses = Guessed::new().in_plan(&plan);
+    plan.guesses.extend(guesses);
     // Values that happen to be those of an empty plan are guesses all the same, if nobody gave them.
     for (path, is_answered) in asked(answers, &plan) {
         if is_answered {

@@ -143,9 +143,9 @@ pub fn matching(names: &[String], typed: &str) -> Vec<usize> {
     let words: Vec<&str> = typed.split_whitespace().collect();
     let first = words.first().copied().unwrap_or_default();
     let lower: Vec<String> = names.iter().map(|name| name.to_lowercase()).collect();
-    let mut found: Vec<usize> =
-        (0..names.len()).filter(|index| words.iter().all(|word| lower[*index].contains(word))).collect();
-    found.sort_by_key(|index| !lower[*index].starts_with(first));
+    let found = (0..names.len()).filter(|index| words.iter().all(|word| lower[*index].contains(word)));
+    let (mut found, others): (Vec<usize>, Vec<usize>) = found.partition(|index| lower[*index].starts_with(first));
+    found.extend(others);
     found
 }
 
