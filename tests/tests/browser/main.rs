@@ -3,3 +3,5 @@
 mod checks;
 mod every_page;
 mod loading;
+mod same_bits;
+mod using;
