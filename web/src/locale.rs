@@ -5,7 +5,7 @@ use std::cell::RefCell;
 use jiff::civil::Date;
 use js_sys::{Array, Function, Intl, Object, Reflect};
 use kerbstead_core::explain::Figures;
-use kerbstead_core::plan::{Money, NumberMarks};
+use kerbstead_core::plan::{Money, NumberMarks, days_between};
 use kerbstead_core::words::{Format, Units, Words, currency_of, units_of};
 use wasm_bindgen::JsValue;
 
@@ -97,7 +97,7 @@ impl Format for Browser {
 /// A civil day and minute as the moment that `Intl` writes the same way in UTC.
 fn js_date(date: Date, minute: u16) -> JsValue {
     const MS_PER_DAY: f64 = 86_400_000.0;
-    let days = Date::constant(1970, 1, 1).until(date).map_or(0, |span| span.get_days());
+    let days = days_between(Date::constant(1970, 1, 1), date);
     js_sys::Date::new(&(f64::from(days) * MS_PER_DAY + f64::from(minute) * 60_000.0).into()).into()
 }
 

@@ -91,8 +91,10 @@ fn name_of(node: &Value) -> &str {
 }
 
 impl Found<'_> {
-    /// Clicks in its middle, after scrolling to it.
+    /// Clicks in its middle, after scrolling it to the middle of the page, where no bar lies over it.
     pub fn click(&self) -> Result<()> {
+        let element = self.element.to_json()?;
+        self.browser.script("arguments[0].scrollIntoView({ block: 'center' })", vec![element])?;
         self.browser.run(async |_| self.element.click().await)
     }
 

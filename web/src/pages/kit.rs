@@ -3,7 +3,7 @@
 use kerbstead_core::explain::Figure;
 use kerbstead_core::money::purchase_price;
 use kerbstead_core::plan::{
-    Edit, Id, Item, List, Money, Need, NumberMarks, Obtain, Path, Plan, STARTERS, field, matching, starter_item,
+    Edit, Id, Item, List, Money, Need, NumberMarks, Obtain, Path, Plain, Plan, STARTERS, field, matching, starter_item,
     typed_value,
 };
 use leptos::prelude::*;
@@ -109,7 +109,7 @@ fn starter_buttons(app: App, shown: &[usize], typed: RwSignal<String>) -> AnyVie
                 let id = app.plan(Plan::next_id);
                 let currency = app.plan(|plan| plan.currency.clone());
                 let (item, guesses) = starter_item(starter, id, name.clone(), &currency);
-                put_in(app, serde_json::to_value(item).unwrap_or_default(), guesses, &name);
+                put_in(app, item.to_plain(), guesses, &name);
                 typed.set(String::new());
             }
         };

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Edit, Path, Plan, field};
+use kerbstead_core::plan::{Edit, Path, Plan, days_between, field};
 use leptos::prelude::*;
 
 use super::{balance_title, section, standing};
@@ -51,7 +51,7 @@ fn dates_line() -> AnyView {
 
 fn dates(as_of: Date, leaves_on: Option<Date>, ends_on: Date) -> String {
     let Some(leaves_on) = leaves_on else { return t("dates-no-leaving") };
-    let days = as_of.until(leaves_on).map_or(0, |span| span.get_days());
+    let days = days_between(as_of, leaves_on);
     let figures = vec![
         ("days", Figure::of(f64::from(days), kerbstead_core::plan::Quantity::Days)),
         ("leaves", Figure::Date(leaves_on)),

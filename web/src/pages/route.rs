@@ -1,7 +1,7 @@
 //! When, and where: the dates, the stays or the repeating week, the van.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Edit, Id, List, Mode, Path, Plan, Quantity, Weekday};
+use kerbstead_core::plan::{Edit, Id, List, Mode, Path, Plan, Quantity, Weekday, add_days};
 use leptos::prelude::*;
 use serde_json::json;
 
@@ -58,8 +58,8 @@ fn stays() -> AnyView {
             if stay.id == id {
                 return (stay.place.clone(), stay_line(arrives, stay.nights));
             }
-            let nights = jiff::Span::new().try_days(i64::from(stay.nights));
-            arrives = arrives.zip(nights.ok()).and_then(|(date, nights)| date.checked_add(nights).ok());
+            let nights = i32::try_from(stay.nights).unwrap_or(i32::MAX);
+            arrives = arrives.and_then(|date| add_days(date, nights));
         }
         Default::default()
     }

@@ -88,7 +88,7 @@ fn select(path: Path, label: String, options: Vec<(String, String)>, read: fn(&s
     let value = value_at(&path);
     let current = live::memo(move || match value.get() {
         Value::String(text) => text,
-        Value::Number(number) => number.to_string(),
+        Value::Number(number) => number.as_u64().unwrap_or_default().to_string(),
         _ => String::new(),
     });
     let id = dom_id(&path);
@@ -254,6 +254,8 @@ impl Typed {
         let shown = live::memo(move || plain_text(field, part_of(&value.get(), part)));
         let draft = draft_at(&path);
         let typing = RwSignal::new(None::<String>);
+        // What counted before this typing began: it counts again while the text cannot be used.
+        let before = StoredValue::new(None::<Value>);
         let text = Signal::derive(move || typing.get().or_else(|| draft.get()).unwrap_or_else(|| shown.get()));
         let problems = wrong_of(target.clone());
         let wrong = live::memo(move || match draft.get() {
@@ -264,16 +266,24 @@ impl Typed {
         let message_id = format!("{id}-message");
         let on_input = move |text: String| {
             typing.set(Some(text.clone()));
+            if before.with_value(Option::is_none) {
+                before.set_value(Some(value.get_untracked()));
+            }
             match typed_value(field, &text, locale::number_marks(), factor(field)) {
                 Ok(typed) => {
                     let value = with_part(&value.get_untracked(), part, typed);
                     app.type_in(&path, Edit::Set { path: target.clone(), value });
                 }
-                Err(_) => app.keep_draft(&path, text),
+                Err(_) => {
+                    let value = before.get_value().unwrap_or_default();
+                    app.type_in(&path, Edit::Set { path: target.clone(), value });
+                    app.keep_draft(&path, text);
+                }
             }
         };
         let on_blur = move |_| {
             typing.set(None);
+            before.set_value(None);
             app.settle();
         };
         view! {
@@ -373,7 +383,7 @@ fn plain_text(field: &PlanField, value: Value) -> String {
         Value::String(text) if matches!(field.kind, Kind::Money { .. } | Kind::Rate) => text,
         Value::String(text) => return text,
         Value::Number(number) => shown_number(number.as_f64().unwrap_or_default() / factor(field)),
-        other => other.to_string(),
+        _ => return String::new(),
     };
     locale::typing_text(&number, locale::number_marks())
 }

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::Quantity;
+use kerbstead_core::plan::{Quantity, add_days};
 use leptos::prelude::*;
 
 use crate::live;
@@ -177,7 +177,7 @@ fn months(data: &PlotData) -> Vec<(usize, Date)> {
 
 fn dates(data: &PlotData) -> impl Iterator<Item = Date> {
     let days = data.values.len().div_ceil(data.per_day.max(1));
-    std::iter::successors(Some(data.from), |date| date.tomorrow().ok()).take(days)
+    std::iter::successors(Some(data.from), |date| add_days(*date, 1)).take(days)
 }
 
 /// The lowest point, and today.
