@@ -157,7 +157,17 @@ pub fn number_marks() -> NumberMarks {
     NumberMarks { decimal: mark("decimal").unwrap_or(usual.decimal), group: mark("group").unwrap_or(usual.group) }
 }
 
-/// A number as it is typed: with the person's decimal mark and nothing between thousands.
+/// A number as it would be typed: nothing between thousands, and no more decimals than anybody types.
+pub fn typing_number(number: f64) -> String {
+    words(|words| {
+        let make = |language: &Array| {
+            number_format(language, &[("useGrouping", false.into()), ("maximumFractionDigits", 4.into())])
+        };
+        words.format().format("typing", make, &number.into())
+    })
+}
+
+/// A plain decimal as it is typed: with the person's decimal mark and nothing between thousands.
 pub fn typing_text(plain: &str, marks: NumberMarks) -> String {
     plain.replace('.', &marks.decimal.to_string())
 }

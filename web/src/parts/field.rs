@@ -269,16 +269,15 @@ impl Typed {
             if before.with_value(Option::is_none) {
                 before.set_value(Some(value.get_untracked()));
             }
-            match typed_value(field, &text, locale::number_marks(), factor(field)) {
-                Ok(typed) => {
-                    let value = with_part(&value.get_untracked(), part, typed);
-                    app.type_in(&path, Edit::Set { path: target.clone(), value });
-                }
-                Err(_) => {
-                    let value = before.get_value().unwrap_or_default();
-                    app.type_in(&path, Edit::Set { path: target.clone(), value });
-                    app.keep_draft(&path, text);
-                }
+            let typed = typed_value(field, &text, locale::number_marks(), factor(field)).ok();
+            let is_usable = typed.is_some();
+            let value = match typed {
+                Some(typed) => with_part(&value.get_untracked(), part, typed),
+                None => before.get_value().unwrap_or_default(),
+            };
+            app.type_in(&path, Edit::Set { path: target.clone(), value });
+            if !is_usable {
+                app.keep_draft(&path, text);
             }
         };
         let on_blur = move |_| {
@@ -378,20 +377,14 @@ fn with_part(value: &Value, part: Part, typed: Value) -> Value {
 
 /// A value of the plan as it would be typed.
 fn plain_text(field: &PlanField, value: Value) -> String {
-    let number = match value {
-        Value::Null => return String::new(),
-        Value::String(text) if matches!(field.kind, Kind::Money { .. } | Kind::Rate) => text,
-        Value::String(text) => return text,
-        Value::Number(number) => shown_number(number.as_f64().unwrap_or_default() / factor(field)),
-        _ => return String::new(),
-    };
-    locale::typing_text(&number, locale::number_marks())
-}
-
-/// A number as short as it can be without losing what was typed.
-fn shown_number(number: f64) -> String {
-    let text = format!("{number:.4}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    match value {
+        Value::String(text) if matches!(field.kind, Kind::Money { .. } | Kind::Rate) => {
+            locale::typing_text(&text, locale::number_marks())
+        }
+        Value::String(text) => text,
+        Value::Number(number) => locale::typing_number(number.as_f64().unwrap_or_default() / factor(field)),
+        _ => String::new(),
+    }
 }
 
 fn quantity(field: &PlanField) -> Option<Quantity> {
@@ -422,13 +415,13 @@ fn input_mode(field: &PlanField) -> &'static str {
 }
 
 fn example(field: &PlanField) -> Option<String> {
-    let plain = match field.kind {
-        Kind::Number { example, .. } => shown_number((example / factor(field) * 10.0).round() / 10.0),
-        Kind::Whole { example, .. } => example.to_string(),
-        Kind::Money { example, .. } => example.to_string(),
+    let number = match field.kind {
+        Kind::Number { example, .. } => (example / factor(field) * 10.0).round() / 10.0,
+        Kind::Whole { example, .. } => f64::from(example),
+        Kind::Money { example, .. } => example as f64,
         _ => return None,
     };
-    let example = locale::typing_text(&plain, locale::number_marks());
+    let example = locale::typing_number(number);
     Some(tell("field-example", &vec![("example", Figure::Name(example))]))
 }
 
