@@ -267,7 +267,8 @@ const MOST_W: f64 = 1e6;
 
 /// A number from 0 to `most`, whatever was typed.
 fn sound(value: f64, most: f64) -> f64 {
-    if value.is_nan() { 0.0 } else { value.clamp(0.0, most) }
+    // What is not a number, below zero or a zero with a minus sign becomes plain zero.
+    if value > 0.0 { value.min(most) } else { 0.0 }
 }
 
 fn made_sound(store: &Store) -> Store {

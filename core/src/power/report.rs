@@ -110,7 +110,7 @@ fn store_report(store: &StoreInput, course: &StoreCourse, span: Span) -> StoreRe
     let ahead = course.hours.iter().enumerate().skip(span.first_hour);
     let lowest = ahead.clone().min_by(|a, b| a.1.charge_wh.total_cmp(&b.1.charge_wh));
     let first_short = ahead.clone().find_map(|(hour, flow)| Some(span.moment(hour, flow.empty_after_h?)));
-    let needed: f64 = course.hours.iter().map(|flow| flow.taken_out_wh + flow.unserved_wh).sum();
+    let needed = total(course.hours.iter().map(|flow| flow.taken_out_wh + flow.unserved_wh));
     let average_w = needed / course.hours.len().max(1) as f64;
     let lowest_wh = lowest.map_or(0.0, |(_, flow)| flow.charge_wh);
     StoreReport {
@@ -121,12 +121,17 @@ fn store_report(store: &StoreInput, course: &StoreCourse, span: Span) -> StoreRe
         lowest_at: lowest.map(|(hour, _)| span.moment(hour, 1.0)),
         reserve_hours: reserve_hours(lowest_wh, average_w),
         first_short,
-        short_hours: ahead.clone().filter_map(|(_, flow)| Some(1.0 - flow.empty_after_h?)).sum(),
-        put_in_wh: course.hours.iter().map(|flow| flow.put_in_wh).sum(),
-        taken_out_wh: course.hours.iter().map(|flow| flow.taken_out_wh).sum(),
-        unserved_wh: ahead.map(|(_, flow)| flow.unserved_wh).sum(),
+        short_hours: total(ahead.clone().filter_map(|(_, flow)| Some(1.0 - flow.empty_after_h?))),
+        put_in_wh: total(course.hours.iter().map(|flow| flow.put_in_wh)),
+        taken_out_wh: total(course.hours.iter().map(|flow| flow.taken_out_wh)),
+        unserved_wh: total(ahead.map(|(_, flow)| flow.unserved_wh)),
         average_w,
     }
+}
+
+/// The sum in order. The standard sum of nothing is a zero with a minus sign, which nobody should read.
+fn total(values: impl Iterator<Item = f64>) -> f64 {
+    values.fold(0.0, |sum, value| sum + value)
 }
 
 /// Hours a charge lasts at a steady draw.

@@ -87,5 +87,6 @@ impl Input {
 const MOST_L: f64 = 1e6;
 
 fn sound(litres: f64) -> f64 {
-    if litres.is_nan() { 0.0 } else { litres.clamp(0.0, MOST_L) }
+    // What is not a number, below zero or a zero with a minus sign becomes plain zero.
+    if litres > 0.0 { litres.min(MOST_L) } else { 0.0 }
 }

@@ -114,7 +114,7 @@ fn add_item_here(browser: &Browser) -> Result<()> {
 
 /// Numbers everything that can take the focus and is not hidden or folded away, and says how many there are.
 const NUMBER_FOCUSABLE: &str = "
-    const all = [...document.querySelectorAll('a[href], button, input, select, summary, [tabindex=\"0\"]')];
+    const all = [...document.querySelectorAll('a[href], button, input:not([type=radio]:not(:checked)), select, summary, [tabindex=\"0\"]')];
     const seen = all.filter((e) => !e.disabled && e.checkVisibility({ visibilityProperty: true }));
     seen.forEach((e, i) => e.dataset.stop = i);
     return seen.length;";
