@@ -70,7 +70,12 @@ proptest! {
         let mut plan = opened.plan.clone();
         let unchanged = opened.document.write(&plan);
         prop_assert_eq!(&Document::open(&unchanged.to_string()).unwrap().plan, &plan);
-        // An entry beyond those that are counted is in the file, and not in the plan that is read from it.
+        // An entry beyond those that are counted is in the file, and not in the plan that is read from it; it moves up
+        // when another is taken out.
+        let has_beyond = |problem: &Problem| matches!(problem.wrong, Wrong::TooManyEntries { .. });
+        if opened.problems.iter().any(has_beyond) {
+            return Ok(());
+        }
         let is_counted = |plan: &Plan| List::ALL.iter().all(|list| list.ids(plan).len() <= MOST_ENTRIES);
         if change.of(&plan).apply(&mut plan).is_ok() && is_counted(&plan) {
             let written = opened.document.write(&plan).to_string();
