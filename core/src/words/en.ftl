@@ -582,7 +582,8 @@ week-filled = The missing days are put in.
 ## Plots
 
 plot-empty = Nothing to draw yet.
-plot-summary = From { $start } on { $from } to { $end } on { $until }; lowest { $lowest } on { $on }.
+plot-summary = From { $start } on { $from } to { $end } on { $until }; lowest { $extreme } on { $on }.
+plot-summary-highest = From { $start } on { $from } to { $end } on { $until }; highest { $extreme } on { $on }.
 plot-table = Show as a table
 plot-day = Day
 plot-lowest = Lowest

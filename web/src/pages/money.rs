@@ -45,6 +45,7 @@ fn plot() -> AnyView {
             quantity: None,
             floor,
             ceiling: None,
+            low_matters: true,
             today: assessment.as_of,
         })
     });

@@ -40,6 +40,7 @@ fn plots() -> AnyView {
                     quantity: Some(Quantity::EnergyWh),
                     floor: 0.0,
                     ceiling: Some(store.usable_wh),
+                    low_matters: true,
                     today: assessment.as_of,
                 };
                 (store.item, data)

@@ -17,8 +17,8 @@ use crate::state::App;
 pub fn water() -> AnyView {
     view! {
         {balance_head(Balance::Water)}
-        {plot("water-plot", |day| day.fresh_l, |report| report.fresh_capacity_l)}
-        {plot("water-grey-plot", |day| day.grey_l, |report| report.grey_capacity_l)}
+        {plot("water-plot", true, |day| day.fresh_l, |report| report.fresh_capacity_l)}
+        {plot("water-grey-plot", false, |day| day.grey_l, |report| report.grey_capacity_l)}
         {facts()}
         {section("water-people", field(Path::section("people")))}
         {section("water-uses", uses())}
@@ -30,7 +30,7 @@ pub fn water() -> AnyView {
 type OfDay = fn(&kerbstead_core::water::WaterDay) -> f64;
 type OfReport = fn(&kerbstead_core::water::Report) -> f64;
 
-fn plot(title: &'static str, level: OfDay, capacity: OfReport) -> AnyView {
+fn plot(title: &'static str, low_matters: bool, level: OfDay, capacity: OfReport) -> AnyView {
     let app = App::here();
     let data = live::memo(move || {
         app.assessment(|assessment| {
@@ -43,6 +43,7 @@ fn plot(title: &'static str, level: OfDay, capacity: OfReport) -> AnyView {
                 quantity: Some(Quantity::VolumeL),
                 floor: 0.0,
                 ceiling: Some(capacity(report)),
+                low_matters,
                 today: assessment.as_of,
             })
         })

@@ -402,6 +402,7 @@ fn unit_sign(field: &PlanField) -> Option<String> {
     match field.kind {
         Kind::Money { .. } => Some(words(|words| words.currency().to_owned())),
         Kind::Rate => Some(t("unit-percent")),
+        Kind::Whole { quantity: Quantity::Count, .. } => None,
         _ => quantity(field).map(|quantity| words(|words| words.unit_sign(quantity))),
     }
 }

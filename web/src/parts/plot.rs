@@ -25,14 +25,18 @@ pub struct PlotData {
     pub floor: f64,
     /// The level that cannot be passed, if there is one.
     pub ceiling: Option<f64>,
+    /// Whether the lowest value is the one to look at; otherwise it is the highest.
+    pub low_matters: bool,
     /// Today, to be marked if it lies within.
     pub today: Date,
 }
 
-const WIDTH: f64 = 640.0;
-const HEIGHT: f64 = 240.0;
-const LEFT: f64 = 64.0;
-const BOTTOM: f64 = 26.0;
+// Near the width of a phone, so that letters are of a readable size there; on a wide page the style sheet makes them
+// smaller against the drawing.
+const WIDTH: f64 = 420.0;
+const HEIGHT: f64 = 220.0;
+const LEFT: f64 = 62.0;
+const BOTTOM: f64 = 24.0;
 const TOP: f64 = 8.0;
 /// More points than this are not to be told apart on any screen.
 const MOST_POINTS: usize = 640;
@@ -151,7 +155,7 @@ fn grid(data: &PlotData, scale: &Scale) -> AnyView {
         }
         .into_any()
     });
-    let floor = scale.y(data.floor);
+    let limit = scale.y(if data.low_matters { data.floor } else { data.ceiling.unwrap_or(data.floor) });
     let months = months(data).into_iter().map(|(index, date)| {
         let x = scale.x(index as f64);
         view! {
@@ -163,7 +167,7 @@ fn grid(data: &PlotData, scale: &Scale) -> AnyView {
     view! {
         {lines.collect::<Vec<_>>()}
         {months.collect::<Vec<_>>()}
-        <line class="floor" x1=LEFT x2=WIDTH - 8.0 y1=floor y2=floor />
+        <line class="floor" x1=LEFT x2=WIDTH - 8.0 y1=limit y2=limit />
     }
     .into_any()
 }
@@ -186,7 +190,7 @@ fn marks(data: &PlotData, scale: &Scale) -> AnyView {
         let x = scale.x((day * data.per_day) as f64);
         view! { <line class="today" x1=x x2=x y1=TOP y2=HEIGHT - BOTTOM /> }
     });
-    let lowest = lowest(data).map(|(index, value)| {
+    let lowest = lowest(data).filter(|_| data.low_matters).map(|(index, value)| {
         view! { <circle class="lowest" cx=scale.x(index as f64) cy=scale.y(value) r="5" /> }
     });
     view! { {today} {lowest} }.into_any()
@@ -196,19 +200,23 @@ fn lowest(data: &PlotData) -> Option<(usize, f64)> {
     data.values.iter().copied().enumerate().min_by(|a, b| a.1.total_cmp(&b.1))
 }
 
+fn highest(data: &PlotData) -> Option<(usize, f64)> {
+    data.values.iter().copied().enumerate().max_by(|a, b| a.1.total_cmp(&b.1))
+}
+
 fn date_of(data: &PlotData, index: usize) -> Date {
     dates(data).nth(index / data.per_day.max(1)).unwrap_or(data.from)
 }
 
 fn summary(data: &PlotData) -> String {
     let end = data.values.last().copied().unwrap_or_default();
-    let (index, low) = lowest(data).unwrap_or_default();
+    let (index, low) = if data.low_matters { lowest(data) } else { highest(data) }.unwrap_or_default();
     tell(
-        "plot-summary",
+        if data.low_matters { "plot-summary" } else { "plot-summary-highest" },
         &vec![
             ("start", figure(data, data.values[0])),
             ("from", Figure::Date(data.from)),
-            ("lowest", figure(data, low)),
+            ("extreme", figure(data, low)),
             ("on", Figure::Date(date_of(data, index))),
             ("end", figure(data, end)),
             ("until", Figure::Date(date_of(data, data.values.len() - 1))),
