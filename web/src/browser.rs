@@ -38,9 +38,9 @@ pub fn set_title(title: &str) {
 }
 
 /// Moves the keyboard to the element of that id, once the page has been drawn.
-pub fn focus_soon(id: &'static str) {
+pub fn focus_soon(id: String) {
     request_animation_frame(move || {
-        if let Some(element) = element(id) {
+        if let Some(element) = element(&id) {
             // An element that cannot take the focus leaves it where it is, which is no harm.
             let _ = element.focus();
         }

@@ -38,7 +38,7 @@ pub fn App() -> impl IntoView {
 /// The part after `#` is the page's name, so the link that skips to the content must not change it.
 fn skip(event: &ev::MouseEvent) {
     event.prevent_default();
-    browser::focus_soon("content");
+    browser::focus_soon("content".to_owned());
 }
 
 /// Undo and redo by the usual keys, except while typing in a field, which has its own.

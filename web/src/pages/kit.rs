@@ -12,7 +12,7 @@ use serde_json::json;
 use super::money::group_key;
 use crate::live;
 use crate::locale::{self, t, tell, words};
-use crate::parts::{Entries, fields, optional};
+use crate::parts::{Entries, entry_line, fields, optional};
 use crate::route;
 use crate::state::App;
 
@@ -48,7 +48,7 @@ fn adding() -> AnyView {
         let Some(price_value) = price_value(&price.get_untracked()) else { return };
         let text = name.get_untracked().trim().to_owned();
         if text.is_empty() {
-            crate::browser::focus_soon("new-name");
+            crate::browser::focus_soon("new-name".to_owned());
             return;
         }
         let id = app.plan(Plan::next_id);
@@ -265,6 +265,9 @@ fn list(filter: Filter) -> AnyView {
     };
     let keys = live::memo(move || groups.get().into_iter().map(|(key, _)| key).collect::<Vec<_>>());
     let opened = route::entry_in_address();
+    if let Some(id) = opened {
+        crate::browser::focus_soon(entry_line(id));
+    }
     view! {
         <p role="status">{live::text(count)}</p>
         {live::view(move || keys.get().into_iter().map(|key| group(key, groups, opened)).collect::<Vec<_>>().into_any())}

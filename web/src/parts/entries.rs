@@ -59,7 +59,7 @@ impl Entries {
         view! {
             <li>
                 <details class="entry" open=starts_open on:toggle=live::folded(move |open| is_open.set(open))>
-                    <summary>
+                    <summary id=entry_line(id)>
                         <span class="name">{live::text(name)}</span>
                         <span class="value">{live::text(move || line.get().1)}</span>
                     </summary>
@@ -69,6 +69,11 @@ impl Entries {
         }
         .into_any()
     }
+}
+
+/// The id of an entry's line in the page, for going to it.
+pub fn entry_line(id: Id) -> String {
+    format!("entry-{id}")
 }
 
 fn with_id(mut entry: Value, id: Id) -> Value {

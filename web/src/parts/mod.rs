@@ -6,7 +6,7 @@ mod icon;
 mod plot;
 mod standing;
 
-pub use entries::{Entries, optional};
+pub use entries::{Entries, entry_line, optional};
 pub use field::{field, field_label, fields};
 pub use icon::{Shape, icon};
 pub use plot::{PlotData, plot};
