@@ -15,11 +15,14 @@ use crate::browser;
 pub struct Browser {
     language: Array,
     formatters: RefCell<Vec<(String, Function)>>,
+    /// The rules of the language of the sentences, whatever the person's own is.
+    plurals: Intl::PluralRules,
 }
 
 impl Browser {
     fn new(language: &str) -> Self {
-        Self { language: Array::of1(&language.into()), formatters: RefCell::default() }
+        let plurals = Intl::PluralRules::new(&Array::of1(&"en".into()), &Object::new());
+        Self { language: Array::of1(&language.into()), formatters: RefCell::default(), plurals }
     }
 
     /// Formats with the formatter of that name, made by `make` if there is none.
@@ -85,6 +88,12 @@ impl Format for Browser {
             number_format(language, &pairs)
         };
         self.format(&format!("rough {currency}"), make, &amount.into())
+    }
+
+    fn plural(&self, number: f64) -> &'static str {
+        const FORMS: [&str; 5] = ["zero", "one", "two", "few", "many"];
+        let form = self.plurals.select(number);
+        FORMS.into_iter().find(|known| form == *known).unwrap_or("other")
     }
 
     fn time(&self, minute: u16) -> String {

@@ -1,14 +1,14 @@
 //! Data into sentences. One catalogue file per language, in the Fluent syntax; numbers, dates and money are formatted
 //! by whoever asks (a browser passes its own `Intl`).
 
+mod catalogue;
 mod plain;
 mod problem;
 mod region;
 mod units;
 
-use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use catalogue::{Catalogue, Filling, Fillings};
 use jiff::civil::Date;
-use unic_langid::LanguageIdentifier;
 
 pub use plain::Plain;
 pub use region::{currency_of, units_of};
@@ -35,11 +35,13 @@ pub trait Format {
     fn time(&self, minute: u16) -> String;
     /// An amount of a currency without the small change, to stand beside an axis.
     fn rough_money(&self, amount: f64, currency: &str) -> String;
+    /// The plural form of a number in the language of the sentences: `one`, `few`, `other` ... as CLDR names them.
+    fn plural(&self, number: f64) -> &'static str;
 }
 
 /// Sentences in one language, with values formatted one way.
 pub struct Words<F> {
-    bundle: FluentBundle<FluentResource>,
+    catalogue: Catalogue,
     format: F,
     units: Units,
     currency: String,
@@ -48,12 +50,7 @@ pub struct Words<F> {
 impl<F: Format> Words<F> {
     /// English sentences.
     pub fn english(format: F, units: Units, currency: &str) -> Self {
-        let mut bundle = FluentBundle::new(vec!["en".parse::<LanguageIdentifier>().unwrap_or_default()]);
-        bundle.set_use_isolating(false);
-        // A faulty line would leave its sentence out; a test reads every line of every catalogue.
-        let resource = FluentResource::try_new(ENGLISH.to_owned()).unwrap_or_else(|(partly, _)| partly);
-        bundle.add_resource_overriding(resource);
-        Self { bundle, format, units, currency: currency.to_owned() }
+        Self { catalogue: Catalogue::new(ENGLISH), format, units, currency: currency.to_owned() }
     }
 
     /// The units values are shown in.
@@ -78,20 +75,20 @@ impl<F: Format> Words<F> {
 
     /// Whether the catalogue has that sentence.
     pub fn has(&self, key: &str) -> bool {
-        self.bundle.has_message(key)
+        self.catalogue.has(key)
     }
 
     /// A sentence with figures. In the catalogue, `{ $name }` is the formatted figure and `{ $name_n }` its bare number
     /// for choosing singular or plural.
     pub fn with(&self, key: &str, figures: &Figures) -> String {
-        let mut args = FluentArgs::new();
+        let mut fillings = Fillings::new();
         for (name, figure) in figures {
-            args.set(*name, FluentValue::from(self.figure(figure)));
+            fillings.push(((*name).to_owned(), Filling::Text(self.figure(figure))));
             if let Figure::Measure { value, .. } = figure {
-                args.set(format!("{name}_n"), FluentValue::from(*value));
+                fillings.push((format!("{name}_n"), Filling::Number(*value)));
             }
         }
-        self.pattern(key, &args)
+        self.fill(key, &fillings)
     }
 
     /// What a finding says.
@@ -164,10 +161,8 @@ impl<F: Format> Words<F> {
         let unit = unit(quantity, self.units);
         let shown = value / unit.factor;
         let number = self.format.number(shown, decimals(shown, unit.decimals));
-        let mut args = FluentArgs::new();
-        args.set("number", FluentValue::from(number));
-        args.set("n", FluentValue::from(shown));
-        self.pattern(unit.key, &args)
+        let fillings = vec![("number".to_owned(), Filling::Text(number)), ("n".to_owned(), Filling::Number(shown))];
+        self.fill(unit.key, &fillings)
     }
 
     /// The unit's sign, to stand beside a field.
@@ -175,11 +170,8 @@ impl<F: Format> Words<F> {
         self.text(unit(quantity, self.units).sign)
     }
 
-    fn pattern(&self, key: &str, args: &FluentArgs) -> String {
-        let Some(pattern) = self.bundle.get_message(key).and_then(|message| message.value()) else {
-            return key.to_owned();
-        };
-        self.bundle.format_pattern(pattern, Some(args), &mut Vec::new()).into_owned()
+    fn fill(&self, key: &str, fillings: &Fillings) -> String {
+        self.catalogue.fill(key, fillings, &|number| self.format.plural(number)).unwrap_or_else(|| key.to_owned())
     }
 
     fn moment(&self, moment: Moment) -> String {

@@ -35,4 +35,9 @@ impl Format for Plain {
     fn time(&self, minute: u16) -> String {
         format!("{:02}:{:02}", minute / 60, minute % 60)
     }
+
+    fn plural(&self, number: f64) -> &'static str {
+        // English, as CLDR has it for whole numbers.
+        if (number - 1.0).abs() < f64::EPSILON { "one" } else { "other" }
+    }
 }
