@@ -18,6 +18,7 @@ pub fn App() -> impl IntoView {
     provide_context(app);
     let page = route::current_page();
     listen_for_undo(app);
+    listen_for_leaving(app);
     // Other units or another currency change every word there is, so everything is drawn again.
     live::view(move || {
         app.desk.edition().track();
@@ -56,6 +57,16 @@ fn listen_for_undo(app: AppState) {
         event.prevent_default();
     });
     on_cleanup(move || handle.remove());
+}
+
+/// What was just typed is kept before the page goes away, is put into the background or is thrown out of memory.
+fn listen_for_leaving(app: AppState) {
+    let leaving = window_event_listener_untyped("pagehide", move |_| app.finish());
+    let hiding = window_event_listener_untyped("visibilitychange", move |_| app.finish());
+    on_cleanup(move || {
+        leaving.remove();
+        hiding.remove();
+    });
 }
 
 fn show(page: Page) -> AnyView {

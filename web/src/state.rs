@@ -76,6 +76,8 @@ pub struct App {
     document: StoredValue<Document>,
     /// The field that is being typed in: its edits are one step of undo.
     typing: StoredValue<Option<Path>>,
+    /// Whether a change is still to be checked and kept.
+    is_unfinished: StoredValue<bool>,
 }
 
 impl App {
@@ -101,7 +103,12 @@ impl App {
             is_kept: storage::is_available(),
             edition: 0,
         };
-        Self { desk: Store::new(desk), document: StoredValue::new(document), typing: StoredValue::new(None) }
+        Self {
+            desk: Store::new(desk),
+            document: StoredValue::new(document),
+            typing: StoredValue::new(None),
+            is_unfinished: StoredValue::new(false),
+        }
     }
 
     /// The app of this page.
@@ -142,7 +149,7 @@ impl App {
     /// Keeps text that the field cannot take yet.
     pub fn keep_draft(self, path: &Path, text: String) {
         self.desk.drafts().update(|drafts| drop(drafts.insert(path.clone(), text)));
-        self.keep();
+        self.finish_soon();
     }
 
     /// Ends the typing in a field.
@@ -203,14 +210,32 @@ impl App {
     fn after_change(self) {
         let plan = self.desk.plan();
         let assessment = plan.with_untracked(|plan| assess(plan, browser::today()));
-        let problems = plan.with_untracked(validate);
         self.desk.assessment().set(assessment);
-        if self.desk.problems().with_untracked(|before| *before != problems) {
-            self.desk.problems().set(problems);
-        }
         let currency = plan.with_untracked(|plan| plan.currency.clone());
         if locale::words(|words| words.currency() != currency) {
             self.redraw();
+        }
+        self.finish_soon();
+    }
+
+    /// Checks and keeps the plan once what was typed has been drawn, so that the verdict is not kept waiting.
+    fn finish_soon(self) {
+        if !self.is_unfinished.get_value() {
+            self.is_unfinished.set_value(true);
+            set_timeout(move || self.finish(), std::time::Duration::ZERO);
+        }
+    }
+
+    /// Checks and keeps the plan now, if that is still to be done: also before another plan is opened and before the
+    /// page goes away.
+    pub fn finish(self) {
+        if !self.is_unfinished.get_value() {
+            return;
+        }
+        self.is_unfinished.set_value(false);
+        let problems = self.desk.plan().with_untracked(validate);
+        if self.desk.problems().with_untracked(|before| *before != problems) {
+            self.desk.problems().set(problems);
         }
         self.keep();
     }
@@ -309,6 +334,7 @@ impl App {
     }
 
     fn put_back(self, card: Card, at: usize, kept: &Kept) {
+        self.finish();
         let slot = card.slot;
         self.desk.shelf().update(|shelf| shelf.cards.insert(at.min(shelf.cards.len()), card));
         storage::keep_plan(slot, kept);
@@ -324,6 +350,7 @@ impl App {
 
     /// A plan of the shelf as it is kept; the open one as it is now.
     fn plan_in(self, slot: Slot) -> Option<Kept> {
+        self.finish();
         let (open, kept) = self.kept();
         if slot == open { Some(kept) } else { storage::plan(slot) }
     }

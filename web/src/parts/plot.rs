@@ -32,12 +32,13 @@ pub struct PlotData {
 }
 
 // Near the width of a phone, so that letters are of a readable size there; on a wide page the style sheet makes them
-// smaller against the drawing.
-const WIDTH: f64 = 420.0;
-const HEIGHT: f64 = 220.0;
-const LEFT: f64 = 62.0;
-const BOTTOM: f64 = 24.0;
-const TOP: f64 = 8.0;
+// smaller against the drawing. Places are whole tenths of a unit: there is no code for printing fractions.
+const WIDTH: i32 = 4_200;
+const HEIGHT: i32 = 2_200;
+const LEFT: i32 = 620;
+const RIGHT: i32 = WIDTH - 80;
+const BOTTOM: i32 = HEIGHT - 240;
+const TOP: i32 = 80;
 /// More points than this are not to be told apart on any screen.
 const MOST_POINTS: usize = 640;
 
@@ -81,17 +82,23 @@ impl Scale {
         Self { low, high: high.max(low + step), step, count: (data.values.len() - 1) as f64 }
     }
 
-    fn x(&self, index: f64) -> f64 {
-        LEFT + (WIDTH - LEFT - 8.0) * index / self.count
+    fn x(&self, index: usize) -> i32 {
+        LEFT + place(RIGHT - LEFT, index as f64 / self.count)
     }
 
-    fn y(&self, value: f64) -> f64 {
-        TOP + (HEIGHT - TOP - BOTTOM) * (self.high - value) / (self.high - self.low)
+    fn y(&self, value: f64) -> i32 {
+        TOP + place(BOTTOM - TOP, (self.high - value) / (self.high - self.low))
     }
 
     fn levels(&self) -> impl Iterator<Item = f64> {
         (0..12).map(|n| self.low + f64::from(n) * self.step).take_while(|level| *level <= self.high + self.step / 2.0)
     }
+}
+
+/// That share of a length.
+#[allow(clippy::cast_possible_truncation)] // shares lie within the drawing
+fn place(length: i32, share: f64) -> i32 {
+    (f64::from(length) * share) as i32
 }
 
 /// The next larger of 1, 2 and 5 times a power of ten: a step between lines that people can count.
@@ -119,9 +126,9 @@ fn points(data: &PlotData) -> Vec<(usize, f64)> {
             let indexed = || values.iter().copied().enumerate().map(|(at, value)| (chunk * stretch + at, value));
             let low = indexed().min_by(|a, b| a.1.total_cmp(&b.1));
             let high = indexed().max_by(|a, b| a.1.total_cmp(&b.1));
-            let mut ends: Vec<(usize, f64)> = low.into_iter().chain(high).collect();
-            ends.sort_by_key(|point| point.0);
-            ends
+            let in_order = low.map(|point| point.0) <= high.map(|point| point.0);
+            let (first, second) = if in_order { (low, high) } else { (high, low) };
+            first.into_iter().chain(second)
         })
         .collect()
 }
@@ -130,7 +137,7 @@ fn course(data: &PlotData, scale: &Scale) -> String {
     let mut path = String::new();
     for (index, value) in points(data) {
         let command = if path.is_empty() { 'M' } else { 'L' };
-        path += &format!("{command}{:.1} {:.1}", scale.x(index as f64), scale.y(value));
+        path += &format!("{command}{} {}", scale.x(index), scale.y(value));
     }
     path
 }
@@ -140,34 +147,34 @@ fn area_below(data: &PlotData, scale: &Scale) -> String {
     let mut path = String::new();
     let floor = scale.y(data.floor);
     for (index, value) in points(data) {
-        let (x, y) = (scale.x(index as f64), scale.y(value.min(data.floor)));
-        path += &format!("{}{x:.1} {y:.1}", if path.is_empty() { 'M' } else { 'L' });
+        let (x, y) = (scale.x(index), scale.y(value.min(data.floor)));
+        path += &format!("{}{x} {y}", if path.is_empty() { 'M' } else { 'L' });
     }
-    format!("{path}L{:.1} {floor:.1}L{:.1} {floor:.1}Z", scale.x(scale.count), scale.x(0.0))
+    format!("{path}L{RIGHT} {floor}L{LEFT} {floor}Z")
 }
 
 fn grid(data: &PlotData, scale: &Scale) -> AnyView {
     let lines = scale.levels().map(|level| {
         let y = scale.y(level);
         view! {
-            <line class="grid" x1=LEFT x2=WIDTH - 8.0 y1=y y2=y />
-            <text class="level" x=LEFT - 6.0 y=y + 4.0 text-anchor="end">{short(data, level)}</text>
+            <line class="grid" x1=LEFT x2=RIGHT y1=y y2=y />
+            <text class="level" x=LEFT - 60 y=y + 40 text-anchor="end">{short(data, level)}</text>
         }
         .into_any()
     });
     let limit = scale.y(if data.low_matters { data.floor } else { data.ceiling.unwrap_or(data.floor) });
     let months = months(data).into_iter().map(|(index, date)| {
-        let x = scale.x(index as f64);
+        let x = scale.x(index);
         view! {
-            <line class="month" x1=x x2=x y1=TOP y2=HEIGHT - BOTTOM />
-            <text class="level" x=x y=HEIGHT - 8.0 text-anchor="middle">{words(|words| words.month(date))}</text>
+            <line class="month" x1=x x2=x y1=TOP y2=BOTTOM />
+            <text class="level" x=x y=HEIGHT - 80 text-anchor="middle">{words(|words| words.month(date))}</text>
         }
         .into_any()
     });
     view! {
         {lines.collect::<Vec<_>>()}
         {months.collect::<Vec<_>>()}
-        <line class="floor" x1=LEFT x2=WIDTH - 8.0 y1=limit y2=limit />
+        <line class="floor" x1=LEFT x2=RIGHT y1=limit y2=limit />
     }
     .into_any()
 }
@@ -187,11 +194,11 @@ fn dates(data: &PlotData) -> impl Iterator<Item = Date> {
 /// The lowest point, and today.
 fn marks(data: &PlotData, scale: &Scale) -> AnyView {
     let today = dates(data).position(|date| date == data.today).map(|day| {
-        let x = scale.x((day * data.per_day) as f64);
-        view! { <line class="today" x1=x x2=x y1=TOP y2=HEIGHT - BOTTOM /> }
+        let x = scale.x(day * data.per_day);
+        view! { <line class="today" x1=x x2=x y1=TOP y2=BOTTOM /> }
     });
     let lowest = lowest(data).filter(|_| data.low_matters).map(|(index, value)| {
-        view! { <circle class="lowest" cx=scale.x(index as f64) cy=scale.y(value) r="5" /> }
+        view! { <circle class="lowest" cx=scale.x(index) cy=scale.y(value) r="50" /> }
     });
     view! { {today} {lowest} }.into_any()
 }

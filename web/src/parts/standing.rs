@@ -82,7 +82,7 @@ impl StandingView {
         let missing = self.missing.iter().map(missing_name).collect::<Vec<_>>();
         view! {
             {(!missing.is_empty()).then(|| view! { <p>{t("standing-missing")} " " {missing.join(", ")}</p> })}
-            {finding_list(self.findings)}
+            {finding_list(&self.findings)}
             {fold("standing-cautions", "cautions", self.cautions.into_iter().map(|text| view! { <li>{text}</li> }.into_any()).collect())}
             {fold(
                 "standing-working",
@@ -164,9 +164,10 @@ fn fold(title: &'static str, class: &'static str, lines: Vec<AnyView>) -> Option
 }
 
 /// Findings, the worst first.
-fn finding_list(mut findings: Vec<FindingView>) -> AnyView {
-    findings.sort_by_key(|finding| finding.severity);
-    let lines = findings.into_iter().map(|finding| {
+fn finding_list(findings: &[FindingView]) -> AnyView {
+    let severities = [Severity::Short, Severity::Close, Severity::Note];
+    let of = |severity| findings.iter().filter(move |finding| finding.severity == severity).cloned();
+    let lines = severities.into_iter().flat_map(of).map(|finding| {
         let class = match finding.severity {
             Severity::Short => "finding short",
             Severity::Close => "finding tight",
