@@ -1,6 +1,7 @@
 //! The one store of the app, and everything that can be done to it.
 
 use std::collections::BTreeMap;
+use std::time::Duration;
 
 use kerbstead_core::plan::{Document, Edit, Path, Plan, Problem, demo_plan_after, validate};
 use kerbstead_core::words::Units;
@@ -14,6 +15,9 @@ use crate::{browser, route};
 
 /// The most steps that can be taken back.
 const MOST_UNDO: usize = 200;
+
+/// How long a change waits to be checked and kept: past the next frame, so that the verdict is on the screen first.
+const FINISH_AFTER: Duration = Duration::from_millis(60);
 
 /// What lies on the desk: the open plan and all that goes with it.
 #[derive(Clone, Debug, Store)]
@@ -222,7 +226,7 @@ impl App {
     fn finish_soon(self) {
         if !self.is_unfinished.get_value() {
             self.is_unfinished.set_value(true);
-            set_timeout(move || self.finish(), std::time::Duration::ZERO);
+            set_timeout(move || self.finish(), FINISH_AFTER);
         }
     }
 
