@@ -57,3 +57,8 @@ pub fn is_text_input(target: &web_sys::EventTarget) -> bool {
 pub fn report(message: &str) {
     web_sys::console::error_1(&message.into());
 }
+
+/// A text in small letters, as the browser makes them.
+pub fn small_letters(text: &str) -> String {
+    js_sys::JsString::from(text).to_lower_case().into()
+}

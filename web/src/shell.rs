@@ -49,7 +49,7 @@ fn listen_for_undo(app: AppState) {
         if is_typing || !(event.ctrl_key() || event.meta_key()) {
             return;
         }
-        match (event.key().to_lowercase().as_str(), event.shift_key()) {
+        match (event.key().to_ascii_lowercase().as_str(), event.shift_key()) {
             ("z", false) => app.undo(),
             ("z", true) | ("y", false) => app.redo(),
             _ => return,

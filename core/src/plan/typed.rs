@@ -49,7 +49,7 @@ pub fn typed_value(field: &Field, text: &str, marks: NumberMarks, factor: f64) -
         Kind::Whole { example, .. } => whole(text, marks).ok_or(Wrong::NotWhole { example })?,
         Kind::Money { example, .. } => decimal(text, marks).ok_or(Wrong::NotMoney { example })?.to_string().into(),
         Kind::Rate => decimal(text, marks).ok_or(Wrong::NotARate)?.to_string().into(),
-        Kind::Currency => text.to_uppercase().into(),
+        Kind::Currency => text.to_ascii_uppercase().into(),
         Kind::StoreItem => whole(text, marks).ok_or(Wrong::NotWhole { example: 1 })?,
         Kind::Flag => (text == "true").into(),
         Kind::Text { .. } | Kind::Date | Kind::Choice(_) => text.into(),

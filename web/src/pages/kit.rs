@@ -10,6 +10,7 @@ use leptos::prelude::*;
 use serde_json::json;
 
 use super::money::group_key;
+use crate::browser::small_letters;
 use crate::live;
 use crate::locale::{self, t, tell, words};
 use crate::parts::{Entries, entry_line, fields, optional};
@@ -34,10 +35,10 @@ fn adding() -> AnyView {
     let app = App::here();
     let name = RwSignal::new(String::new());
     let price = RwSignal::new(String::new());
-    let names: Vec<String> = STARTERS.iter().map(|starter| t(starter.name_key)).collect();
+    let names: Vec<String> = STARTERS.iter().map(|starter| small_letters(&t(starter.name_key))).collect();
     let found = {
         let names = names.clone();
-        live::memo(move || matching(&names, &name.get()).into_iter().take(6).collect::<Vec<_>>())
+        live::memo(move || matching(&names, &small_letters(&name.get())).into_iter().take(6).collect::<Vec<_>>())
     };
     let wrong_price = move || match price_value(&price.get()) {
         Some(_) => String::new(),
@@ -240,10 +241,10 @@ impl Filter {
 
     /// The groups with their items, in the order of the list.
     fn groups(self, plan: &Plan) -> Vec<(&'static str, Vec<Id>)> {
-        let wanted = self.text.get().to_lowercase();
+        let wanted = small_letters(&self.text.get());
         let (show, by) = (self.show.get(), self.by.get());
         let mut groups: Vec<(&'static str, Vec<Id>)> = Vec::new();
-        let shown = plan.kit.iter().filter(|item| show.has(item) && item.name.to_lowercase().contains(&wanted));
+        let shown = plan.kit.iter().filter(|item| show.has(item) && small_letters(&item.name).contains(&wanted));
         for item in shown {
             let key = by.of(item);
             match groups.iter_mut().find(|(group, _)| *group == key) {

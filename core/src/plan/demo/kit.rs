@@ -21,7 +21,7 @@ pub(super) fn items(year: Year) -> Vec<Item> {
         work_and_clothing(),
         safety_and_tools(year),
     ];
-    rows.into_iter().flatten().map(|Row(item)| item).collect()
+    rows.into_iter().flatten().map(|Row(item)| *item).collect()
 }
 
 fn sleeping(year: Year) -> Vec<Row> {

@@ -9,10 +9,10 @@ use crate::plan::{
 };
 
 /// An item being written down.
-pub(super) struct Row(pub(super) Item);
+pub(super) struct Row(pub(super) Box<Item>);
 
 fn row(name: &str, group: Group, need: Need, obtain: Obtain) -> Row {
-    Row(Item { name: name.to_owned(), group, need, obtain, ..Item::default() })
+    Row(Box::new(Item { name: name.to_owned(), group, need, obtain, ..Item::default() }))
 }
 
 /// There already.

@@ -130,21 +130,20 @@ pub fn starter_item(starter: &Starter, id: Id, name: String, currency: &str) -> 
     (item, guesses)
 }
 
-/// Positions of the names that contain every word typed, whatever its case: those that begin with the first word
-/// before the others, each in their order. Nothing typed matches all.
+/// Positions of the names that contain every word typed: those that begin with the first word before the others, each
+/// in their order. Nothing typed matches all. Both are to be in small letters, which the caller makes as its language
+/// does: the tables for all of them are in every browser already.
 ///
 /// ```
 /// use kerbstead_core::plan::matching;
-/// let names = ["Gas stove".to_owned(), "Stove cartridge".to_owned(), "Lamp".to_owned()];
+/// let names = ["gas stove".to_owned(), "stove cartridge".to_owned(), "lamp".to_owned()];
 /// assert_eq!(matching(&names, "stove"), [1, 0]);
 /// ```
 pub fn matching(names: &[String], typed: &str) -> Vec<usize> {
-    let typed = typed.to_lowercase();
     let words: Vec<&str> = typed.split_whitespace().collect();
     let first = words.first().copied().unwrap_or_default();
-    let lower: Vec<String> = names.iter().map(|name| name.to_lowercase()).collect();
-    let found = (0..names.len()).filter(|index| words.iter().all(|word| lower[*index].contains(word)));
-    let (mut found, others): (Vec<usize>, Vec<usize>) = found.partition(|index| lower[*index].starts_with(first));
+    let found = (0..names.len()).filter(|index| words.iter().all(|word| names[*index].contains(word)));
+    let (mut found, others): (Vec<usize>, Vec<usize>) = found.partition(|index| names[*index].starts_with(first));
     found.extend(others);
     found
 }
