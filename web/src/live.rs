@@ -6,8 +6,6 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
-use web_sys::{Event, HtmlDetailsElement, HtmlInputElement, MouseEvent};
 
 /// A view that is drawn again when what it reads changes.
 pub fn view(draw: impl Fn() -> AnyView + Send + 'static) -> AnyView {
@@ -40,37 +38,6 @@ pub fn memo<T: PartialEq + Send + Sync + 'static>(read: impl Fn() -> T + Send + 
         Memo::new(move |_| read())
     }
     make(Box::new(read))
-}
-
-/// A flag for an attribute, such as `disabled`.
-pub fn flag(read: impl Fn() -> bool + Send + Sync + 'static) -> Signal<bool> {
-    Signal::derive(read)
-}
-
-/// What to do at a tap.
-pub fn tap(mut act: impl FnMut() + 'static) -> Box<dyn FnMut(MouseEvent)> {
-    Box::new(move |_| act())
-}
-
-/// What to do with the text of an input or the choice of a list.
-pub fn entered(mut act: impl FnMut(String) + 'static) -> Box<dyn FnMut(Event)> {
-    Box::new(move |event| act(event_target_value(&event)))
-}
-
-/// What to do when a box is ticked or not.
-pub fn ticked(mut act: impl FnMut(bool) + 'static) -> Box<dyn FnMut(Event)> {
-    Box::new(move |event| {
-        let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
-        act(input.is_some_and(|input| input.checked()));
-    })
-}
-
-/// What to do when a part is unfolded or folded.
-pub fn folded(mut act: impl FnMut(bool) + 'static) -> Box<dyn FnMut(Event)> {
-    Box::new(move |event| {
-        let details = event.target().and_then(|target| target.dyn_into::<HtmlDetailsElement>().ok());
-        act(details.is_some_and(|details| details.open()));
-    })
 }
 
 /// A row for each entry, kept while the entry stays in the list.

@@ -10,6 +10,7 @@
 #![forbid(unsafe_code)]
 
 mod browser;
+mod el;
 mod embed;
 mod live;
 mod locale;

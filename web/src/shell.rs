@@ -4,6 +4,7 @@ use leptos::ev;
 use leptos::prelude::*;
 
 use crate::browser;
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::t;
 use crate::pages;
@@ -22,24 +23,26 @@ pub fn App() -> impl IntoView {
     // Other units or another currency change every word there is, so everything is drawn again.
     live::view(move || {
         app.desk.edition().track();
-        view! {
-            <a class="skip" href="#content" on:click=|event| skip(&event)>{t("skip-to-content")}</a>
-            {header(app)}
-            {navigation(page)}
-            <main id="content" tabindex="-1">
-                {storage_warning(app)}
-                {live::view(move || show(page.get()))}
-            </main>
-            {notice_bar(app)}
-        }
-        .into_any()
+        fragment()
+            .put(
+                el("a")
+                    .class("skip")
+                    .attr("href", "#content")
+                    .on_click(|| browser::focus_soon("content".to_owned()))
+                    .put(t("skip-to-content")),
+            )
+            .put(header(app))
+            .put(navigation(page))
+            .put(
+                el("main")
+                    .attr("id", "content")
+                    .attr("tabindex", "-1")
+                    .put(storage_warning(app))
+                    .put(live::view(move || show(page.get()))),
+            )
+            .put(notice_bar(app))
+            .done()
     })
-}
-
-/// The part after `#` is the page's name, so the link that skips to the content must not change it.
-fn skip(event: &ev::MouseEvent) {
-    event.prevent_default();
-    browser::focus_soon("content".to_owned());
 }
 
 /// Undo and redo by the usual keys, except while typing in a field, which has its own.
@@ -85,22 +88,35 @@ fn show(page: Page) -> AnyView {
 }
 
 fn header(app: AppState) -> AnyView {
-    let nothing_to_undo = live::flag(move || app.desk.undo().with(Vec::is_empty));
+    let nothing_to_undo = move || app.desk.undo().with(Vec::is_empty);
     let verdicts = live::memo(move || verdicts_in_words(app));
-    let nothing_to_redo = live::flag(move || app.desk.redo().with(Vec::is_empty));
-    view! {
-        <header>
-            <p class="plan-name">
-                <a href=Page::Plans.link()>{live::text(move || app.plan(|plan| plan.title.clone()))}</a>
-            </p>
-            <div class="history">
-                <button type="button" disabled=nothing_to_undo on:click=live::tap(move || app.undo())>{t("undo")}</button>
-                <button type="button" disabled=nothing_to_redo on:click=live::tap(move || app.redo())>{t("redo")}</button>
-            </div>
-            <p class="visually-hidden" aria-live="polite">{live::text(move || verdicts.get())}</p>
-        </header>
-    }
-    .into_any()
+    let nothing_to_redo = move || app.desk.redo().with(Vec::is_empty);
+    el("header")
+        .put(
+            el("p").class("plan-name").put(
+                el("a").attr("href", Page::Plans.link()).put(live::text(move || app.plan(|plan| plan.title.clone()))),
+            ),
+        )
+        .put(
+            el("div")
+                .class("history")
+                .put(
+                    el("button")
+                        .attr("type", "button")
+                        .live_flag("disabled", nothing_to_undo)
+                        .on_click(move || app.undo())
+                        .put(t("undo")),
+                )
+                .put(
+                    el("button")
+                        .attr("type", "button")
+                        .live_flag("disabled", nothing_to_redo)
+                        .on_click(move || app.redo())
+                        .put(t("redo")),
+                ),
+        )
+        .put(el("p").class("visually-hidden").attr("aria-live", "polite").put(live::text(move || verdicts.get())))
+        .done()
 }
 
 /// Tells people who hear the page how a change came out.
@@ -123,31 +139,30 @@ fn navigation(page: ReadSignal<Page>) -> AnyView {
     ];
     let below_balances = [Page::Money, Page::Power, Page::Water];
     let link = move |to: Page, shape: Option<Shape>| {
-        let current = Signal::derive(move || (page.get() == to).then(|| "page".to_owned()));
-        view! {
-            <a href=to.link() aria-current=current>
-                {shape.map(icon)}
-                <span>{t(to.title())}</span>
-            </a>
-        }
-        .into_any()
+        let current = move || (page.get() == to).then(|| "page".to_owned());
+        el("a")
+            .attr("href", to.link())
+            .live("aria-current", current)
+            .put(shape.map(icon))
+            .put(el("span").put(t(to.title())))
+            .done()
     };
     let is_below = move || below_balances.contains(&page.get());
     let items = main.map(|(to, shape)| {
         let below = (to == Page::Balances).then(|| {
-            let links = below_balances.map(|to| view! { <li>{link(to, None)}</li> }.into_any());
-            view! { <ul class="below">{Vec::from(links)}</ul> }
+            let links = below_balances.map(|to| el("li").put(link(to, None)).done());
+            el("ul").class("below").put(Vec::from(links)).done()
         });
-        let class = Signal::derive(move || (to == Page::Balances && is_below()).then(|| "holds-current".to_owned()));
-        view! { <li class=class>{link(to, Some(shape))} {below}</li> }.into_any()
+        let class = move || (to == Page::Balances && is_below()).then(|| "holds-current".to_owned());
+        el("li").live("class", class).put(link(to, Some(shape))).put(below).done()
     });
-    view! { <nav aria-label=t("navigation")><ul>{Vec::from(items)}</ul></nav> }.into_any()
+    el("nav").attr("aria-label", t("navigation")).put(el("ul").put(Vec::from(items))).done()
 }
 
 fn storage_warning(app: AppState) -> AnyView {
     live::when(
         move || !app.desk.is_kept().get(),
-        || view! { <p class="warning" role="alert">{t("storage-unavailable")}</p> }.into_any(),
+        || el("p").class("warning").attr("role", "alert").put(t("storage-unavailable")).done(),
     )
 }
 
@@ -157,19 +172,20 @@ fn notice_bar(app: AppState) -> AnyView {
         move || app.desk.notice().with(|notice| notice.as_ref().map(|notice| notice.text.clone())).unwrap_or_default();
     let is_there = move || app.desk.notice().with(Option::is_some);
     let buttons = move || {
-        view! {
-            <button type="button" on:click=live::tap(move || app.take_back())>{t("take-back")}</button>
-            <button type="button" class="quiet" on:click=live::tap(move || app.desk.notice().set(None))>
-                {t("dismiss")}
-            </button>
-        }
-        .into_any()
+        fragment()
+            .put(el("button").attr("type", "button").on_click(move || app.take_back()).put(t("take-back")))
+            .put(
+                el("button")
+                    .attr("type", "button")
+                    .class("quiet")
+                    .on_click(move || app.desk.notice().set(None))
+                    .put(t("dismiss")),
+            )
+            .done()
     };
-    view! {
-        <div class="notice" class:shown=live::flag(is_there)>
-            <p role="status">{live::text(text)}</p>
-            {live::when(is_there, buttons)}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .live("class", move || Some(if is_there() { "notice shown" } else { "notice" }.to_owned()))
+        .put(el("p").attr("role", "status").put(live::text(text)))
+        .put(live::when(is_there, buttons))
+        .done()
 }

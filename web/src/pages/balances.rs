@@ -4,6 +4,7 @@ use kerbstead_core::Balance;
 use leptos::prelude::*;
 
 use super::{balance_title, standing};
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::t;
 use crate::parts::verdict_badge;
@@ -14,26 +15,18 @@ use crate::state::App;
 pub fn balances() -> AnyView {
     let lines = [(Balance::Money, Page::Money), (Balance::Power, Page::Power), (Balance::Water, Page::Water)];
     let lines = lines.map(|(balance, page)| line(balance, page));
-    view! {
-        <h1>{t("page-balances")}</h1>
-        <ul class="balance-list">{Vec::from(lines)}</ul>
-    }
-    .into_any()
+    fragment().put(el("h1").put(t("page-balances"))).put(el("ul").class("balance-list").put(Vec::from(lines))).done()
 }
 
 fn line(balance: Balance, page: Page) -> AnyView {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
-    view! {
-        <li>
-            <a href=page.link()>
-                <strong>{t(balance_title(balance))}</strong>
-                {live::view(move || {
-                    let standing = view.get();
-                    view! { {verdict_badge(standing.verdict)} <span>{standing.line}</span> }.into_any()
-                })}
-            </a>
-        </li>
-    }
-    .into_any()
+    el("li")
+        .put(el("a").attr("href", page.link()).put(el("strong").put(t(balance_title(balance)))).put(live::view(
+            move || {
+                let standing = view.get();
+                fragment().put(verdict_badge(standing.verdict)).put(el("span").put(standing.line)).done()
+            },
+        )))
+        .done()
 }

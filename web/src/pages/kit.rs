@@ -11,6 +11,7 @@ use serde_json::json;
 
 use super::money::group_key;
 use crate::browser::small_letters;
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{self, t, tell, words};
 use crate::parts::{Entries, entry_line, fields, optional};
@@ -21,13 +22,7 @@ use crate::state::App;
 pub fn kit() -> AnyView {
     let filter =
         Filter { text: RwSignal::new(String::new()), show: RwSignal::new(Show::All), by: RwSignal::new(By::Group) };
-    view! {
-        <h1>{t("page-kit")}</h1>
-        {adding()}
-        {filter.controls()}
-        {list(filter)}
-    }
-    .into_any()
+    fragment().put(el("h1").put(t("page-kit"))).put(adding()).put(filter.controls()).put(list(filter)).done()
 }
 
 /// A name and a price are enough; a thing of the starter list brings its usual values along.
@@ -44,8 +39,7 @@ fn adding() -> AnyView {
         Some(_) => String::new(),
         None => tell("problem-not-money", &vec![("example", Figure::Money(Money::whole(25)))]),
     };
-    let add_named = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
+    let add_named = move || {
         let Some(price_value) = price_value(&price.get_untracked()) else { return };
         let text = name.get_untracked().trim().to_owned();
         if text.is_empty() {
@@ -67,32 +61,59 @@ fn adding() -> AnyView {
         if show { starter_buttons(app, &shown, name) } else { ().into_any() }
     };
     let all = (0..STARTERS.len()).collect::<Vec<_>>();
-    view! {
-        <form class="adding" on:submit=add_named>
-            <div class="field">
-                <label for="new-name">{t("kit-new-name")}</label>
-                <input id="new-name" type="text" autocomplete="off" prop:value=name on:input=live::entered(move |text| name.set(text)) />
-            </div>
-            <div class="field">
-                <label for="new-price">{t("kit-new-price")}</label>
-                <div class="control">
-                    <input id="new-price" type="text" inputmode="decimal" autocomplete="off" aria-describedby="new-price-message" prop:value=price on:input=live::entered(move |text| price.set(text)) />
-                    <span class="unit">{words(|words| words.currency().to_owned())}</span>
-                </div>
-                <p class="wrong" id="new-price-message" aria-live="polite">
-                    {live::text(wrong_price)}
-                </p>
-            </div>
-            <button type="submit" class="primary">{t("kit-add")}</button>
-        </form>
-        {live::view(suggestions)}
-        <details class="starters">
-            <summary>{t("kit-starters")}</summary>
-            <p>{t("kit-starters-hint")}</p>
-            {starter_buttons(app, &all, name)}
-        </details>
-    }
-    .into_any()
+    fragment()
+        .put(
+            el("form")
+                .class("adding")
+                .on_submit(add_named)
+                .put(
+                    el("div").class("field").put(el("label").attr("for", "new-name").put(t("kit-new-name"))).put(
+                        el("input")
+                            .attr("id", "new-name")
+                            .attr("type", "text")
+                            .attr("autocomplete", "off")
+                            .value(move || name.get())
+                            .on_input(move |text| name.set(text)),
+                    ),
+                )
+                .put(
+                    el("div")
+                        .class("field")
+                        .put(el("label").attr("for", "new-price").put(t("kit-new-price")))
+                        .put(
+                            el("div")
+                                .class("control")
+                                .put(
+                                    el("input")
+                                        .attr("id", "new-price")
+                                        .attr("type", "text")
+                                        .attr("inputmode", "decimal")
+                                        .attr("autocomplete", "off")
+                                        .attr("aria-describedby", "new-price-message")
+                                        .value(move || price.get())
+                                        .on_input(move |text| price.set(text)),
+                                )
+                                .put(el("span").class("unit").put(words(|words| words.currency().to_owned()))),
+                        )
+                        .put(
+                            el("p")
+                                .class("wrong")
+                                .attr("id", "new-price-message")
+                                .attr("aria-live", "polite")
+                                .put(live::text(wrong_price)),
+                        ),
+                )
+                .put(el("button").attr("type", "submit").class("primary").put(t("kit-add"))),
+        )
+        .put(live::view(suggestions))
+        .put(
+            el("details")
+                .class("starters")
+                .put(el("summary").put(t("kit-starters")))
+                .put(el("p").put(t("kit-starters-hint")))
+                .put(starter_buttons(app, &all, name)),
+        )
+        .done()
 }
 
 fn price_value(text: &str) -> Option<serde_json::Value> {
@@ -114,9 +135,9 @@ fn starter_buttons(app: App, shown: &[usize], typed: RwSignal<String>) -> AnyVie
                 typed.set(String::new());
             }
         };
-        view! { <li><button type="button" on:click=live::tap(add)>{name}</button></li> }.into_any()
+        el("li").put(el("button").attr("type", "button").on_click(add).put(name)).done()
     });
-    view! { <ul class="starter-list">{buttons.collect::<Vec<_>>()}</ul> }.into_any()
+    el("ul").class("starter-list").put(buttons.collect::<Vec<_>>()).done()
 }
 
 /// Puts an item at the end of the kit and tells of it.
@@ -209,7 +230,7 @@ impl Filter {
         let choose = |options: Vec<(&'static str, bool)>| {
             let options = options
                 .into_iter()
-                .map(|(key, selected)| view! { <option value=key selected=selected>{t(key)}</option> }.into_any());
+                .map(|(key, selected)| el("option").attr("value", key).flag("selected", selected).put(t(key)).done());
             options.collect::<Vec<_>>()
         };
         let shows = choose(Show::ALL.map(|(show, key)| (key, show == self.show.get_untracked())).to_vec());
@@ -220,23 +241,32 @@ impl Filter {
         let pick_by = move |key: String| {
             By::ALL.into_iter().filter(|(_, word)| *word == key).for_each(|(by, _)| self.by.set(by));
         };
-        view! {
-            <div class="filters" role="search" aria-label=t("kit-filter")>
-                <div class="field">
-                    <label for="find">{t("kit-find")}</label>
-                    <input id="find" type="search" autocomplete="off" on:input=live::entered(move |text| self.text.set(text)) />
-                </div>
-                <div class="field">
-                    <label for="show">{t("kit-show")}</label>
-                    <select id="show" on:change=live::entered(pick_show)>{shows}</select>
-                </div>
-                <div class="field">
-                    <label for="by">{t("kit-by")}</label>
-                    <select id="by" on:change=live::entered(pick_by)>{groupings}</select>
-                </div>
-            </div>
-        }
-        .into_any()
+        el("div")
+            .class("filters")
+            .attr("role", "search")
+            .attr("aria-label", t("kit-filter"))
+            .put(
+                el("div").class("field").put(el("label").attr("for", "find").put(t("kit-find"))).put(
+                    el("input")
+                        .attr("id", "find")
+                        .attr("type", "search")
+                        .attr("autocomplete", "off")
+                        .on_input(move |text| self.text.set(text)),
+                ),
+            )
+            .put(
+                el("div")
+                    .class("field")
+                    .put(el("label").attr("for", "show").put(t("kit-show")))
+                    .put(el("select").attr("id", "show").on_change(pick_show).put(shows)),
+            )
+            .put(
+                el("div")
+                    .class("field")
+                    .put(el("label").attr("for", "by").put(t("kit-by")))
+                    .put(el("select").attr("id", "by").on_change(pick_by).put(groupings)),
+            )
+            .done()
     }
 
     /// The groups with their items, in the order of the list.
@@ -269,24 +299,23 @@ fn list(filter: Filter) -> AnyView {
     if let Some(id) = opened {
         crate::browser::focus_soon(entry_line(id));
     }
-    view! {
-        <p role="status">{live::text(count)}</p>
-        {live::view(move || keys.get().into_iter().map(|key| group(key, groups, opened)).collect::<Vec<_>>().into_any())}
-    }
-    .into_any()
+    fragment()
+        .put(el("p").attr("role", "status").put(live::text(count)))
+        .put(live::view(move || {
+            keys.get().into_iter().map(|key| group(key, groups, opened)).collect::<Vec<_>>().into_any()
+        }))
+        .done()
 }
 
 fn group(key: &'static str, groups: Memo<Vec<(&'static str, Vec<Id>)>>, opened: Option<Id>) -> AnyView {
     let ids = live::memo(move || {
         groups.get().into_iter().find(|(group, _)| *group == key).map(|(_, ids)| ids).unwrap_or_default()
     });
-    view! {
-        <section aria-label=t(key)>
-            <h2>{t(key)}</h2>
-            <ul class="entries">{live::rows(ids, move |id| KIT.entry(id, opened == Some(id)))}</ul>
-        </section>
-    }
-    .into_any()
+    el("section")
+        .attr("aria-label", t(key))
+        .put(el("h2").put(t(key)))
+        .put(el("ul").class("entries").put(live::rows(ids, move |id| KIT.entry(id, opened == Some(id)))))
+        .done()
 }
 
 const KIT: Entries = Entries { list: List::Kit, line, body, fresh: || json!({}), add: "kit-add" };

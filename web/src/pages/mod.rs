@@ -23,6 +23,7 @@ pub use route::route;
 pub use start::start;
 pub use water::water;
 
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::t;
 use crate::parts::{StandingView, verdict_badge};
@@ -50,23 +51,25 @@ fn standing(app: App, balance: Balance) -> StandingView {
 fn balance_head(balance: Balance) -> AnyView {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
-    view! {
-        <h1>{t(balance_title(balance))}</h1>
-        {live::view(move || {
+    fragment()
+        .put(el("h1").put(t(balance_title(balance))))
+        .put(live::view(move || {
             let standing = view.get();
-            view! {
-                <p class="verdict-line">
-                    {verdict_badge(standing.verdict)} " " <span>{standing.line.clone()}</span>
-                </p>
-                {standing.details()}
-            }
-            .into_any()
-        })}
-    }
-    .into_any()
+            fragment()
+                .put(
+                    el("p")
+                        .class("verdict-line")
+                        .put(verdict_badge(standing.verdict))
+                        .put(" ")
+                        .put(el("span").put(standing.line.clone())),
+                )
+                .put(standing.details())
+                .done()
+        }))
+        .done()
 }
 
 /// A part of a page under a heading.
 fn section(title: &'static str, content: AnyView) -> AnyView {
-    view! { <section aria-label=t(title)><h2>{t(title)}</h2>{content}</section> }.into_any()
+    el("section").attr("aria-label", t(title)).put(el("h2").put(t(title))).put(content).done()
 }

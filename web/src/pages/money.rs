@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use serde_json::json;
 
 use super::{balance_head, section};
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
 use crate::parts::{Entries, PlotData, fields};
@@ -16,19 +17,18 @@ use crate::state::App;
 
 /// The page.
 pub fn money() -> AnyView {
-    view! {
-        {balance_head(Balance::Money)}
-        {plot()}
-        {unanswered()}
-        {section("money-purse", fields(&Path::section("purse"), PURSE))}
-        {section("money-belongings", belongings())}
-        {section("money-incomes", incomes())}
-        {section("money-costs", costs())}
-        {section("money-groups", groups())}
-        {section("money-readings", readings())}
-        <p><a href=Page::Kit.link()>{t("money-to-kit")}</a></p>
-    }
-    .into_any()
+    fragment()
+        .put(balance_head(Balance::Money))
+        .put(plot())
+        .put(unanswered())
+        .put(section("money-purse", fields(&Path::section("purse"), PURSE)))
+        .put(section("money-belongings", belongings()))
+        .put(section("money-incomes", incomes()))
+        .put(section("money-costs", costs()))
+        .put(section("money-groups", groups()))
+        .put(section("money-readings", readings()))
+        .put(el("p").put(el("a").attr("href", Page::Kit.link()).put(t("money-to-kit"))))
+        .done()
 }
 
 const PURSE: &[&str] = &["opening_cash", "floor", "tax_percent", "prices_include_tax"];
@@ -65,13 +65,12 @@ fn unanswered() -> AnyView {
     live::when(
         move || !flows.get().is_empty(),
         move || {
-            view! {
-                <section class="unanswered" aria-label=t("money-unanswered")>
-                    <h2>{t("money-unanswered")}</h2>
-                    <ul>{live::view(questions)}</ul>
-                </section>
-            }
-            .into_any()
+            el("section")
+                .class("unanswered")
+                .attr("aria-label", t("money-unanswered"))
+                .put(el("h2").put(t("money-unanswered")))
+                .put(el("ul").put(live::view(questions)))
+                .done()
         },
     )
 }
@@ -86,10 +85,10 @@ fn question(flow: &Flow) -> AnyView {
         let edit = app.plan(|plan| answer(plan, flow, happened));
         edit.map(|edit| {
             let act = move || app.edit(edit.clone());
-            view! { <button type="button" on:click=live::tap(act)>{t(key)}</button> }.into_any()
+            el("button").attr("type", "button").on_click(act).put(t(key)).done()
         })
     };
-    view! { <li><p>{text}</p> {button(true, "answer-yes")} {button(false, "answer-no")}</li> }.into_any()
+    el("li").put(el("p").put(text)).put(button(true, "answer-yes")).put(button(false, "answer-no")).done()
 }
 
 fn source_name(plan: &Plan, flow: &Flow) -> String {
@@ -163,11 +162,10 @@ fn readings() -> AnyView {
     fn fresh() -> serde_json::Value {
         json!({ "on": kerbstead_core::plan::date_text(crate::browser::today()), "hour": 8 })
     }
-    view! {
-        <p>{t("money-readings-hint")}</p>
-        {Entries { list: List::Readings, line, body, fresh, add: "readings-add" }.show()}
-    }
-    .into_any()
+    fragment()
+        .put(el("p").put(t("money-readings-hint")))
+        .put(Entries { list: List::Readings, line, body, fresh, add: "readings-add" }.show())
+        .done()
 }
 
 fn groups() -> AnyView {
@@ -179,33 +177,39 @@ fn groups() -> AnyView {
     };
     let amount = |amount: Money| words(|words| words.figure(&Figure::Money(amount)));
     let row = move |total: &GroupTotal| {
-        view! {
-            <tr>
-                <th scope="row">{group_name(total.group)}</th>
-                <td>{amount(total.foreseen)}</td>
-                <td>{amount(total.settled)}</td>
-                <td>{amount(total.open)}</td>
-            </tr>
-        }
-        .into_any()
+        el("tr")
+            .put(el("th").attr("scope", "row").put(group_name(total.group)))
+            .put(el("td").put(amount(total.foreseen)))
+            .put(el("td").put(amount(total.settled)))
+            .put(el("td").put(amount(total.open)))
+            .done()
     };
-    view! {
-        <div class="scroll" tabindex="0" role="group" aria-label=t("money-groups")>
-            <table>
-                <thead>
-                    <tr>
-                        <th scope="col">{t("groups-group")}</th>
-                        <th scope="col">{t("groups-foreseen")}</th>
-                        <th scope="col">{t("groups-settled")}</th>
-                        <th scope="col">{t("groups-open")}</th>
-                    </tr>
-                </thead>
-                <tbody>{live::view(move || totals.get().iter().map(row).collect::<Vec<_>>().into_any())}</tbody>
-            </table>
-        </div>
-        <p>{live::text(still)}</p>
-    }
-    .into_any()
+    fragment()
+        .put(
+            el("div")
+                .class("scroll")
+                .attr("tabindex", "0")
+                .attr("role", "group")
+                .attr("aria-label", t("money-groups"))
+                .put(
+                    el("table")
+                        .put(
+                            el("thead").put(
+                                el("tr")
+                                    .put(el("th").attr("scope", "col").put(t("groups-group")))
+                                    .put(el("th").attr("scope", "col").put(t("groups-foreseen")))
+                                    .put(el("th").attr("scope", "col").put(t("groups-settled")))
+                                    .put(el("th").attr("scope", "col").put(t("groups-open"))),
+                            ),
+                        )
+                        .put(
+                            el("tbody")
+                                .put(live::view(move || totals.get().iter().map(row).collect::<Vec<_>>().into_any())),
+                        ),
+                ),
+        )
+        .put(el("p").put(live::text(still)))
+        .done()
 }
 
 fn group_name(group: FlowGroup) -> String {

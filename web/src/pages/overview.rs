@@ -7,6 +7,7 @@ use kerbstead_core::plan::{Edit, Path, Plan, days_between, field};
 use leptos::prelude::*;
 
 use super::{balance_title, section, standing};
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
 use crate::parts::{field_label, verdict_badge};
@@ -16,16 +17,15 @@ use crate::state::{App, DeskStoreFields};
 /// The page.
 pub fn overview() -> AnyView {
     let cards = [Balance::Money, Balance::Power, Balance::Water].map(card);
-    view! {
-        <h1>{t("page-overview")}</h1>
-        {demo_banner()}
-        {dates_line()}
-        <div class="cards">{Vec::from(cards)}</div>
-        {guesses()}
-        {problems()}
-        {next_pages()}
-    }
-    .into_any()
+    fragment()
+        .put(el("h1").put(t("page-overview")))
+        .put(demo_banner())
+        .put(dates_line())
+        .put(el("div").class("cards").put(Vec::from(cards)))
+        .put(guesses())
+        .put(problems())
+        .put(next_pages())
+        .done()
 }
 
 fn demo_banner() -> AnyView {
@@ -33,20 +33,18 @@ fn demo_banner() -> AnyView {
     let is_demo =
         move || app.desk.shelf().with(|shelf| shelf.cards.iter().any(|card| card.slot == shelf.open && card.is_demo));
     live::when(is_demo, || {
-        view! {
-            <div class="banner">
-                <p>{t("demo-banner")}</p>
-                <a class="button" href=Page::Start.link()>{t("demo-start-own")}</a>
-            </div>
-        }
-        .into_any()
+        el("div")
+            .class("banner")
+            .put(el("p").put(t("demo-banner")))
+            .put(el("a").class("button").attr("href", Page::Start.link()).put(t("demo-start-own")))
+            .done()
     })
 }
 
 fn dates_line() -> AnyView {
     let app = App::here();
     let line = move || app.assessment(|assessment| dates(assessment.as_of, assessment.leaves_on, assessment.ends_on));
-    view! { <p class="dates">{live::text(line)}</p> }.into_any()
+    el("p").class("dates").put(live::text(line)).done()
 }
 
 fn dates(as_of: Date, leaves_on: Option<Date>, ends_on: Date) -> String {
@@ -71,22 +69,19 @@ fn card(balance: Balance) -> AnyView {
         Balance::Power => Page::Power,
         Balance::Water => Page::Water,
     };
-    view! {
-        <article class="card">
-            <h2><a href=page.link()>{t(balance_title(balance))}</a></h2>
-            {live::view(move || {
-                let standing = view.get();
-                let worst = standing.findings.first().map(|finding| finding.text().to_owned());
-                view! {
-                    <p>{verdict_badge(standing.verdict)}</p>
-                    <p class="line">{standing.line.clone()}</p>
-                    {worst.map(|text| view! { <p class="worst">{text}</p> })}
-                }
-                .into_any()
-            })}
-        </article>
-    }
-    .into_any()
+    el("article")
+        .class("card")
+        .put(el("h2").put(el("a").attr("href", page.link()).put(t(balance_title(balance)))))
+        .put(live::view(move || {
+            let standing = view.get();
+            let worst = standing.findings.first().map(|finding| finding.text().to_owned());
+            fragment()
+                .put(el("p").put(verdict_badge(standing.verdict)))
+                .put(el("p").class("line").put(standing.line.clone()))
+                .put(worst.map(|text| el("p").class("worst").put(text).done()))
+                .done()
+        }))
+        .done()
 }
 
 /// Values this tool put in, to be confirmed or corrected.
@@ -104,24 +99,25 @@ fn guesses() -> AnyView {
     live::when(
         move || !guesses.get().is_empty(),
         move || {
-            view! {
-                <section class="guesses" aria-label=t("guesses-title")>
-                    <h2>{t("guesses-title")}</h2>
-                    <p>{live::text(count)}</p>
-                    <details on:toggle=live::folded(move |open| is_open.set(open))>
-                        <summary>{t("guesses-list")}</summary>
-                        <ul>{live::when(move || is_open.get(), move || live::view(list))}</ul>
-                    </details>
-                    <button type="button" on:click=live::tap(confirm_all)>{t("guesses-confirm-all")}</button>
-                </section>
-            }
-            .into_any()
+            el("section")
+                .class("guesses")
+                .attr("aria-label", t("guesses-title"))
+                .put(el("h2").put(t("guesses-title")))
+                .put(el("p").put(live::text(count)))
+                .put(
+                    el("details")
+                        .on_toggle(move |open| is_open.set(open))
+                        .put(el("summary").put(t("guesses-list")))
+                        .put(el("ul").put(live::when(move || is_open.get(), move || live::view(list)))),
+                )
+                .put(el("button").attr("type", "button").on_click(confirm_all).put(t("guesses-confirm-all")))
+                .done()
         },
     )
 }
 
 fn guess_line(plan: &Plan, path: &Path) -> AnyView {
-    view! { <li><a href=page_of(path)>{place_name(plan, path)}</a></li> }.into_any()
+    el("li").put(el("a").attr("href", page_of(path)).put(place_name(plan, path))).done()
 }
 
 /// The page on which a path can be edited.
@@ -159,7 +155,7 @@ fn problems() -> AnyView {
                 let line = |problem: &kerbstead_core::plan::Problem| {
                     let text = words(|words| words.problem(problem));
                     let name = place_name(plan, &problem.path);
-                    view! { <li><a href=page_of(&problem.path)>{name}</a> ": " {text}</li> }.into_any()
+                    el("li").put(el("a").attr("href", page_of(&problem.path)).put(name)).put(": ").put(text).done()
                 };
                 problems.iter().map(line).collect::<Vec<_>>().into_any()
             })
@@ -167,12 +163,12 @@ fn problems() -> AnyView {
     };
     live::when(
         move || app.desk.problems().with(|problems| !problems.is_empty()),
-        move || section("problems-title", view! { <ul class="problems">{live::view(lines)}</ul> }.into_any()),
+        move || section("problems-title", el("ul").class("problems").put(live::view(lines)).done()),
     )
 }
 
 fn next_pages() -> AnyView {
     let links = [(Page::Kit, "next-kit"), (Page::Route, "next-route"), (Page::Plans, "next-plans")];
-    let links = links.map(|(page, text)| view! { <li><a href=page.link()>{t(text)}</a></li> }.into_any());
-    section("next-title", view! { <ul class="links">{Vec::from(links)}</ul> }.into_any())
+    let links = links.map(|(page, text)| el("li").put(el("a").attr("href", page.link()).put(t(text))).done());
+    section("next-title", el("ul").class("links").put(Vec::from(links)).done())
 }

@@ -6,6 +6,7 @@ use kerbstead_core::words::Units;
 use leptos::prelude::*;
 
 use super::section;
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
 use crate::parts::fields;
@@ -20,19 +21,20 @@ pub fn plans() -> AnyView {
         app.add_demo();
         crate::route::go(Page::Overview);
     };
-    view! {
-        <h1>{t("page-plans")}</h1>
-        {section("plans-open", open_plan())}
-        {section("plans-all", shelf())}
-        <div class="buttons">
-            <a class="button" href=Page::Start.link()>{t("plans-new")}</a>
-            <button type="button" on:click=live::tap(add_demo)>{t("plans-add-demo")}</button>
-        </div>
-        {section("plans-units", units())}
-        <p>{t("plans-privacy")}</p>
-        <p><a href="plan.schema.json">{t("plans-schema")}</a></p>
-    }
-    .into_any()
+    fragment()
+        .put(el("h1").put(t("page-plans")))
+        .put(section("plans-open", open_plan()))
+        .put(section("plans-all", shelf()))
+        .put(
+            el("div")
+                .class("buttons")
+                .put(el("a").class("button").attr("href", Page::Start.link()).put(t("plans-new")))
+                .put(el("button").attr("type", "button").on_click(add_demo).put(t("plans-add-demo"))),
+        )
+        .put(section("plans-units", units()))
+        .put(el("p").put(t("plans-privacy")))
+        .put(el("p").put(el("a").attr("href", "plan.schema.json").put(t("plans-schema"))))
+        .done()
 }
 
 /// The open plan's own fields: its name is changed here.
@@ -45,7 +47,7 @@ fn shelf() -> AnyView {
     let cards = live::memo(move || app.desk.shelf().with(|shelf| shelf.cards.clone()));
     let open = live::memo(move || app.desk.shelf().with(|shelf| shelf.open));
     let rows = move || cards.get().into_iter().map(|card| row(card, open)).collect::<Vec<_>>().into_any();
-    view! { <ul class="shelf">{live::view(rows)}</ul> }.into_any()
+    el("ul").class("shelf").put(live::view(rows)).done()
 }
 
 fn row(card: Card, open: Memo<u32>) -> AnyView {
@@ -54,39 +56,59 @@ fn row(card: Card, open: Memo<u32>) -> AnyView {
     let title = if card.title.is_empty() { t("entry-unnamed") } else { card.title };
     let named = |key: &str| tell(key, &vec![("title", Figure::Name(title.clone()))]);
     let is_open = move || open.get() == slot;
-    view! {
-        <li>
-            <span class="name">{title.clone()}</span>
-            {card.is_demo.then(|| view! { <small>{t("plans-is-demo")}</small> })}
-            {live::when(is_open, || view! { <small>{t("plans-is-open")}</small> }.into_any())}
-            <span class="buttons">
-                <button type="button" disabled=live::flag(is_open) aria-label=named("plans-open-named") on:click=live::tap(move || app.show(slot))>{t("plans-open-it")}</button>
-                <button type="button" aria-label=named("plans-copy-named") on:click=live::tap(move || app.duplicate(slot))>{t("entry-copy")}</button>
-                <button type="button" class="remove" aria-label=named("plans-delete-named") on:click=live::tap(move || app.delete(slot))>{t("plans-delete")}</button>
-            </span>
-        </li>
-    }
-    .into_any()
+    el("li")
+        .put(el("span").class("name").put(title.clone()))
+        .put(card.is_demo.then(|| el("small").put(t("plans-is-demo")).done()))
+        .put(live::when(is_open, || el("small").put(t("plans-is-open")).done()))
+        .put(
+            el("span")
+                .class("buttons")
+                .put(
+                    el("button")
+                        .attr("type", "button")
+                        .live_flag("disabled", is_open)
+                        .attr("aria-label", named("plans-open-named"))
+                        .on_click(move || app.show(slot))
+                        .put(t("plans-open-it")),
+                )
+                .put(
+                    el("button")
+                        .attr("type", "button")
+                        .attr("aria-label", named("plans-copy-named"))
+                        .on_click(move || app.duplicate(slot))
+                        .put(t("entry-copy")),
+                )
+                .put(
+                    el("button")
+                        .attr("type", "button")
+                        .class("remove")
+                        .attr("aria-label", named("plans-delete-named"))
+                        .on_click(move || app.delete(slot))
+                        .put(t("plans-delete")),
+                ),
+        )
+        .done()
 }
 
 fn units() -> AnyView {
     let app = App::here();
     let current = words(kerbstead_core::words::Words::units);
     let option = |units: Units, key: &'static str| {
-        view! {
-            <label class="choice">
-                <input type="radio" name="units" checked=current == units on:change=live::ticked(move |_| app.set_units(units)) />
-                {t(key)}
-            </label>
-        }
-        .into_any()
+        el("label")
+            .class("choice")
+            .put(
+                el("input")
+                    .attr("type", "radio")
+                    .attr("name", "units")
+                    .flag("checked", current == units)
+                    .on_tick(move |_| app.set_units(units)),
+            )
+            .put(t(key))
+            .done()
     };
-    view! {
-        <fieldset>
-            <legend>{t("plans-units-legend")}</legend>
-            {option(Units::Metric, "units-metric")}
-            {option(Units::UsCustomary, "units-us-customary")}
-        </fieldset>
-    }
-    .into_any()
+    el("fieldset")
+        .put(el("legend").put(t("plans-units-legend")))
+        .put(option(Units::Metric, "units-metric"))
+        .put(option(Units::UsCustomary, "units-us-customary"))
+        .done()
 }

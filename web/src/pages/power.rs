@@ -6,6 +6,7 @@ use kerbstead_core::plan::{Item, Path, Plan, Quantity};
 use leptos::prelude::*;
 
 use super::{balance_head, section};
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{t, words};
 use crate::parts::{PlotData, fields, plot};
@@ -14,14 +15,13 @@ use crate::state::App;
 
 /// The page.
 pub fn power() -> AnyView {
-    view! {
-        {balance_head(Balance::Power)}
-        {plots()}
-        {section("power-stores", items(|item| item.store.is_some(), store_line, "power-add-store"))}
-        {section("power-draws", items(|item| item.draw.is_some(), draw_line, "power-add-draw"))}
-        {section("power-vehicle", fields(&Path::section("vehicle"), SOCKET))}
-    }
-    .into_any()
+    fragment()
+        .put(balance_head(Balance::Power))
+        .put(plots())
+        .put(section("power-stores", items(|item| item.store.is_some(), store_line, "power-add-store")))
+        .put(section("power-draws", items(|item| item.draw.is_some(), draw_line, "power-add-draw")))
+        .put(section("power-vehicle", fields(&Path::section("vehicle"), SOCKET)))
+        .done()
 }
 
 const SOCKET: &[&str] = &["socket_volts", "socket_fuse_a"];
@@ -54,7 +54,7 @@ fn plots() -> AnyView {
             .get()
             .unwrap_or_default()
             .into_iter()
-            .map(|(item, data)| view! { <h2>{name(item)}</h2> {plot(data)} }.into_any())
+            .map(|(item, data)| fragment().put(el("h2").put(name(item))).put(plot(data)).done())
             .collect::<Vec<_>>()
             .into_any()
     };
@@ -75,17 +75,18 @@ fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: &'static st
             .get()
             .into_iter()
             .map(|(id, name, line)| {
-                view! { <li><a href=format!("{}/{id}", Page::Kit.link())>{name}</a> <span>{line}</span></li> }
-                    .into_any()
+                el("li")
+                    .put(el("a").attr("href", format!("{}/{id}", Page::Kit.link())).put(name))
+                    .put(el("span").put(line))
+                    .done()
             })
             .collect::<Vec<_>>()
             .into_any()
     };
-    view! {
-        <ul class="item-lines">{live::view(rows)}</ul>
-        <p><a href=Page::Kit.link()>{t(add)}</a></p>
-    }
-    .into_any()
+    fragment()
+        .put(el("ul").class("item-lines").put(live::view(rows)))
+        .put(el("p").put(el("a").attr("href", Page::Kit.link()).put(t(add))))
+        .done()
 }
 
 fn store_line(item: &Item) -> String {

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use serde_json::json;
 
 use super::section;
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
 use crate::parts::{Entries, field, fields};
@@ -19,14 +20,13 @@ pub fn route() -> AnyView {
         Mode::Stays => section("route-stays", stays()),
         Mode::Week => section("route-week", week()),
     };
-    view! {
-        <h1>{t("page-route")}</h1>
-        <p>{t("route-hint")}</p>
-        {section("route-dates", fields(&Path::section("calendar"), &["starts_on", "leaves_on", "mode"]))}
-        {live::view(places)}
-        {section("route-vehicle", fields(&Path::section("vehicle"), VEHICLE))}
-    }
-    .into_any()
+    fragment()
+        .put(el("h1").put(t("page-route")))
+        .put(el("p").put(t("route-hint")))
+        .put(section("route-dates", fields(&Path::section("calendar"), &["starts_on", "leaves_on", "mode"])))
+        .put(live::view(places))
+        .put(section("route-vehicle", fields(&Path::section("vehicle"), VEHICLE)))
+        .done()
 }
 
 const VEHICLE: &[&str] =
@@ -66,7 +66,7 @@ fn stays() -> AnyView {
     fn body(id: Id) -> AnyView {
         let base = Path::entry("stays", id);
         let own = fields(&base, &["place", "nights", "working_days_per_week"]);
-        view! { {own} {fields(&base, DRIVE)} {fields(&base, OFFERS)} }.into_any()
+        fragment().put(own).put(fields(&base, DRIVE)).put(fields(&base, OFFERS)).done()
     }
     Entries { list: List::Stays, line, body, fresh: || json!({ "nights": 1 }), add: "stays-add" }.show()
 }
@@ -94,14 +94,13 @@ fn week() -> AnyView {
     fn body(id: Id) -> AnyView {
         let base = Path::entry("week", id);
         let own = fields(&base, &["weekday", "kind"]);
-        view! { {own} {fields(&base, DRIVE)} {fields(&base, OFFERS)} }.into_any()
+        fragment().put(own).put(fields(&base, DRIVE)).put(fields(&base, OFFERS)).done()
     }
-    view! {
-        {field(Path::from("calendar/ends_on"))}
-        {Entries { list: List::Week, line, body, fresh: || json!({}), add: "week-add" }.show()}
-        {fill_week()}
-    }
-    .into_any()
+    fragment()
+        .put(field(Path::from("calendar/ends_on")))
+        .put(Entries { list: List::Week, line, body, fresh: || json!({}), add: "week-add" }.show())
+        .put(fill_week())
+        .done()
 }
 
 /// Puts in the days of the week that are not there yet.
@@ -124,8 +123,6 @@ fn fill_week() -> AnyView {
     };
     live::when(
         move || !missing.get().is_empty(),
-        move || {
-            view! { <button type="button" class="add" on:click=live::tap(fill)>{t("week-fill")}</button> }.into_any()
-        },
+        move || el("button").attr("type", "button").class("add").on_click(fill).put(t("week-fill")).done(),
     )
 }

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use serde_json::Value;
 
 use crate::browser;
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{self, t, words};
 use crate::route::{self, Page};
@@ -16,8 +17,7 @@ use crate::state::App;
 pub fn start() -> AnyView {
     let app = App::here();
     let answers = Typed::default();
-    let make = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
+    let make = move || {
         let Some(answers) = answers.read() else { return };
         let currency = locale::default_currency();
         let mut plan = rough_plan(&answers, browser::today(), currency, &|key| t(key));
@@ -27,21 +27,28 @@ pub fn start() -> AnyView {
         app.add_plan(&plan, false);
         route::go(Page::Overview);
     };
-    view! {
-        <h1>{t("page-start")}</h1>
-        <p>{t("start-hint")}</p>
-        <form class="start" on:submit=make>
-            {question("start-leaves", "date", answers.leaves_on, None)}
-            {question("start-cash", "decimal", answers.cash, Some(locale::default_currency().to_owned()))}
-            {choice("start-size", answers.size, sizes())}
-            {choice("start-place", answers.place, places())}
-            {question("start-nights", "numeric", answers.nights, Some(t("unit-nights")))}
-            {question("start-people", "numeric", answers.people, None)}
-            <p class="wrong" role="alert">{live::text(move || answers.wrong().unwrap_or_default())}</p>
-            <button type="submit" class="primary">{t("start-show")}</button>
-        </form>
-    }
-    .into_any()
+    fragment()
+        .put(el("h1").put(t("page-start")))
+        .put(el("p").put(t("start-hint")))
+        .put(
+            el("form")
+                .class("start")
+                .on_submit(make)
+                .put(question("start-leaves", "date", answers.leaves_on, None))
+                .put(question("start-cash", "decimal", answers.cash, Some(locale::default_currency().to_owned())))
+                .put(choice("start-size", answers.size, sizes()))
+                .put(choice("start-place", answers.place, places()))
+                .put(question("start-nights", "numeric", answers.nights, Some(t("unit-nights"))))
+                .put(question("start-people", "numeric", answers.people, None))
+                .put(
+                    el("p")
+                        .class("wrong")
+                        .attr("role", "alert")
+                        .put(live::text(move || answers.wrong().unwrap_or_default())),
+                )
+                .put(el("button").attr("type", "submit").class("primary").put(t("start-show"))),
+        )
+        .done()
 }
 
 /// What was typed so far.
@@ -122,28 +129,36 @@ fn places() -> Vec<&'static str> {
 fn question(key: &'static str, mode: &'static str, answer: RwSignal<String>, unit: Option<String>) -> AnyView {
     let kind = if mode == "date" { "date" } else { "text" };
     let mode = (mode != "date").then_some(mode);
-    view! {
-        <div class="field">
-            <label for=key>{t(key)}</label>
-            <div class="control">
-                <input id=key type=kind inputmode=mode autocomplete="off" on:input=live::entered(move |text| answer.set(text)) />
-                {unit.map(|unit| view! { <span class="unit">{unit}</span> })}
-            </div>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("field")
+        .put(el("label").attr("for", key).put(t(key)))
+        .put(
+            el("div")
+                .class("control")
+                .put(
+                    el("input")
+                        .attr("id", key)
+                        .attr("type", kind)
+                        .attr("inputmode", mode)
+                        .attr("autocomplete", "off")
+                        .on_input(move |text| answer.set(text)),
+                )
+                .put(unit.map(|unit| el("span").class("unit").put(unit).done())),
+        )
+        .done()
 }
 
 fn choice(key: &'static str, answer: RwSignal<String>, options: Vec<&'static str>) -> AnyView {
-    let options = options.into_iter().map(|word| view! { <option value=word>{t(word)}</option> }.into_any());
-    view! {
-        <div class="field">
-            <label for=key>{t(key)}</label>
-            <select id=key on:change=live::entered(move |text| answer.set(text))>
-                <option value="">{t("start-skip")}</option>
-                {options.collect::<Vec<_>>()}
-            </select>
-        </div>
-    }
-    .into_any()
+    let options = options.into_iter().map(|word| el("option").attr("value", word).put(t(word)).done());
+    el("div")
+        .class("field")
+        .put(el("label").attr("for", key).put(t(key)))
+        .put(
+            el("select")
+                .attr("id", key)
+                .on_change(move |text| answer.set(text))
+                .put(el("option").attr("value", "").put(t("start-skip")))
+                .put(options.collect::<Vec<_>>()),
+        )
+        .done()
 }

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use serde_json::json;
 
 use super::{balance_head, section};
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
 use crate::parts::{Entries, PlotData, field, fields};
@@ -15,16 +16,15 @@ use crate::state::App;
 
 /// The page.
 pub fn water() -> AnyView {
-    view! {
-        {balance_head(Balance::Water)}
-        {plot("water-plot", true, |day| day.fresh_l, |report| report.fresh_capacity_l)}
-        {plot("water-grey-plot", false, |day| day.grey_l, |report| report.grey_capacity_l)}
-        {facts()}
-        {section("water-people", field(Path::section("people")))}
-        {section("water-uses", uses())}
-        {section("water-tanks", tanks())}
-    }
-    .into_any()
+    fragment()
+        .put(balance_head(Balance::Water))
+        .put(plot("water-plot", true, |day| day.fresh_l, |report| report.fresh_capacity_l))
+        .put(plot("water-grey-plot", false, |day| day.grey_l, |report| report.grey_capacity_l))
+        .put(facts())
+        .put(section("water-people", field(Path::section("people"))))
+        .put(section("water-uses", uses()))
+        .put(section("water-tanks", tanks()))
+        .done()
 }
 
 type OfDay = fn(&kerbstead_core::water::WaterDay) -> f64;
@@ -66,7 +66,7 @@ fn facts() -> AnyView {
             )
         })
     };
-    view! { <p>{live::text(facts)}</p> }.into_any()
+    el("p").put(live::text(facts)).done()
 }
 
 fn uses() -> AnyView {
@@ -103,15 +103,16 @@ fn tanks() -> AnyView {
             .get()
             .into_iter()
             .map(|(id, name, litres)| {
-                view! { <li><a href=format!("{}/{id}", Page::Kit.link())>{name}</a> <span>{litres}</span></li> }
-                    .into_any()
+                el("li")
+                    .put(el("a").attr("href", format!("{}/{id}", Page::Kit.link())).put(name))
+                    .put(el("span").put(litres))
+                    .done()
             })
             .collect::<Vec<_>>()
             .into_any()
     };
-    view! {
-        <ul class="item-lines">{live::view(rows)}</ul>
-        <p><a href=Page::Kit.link()>{t("water-add-tank")}</a></p>
-    }
-    .into_any()
+    fragment()
+        .put(el("ul").class("item-lines").put(live::view(rows)))
+        .put(el("p").put(el("a").attr("href", Page::Kit.link()).put(t("water-add-tank"))))
+        .done()
 }

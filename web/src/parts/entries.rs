@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use serde_json::{Value, json};
 
 use super::field::fields;
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{t, tell};
 use crate::state::App;
@@ -37,13 +38,14 @@ impl Entries {
             opened.set(Some(id));
             app.edit(Edit::Insert { list, at: usize::MAX, entry: with_id((self.fresh)(), id) });
         };
-        view! {
-            <ul class="entries">
-                {live::rows(ids, move |id| self.entry(id, opened.get_untracked() == Some(id)))}
-            </ul>
-            <button type="button" class="add" on:click=live::tap(add_one)>{t(self.add)}</button>
-        }
-        .into_any()
+        fragment()
+            .put(
+                el("ul")
+                    .class("entries")
+                    .put(live::rows(ids, move |id| self.entry(id, opened.get_untracked() == Some(id)))),
+            )
+            .put(el("button").attr("type", "button").class("add").on_click(add_one).put(t(self.add)))
+            .done()
     }
 
     /// A line that opens into the entry's fields and buttons.
@@ -55,19 +57,22 @@ impl Entries {
             let (name, _) = line.get();
             if name.is_empty() { t("entry-unnamed") } else { name }
         };
-        let opened = move || view! { {(self.body)(id)} {buttons(self.list, id)} }.into_any();
-        view! {
-            <li>
-                <details class="entry" open=starts_open on:toggle=live::folded(move |open| is_open.set(open))>
-                    <summary id=entry_line(id)>
-                        <span class="name">{live::text(name)}</span>
-                        <span class="value">{live::text(move || line.get().1)}</span>
-                    </summary>
-                    {live::when(move || is_open.get(), opened)}
-                </details>
-            </li>
-        }
-        .into_any()
+        let opened = move || fragment().put((self.body)(id)).put(buttons(self.list, id)).done();
+        el("li")
+            .put(
+                el("details")
+                    .class("entry")
+                    .flag("open", starts_open)
+                    .on_toggle(move |open| is_open.set(open))
+                    .put(
+                        el("summary")
+                            .attr("id", entry_line(id))
+                            .put(el("span").class("name").put(live::text(name)))
+                            .put(el("span").class("value").put(live::text(move || line.get().1))),
+                    )
+                    .put(live::when(move || is_open.get(), opened)),
+            )
+            .done()
     }
 }
 
@@ -102,17 +107,27 @@ fn buttons(list: List, id: Id) -> AnyView {
         let text = tell("entry-removed", &vec![("name", Figure::Name(name))]);
         app.edit_and_tell(Edit::Remove { list, id }, text);
     };
-    let is_first = live::flag(move || position() == Some(0));
-    let is_last = live::flag(move || app.plan(|plan| list.ids(plan).last() == Some(&id)));
-    view! {
-        <div class="buttons">
-            <button type="button" disabled=is_first on:click=live::tap(move || shift(-1))>{t("entry-up")}</button>
-            <button type="button" disabled=is_last on:click=live::tap(move || shift(1))>{t("entry-down")}</button>
-            <button type="button" on:click=live::tap(copy)>{t("entry-copy")}</button>
-            <button type="button" class="remove" on:click=live::tap(remove)>{t("entry-remove")}</button>
-        </div>
-    }
-    .into_any()
+    let is_first = move || position() == Some(0);
+    let is_last = move || app.plan(|plan| list.ids(plan).last() == Some(&id));
+    el("div")
+        .class("buttons")
+        .put(
+            el("button")
+                .attr("type", "button")
+                .live_flag("disabled", is_first)
+                .on_click(move || shift(-1))
+                .put(t("entry-up")),
+        )
+        .put(
+            el("button")
+                .attr("type", "button")
+                .live_flag("disabled", is_last)
+                .on_click(move || shift(1))
+                .put(t("entry-down")),
+        )
+        .put(el("button").attr("type", "button").on_click(copy).put(t("entry-copy")))
+        .put(el("button").attr("type", "button").class("remove").on_click(remove).put(t("entry-remove")))
+        .done()
 }
 
 fn entry_name(plan: &Plan, list: List, id: Id) -> String {
@@ -139,7 +154,7 @@ fn part_button(path: Path, title: &'static str) -> AnyView {
     let app = App::here();
     let put = move || app.edit(Edit::Set { path: path.clone(), value: json!({}) });
     let text = tell("part-add", &vec![("part", Figure::Name(t(title)))]);
-    view! { <button type="button" class="add" on:click=live::tap(put)>{text}</button> }.into_any()
+    el("button").attr("type", "button").class("add").on_click(put).put(text).done()
 }
 
 fn part_fields(entry: &Path, path: Path, names: &'static [&'static str], title: &'static str) -> AnyView {
@@ -149,12 +164,9 @@ fn part_fields(entry: &Path, path: Path, names: &'static [&'static str], title: 
     let take = move || {
         app.edit_and_tell(Edit::Set { path: path.clone(), value: Value::Null }, tell("part-removed", &figures));
     };
-    view! {
-        <fieldset>
-            <legend>{t(title)}</legend>
-            {fields(entry, names)}
-            <button type="button" class="remove" on:click=live::tap(take)>{text}</button>
-        </fieldset>
-    }
-    .into_any()
+    el("fieldset")
+        .put(el("legend").put(t(title)))
+        .put(fields(entry, names))
+        .put(el("button").attr("type", "button").class("remove").on_click(take).put(text))
+        .done()
 }

@@ -6,6 +6,7 @@ use kerbstead_core::words::unit;
 use leptos::prelude::*;
 use serde_json::{Value, json};
 
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{self, t, tell, words};
 use crate::state::{App, DeskStoreFields};
@@ -17,8 +18,7 @@ pub fn field_label(field: &PlanField) -> String {
 
 /// Several fields of one part of the plan, in order.
 pub fn fields(base: &Path, names: &'static [&'static str]) -> AnyView {
-    view! { <div class="fields">{names.iter().map(|name| field(base.child(name))).collect::<Vec<_>>()}</div> }
-        .into_any()
+    el("div").class("fields").put(names.iter().map(|name| field(base.child(name))).collect::<Vec<_>>()).done()
 }
 
 /// One field of the plan with its label, unit, range, message and mark for a guess.
@@ -50,18 +50,17 @@ fn flag(path: Path, label: String) -> AnyView {
     let value = value_at(&path);
     let id = dom_id(&path);
     let set = move |checked: bool| app.edit(Edit::set(path.clone(), checked));
-    view! {
-        <div class="field flag">
-            <input
-                type="checkbox"
-                id=id.clone()
-                prop:checked=live::flag(move || value.get() == Value::Bool(true))
-                on:change=live::ticked(set)
-            />
-            <label for=id>{label}</label>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("field flag")
+        .put(
+            el("input")
+                .attr("type", "checkbox")
+                .attr("id", id.clone())
+                .on_or_off("checked", move || value.get() == Value::Bool(true))
+                .on_tick(set),
+        )
+        .put(el("label").attr("for", id).put(label))
+        .done()
 }
 
 fn choice(path: Path, field: &'static PlanField, label: String, choices: &'static [&'static str]) -> AnyView {
@@ -97,20 +96,16 @@ fn select(path: Path, label: String, options: Vec<(String, String)>, read: fn(&s
     let options = options.into_iter().map(|(word, text)| {
         let is_current = {
             let word = word.clone();
-            live::flag(move || current.get() == word)
+            move || current.get() == word
         };
-        view! { <option value=word prop:selected=is_current>{text}</option> }.into_any()
+        el("option").attr("value", word).on_or_off("selected", is_current).put(text).done()
     });
-    view! {
-        <div class="field">
-            <label for=id.clone()>{label}</label>
-            <select id=id on:change=live::entered(set)>
-                {options.collect::<Vec<_>>()}
-            </select>
-            {message(wrong, None)}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("field")
+        .put(el("label").attr("for", id.clone()).put(label))
+        .put(el("select").attr("id", id).on_change(set).put(options.collect::<Vec<_>>()))
+        .put(message(wrong, None))
+        .done()
 }
 
 fn date(path: Path, field: &'static PlanField, label: String) -> AnyView {
@@ -126,21 +121,20 @@ fn date(path: Path, field: &'static PlanField, label: String) -> AnyView {
             app.edit(Edit::Set { path: path.clone(), value });
         }
     };
-    view! {
-        <div class="field">
-            <label for=id.clone()>{label}</label>
-            <input
-                type="date"
-                id=id
-                aria-describedby=message_id.clone()
-                prop:value=Signal::derive(move || value.get().as_str().unwrap_or_default().to_owned())
-                on:change=live::entered(set)
-            />
-            {guess}
-            {message(wrong, Some(message_id))}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("field")
+        .put(el("label").attr("for", id.clone()).put(label))
+        .put(
+            el("input")
+                .attr("type", "date")
+                .attr("id", id)
+                .attr("aria-describedby", message_id.clone())
+                .value(move || value.get().as_str().unwrap_or_default().to_owned())
+                .on_change(set),
+        )
+        .put(guess)
+        .put(message(wrong, Some(message_id)))
+        .done()
 }
 
 /// A field that is typed: text, a number, an amount.
@@ -149,14 +143,12 @@ fn typed(path: Path, field: &'static PlanField, label: String) -> AnyView {
     let wide = matches!(field.kind, Kind::Text { .. });
     let guess = guess_mark(path.clone());
     let class = if wide { "field wide" } else { "field" };
-    view! {
-        <div class=class>
-            <label for=id>{label}</label>
-            {Typed { path: path.clone(), field, target: path, part: Part::Whole, label: None }.show()}
-            {guess}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class(class)
+        .put(el("label").attr("for", id).put(label))
+        .put(Typed { path: path.clone(), field, target: path, part: Part::Whole, label: None }.show())
+        .put(guess)
+        .done()
 }
 
 /// A field that takes one value, or low, likely and high.
@@ -176,7 +168,7 @@ fn estimate(path: &Path, field: &'static PlanField, label: &str) -> AnyView {
     };
     let switch_button = move || {
         let text = live::text(move || t(if is_range.get() { "field-be-sure" } else { "field-be-unsure" }));
-        view! { <button type="button" class="quiet" on:click=live::tap(switch.clone())>{text}</button> }.into_any()
+        el("button").attr("type", "button").class("quiet").on_click(switch.clone()).put(text).done()
     };
     let guess = guess_mark(path.clone());
     let inputs = {
@@ -190,15 +182,15 @@ fn estimate(path: &Path, field: &'static PlanField, label: &str) -> AnyView {
             }
         }
     };
-    view! {
-        <div class="field estimate" role="group" aria-label=label.to_owned()>
-            <span class="label" aria-hidden="true">{label.to_owned()}</span>
-            {live::view(inputs)}
-            {live::when(move || !value.get().is_null(), switch_button)}
-            {guess}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("field estimate")
+        .attr("role", "group")
+        .attr("aria-label", label.to_owned())
+        .put(el("span").class("label").attr("aria-hidden", "true").put(label.to_owned()))
+        .put(live::view(inputs))
+        .put(live::when(move || !value.get().is_null(), switch_button))
+        .put(guess)
+        .done()
 }
 
 fn range_inputs(path: &Path, field: &'static PlanField) -> AnyView {
@@ -206,15 +198,12 @@ fn range_inputs(path: &Path, field: &'static PlanField) -> AnyView {
     let inputs = parts.map(|(part, label)| {
         let draft = path.child(part.name());
         let id = dom_id(&draft);
-        view! {
-            <div>
-                <label for=id>{t(label)}</label>
-                {Typed { path: draft, field, target: path.clone(), part, label: None }.show()}
-            </div>
-        }
-        .into_any()
+        el("div")
+            .put(el("label").attr("for", id).put(t(label)))
+            .put(Typed { path: draft, field, target: path.clone(), part, label: None }.show())
+            .done()
     });
-    view! { <div class="range">{Vec::from(inputs)}</div> }.into_any()
+    el("div").class("range").put(Vec::from(inputs)).done()
 }
 
 /// Which part of an estimate an input is for.
@@ -280,32 +269,34 @@ impl Typed {
                 app.keep_draft(&path, text);
             }
         };
-        let on_blur = move |_| {
+        let on_blur = move || {
             typing.set(None);
             before.set_value(None);
             app.settle();
         };
-        view! {
-            <div class="control">
-                <input
-                    type="text"
-                    id=id
-                    inputmode=input_mode(field)
-                    autocomplete="off"
-                    aria-label=label
-                    placeholder=example(field)
-                    aria-describedby=message_id.clone()
-                    aria-invalid=Signal::derive(move || wrong.get().is_some().then(|| "true".to_owned()))
-                    prop:value=text
-                    on:input=live::entered(on_input)
-                    on:blur=on_blur
-                />
-                {unit_sign(field).map(|unit| view! { <span class="unit">{unit}</span> })}
-            </div>
-            {message(wrong, Some(message_id))}
-            {accepted(field).map(|range| view! { <small class="accepts">{range}</small> })}
-        }
-        .into_any()
+        fragment()
+            .put(
+                el("div")
+                    .class("control")
+                    .put(
+                        el("input")
+                            .attr("type", "text")
+                            .attr("id", id)
+                            .attr("inputmode", input_mode(field))
+                            .attr("autocomplete", "off")
+                            .attr("aria-label", label)
+                            .attr("placeholder", example(field))
+                            .attr("aria-describedby", message_id.clone())
+                            .live("aria-invalid", move || wrong.get().is_some().then(|| "true".to_owned()))
+                            .value(move || text.get())
+                            .on_input(on_input)
+                            .on_blur(on_blur),
+                    )
+                    .put(unit_sign(field).map(|unit| el("span").class("unit").put(unit).done())),
+            )
+            .put(message(wrong, Some(message_id)))
+            .put(accepted(field).map(|range| el("small").class("accepts").put(range).done()))
+            .done()
     }
 }
 
@@ -315,8 +306,12 @@ fn draft_at(path: &Path) -> Memo<Option<String>> {
 }
 
 fn message(wrong: Memo<Option<String>>, id: Option<String>) -> AnyView {
-    view! { <p class="wrong" id=id aria-live="polite">{live::text(move || wrong.get().unwrap_or_default())}</p> }
-        .into_any()
+    el("p")
+        .class("wrong")
+        .attr("id", id)
+        .attr("aria-live", "polite")
+        .put(live::text(move || wrong.get().unwrap_or_default()))
+        .done()
 }
 
 /// What is wrong with the value at a path, from the plan's own problems.
@@ -350,8 +345,7 @@ fn guess_mark(path: Path) -> AnyView {
     };
     let confirm = move || app.edit(Edit::Guess { paths: vec![path.clone()], guessed: false });
     live::when(is_guess, move || {
-        view! { <button type="button" class="guess" on:click=live::tap(confirm.clone())>{t("field-guess")}</button> }
-            .into_any()
+        el("button").attr("type", "button").class("guess").on_click(confirm.clone()).put(t("field-guess")).done()
     })
 }
 

@@ -5,6 +5,7 @@ use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Quantity, add_days};
 use leptos::prelude::*;
 
+use crate::el::{el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
 
@@ -45,7 +46,7 @@ const MOST_POINTS: usize = 640;
 /// The drawing, its sentence and its table.
 pub fn plot(data: PlotData) -> AnyView {
     if data.values.len() < 2 {
-        return view! { <p>{t("plot-empty")}</p> }.into_any();
+        return el("p").put(t("plot-empty")).done();
     }
     let scale = Scale::of(&data);
     let summary = summary(&data);
@@ -200,7 +201,7 @@ fn marks(data: &PlotData, scale: &Scale) -> AnyView {
     let lowest = lowest(data).filter(|_| data.low_matters).map(|(index, value)| {
         view! { <circle class="lowest" cx=scale.x(index) cy=scale.y(value) r="50" /> }
     });
-    view! { {today} {lowest} }.into_any()
+    fragment().put(today.map(IntoAny::into_any)).put(lowest.map(IntoAny::into_any)).done()
 }
 
 fn lowest(data: &PlotData) -> Option<(usize, f64)> {
@@ -245,13 +246,12 @@ fn short(data: &PlotData, value: f64) -> String {
 /// Every day with the lowest and the last value of it; made only when it is opened.
 fn table(data: PlotData) -> AnyView {
     let is_open = RwSignal::new(false);
-    view! {
-        <details class="table" on:toggle=live::folded(move |open| is_open.set(open))>
-            <summary>{t("plot-table")}</summary>
-            {live::when(move || is_open.get(), move || rows(&data))}
-        </details>
-    }
-    .into_any()
+    el("details")
+        .class("table")
+        .on_toggle(move |open| is_open.set(open))
+        .put(el("summary").put(t("plot-table")))
+        .put(live::when(move || is_open.get(), move || rows(&data)))
+        .done()
 }
 
 fn rows(data: &PlotData) -> AnyView {
@@ -260,28 +260,29 @@ fn rows(data: &PlotData) -> AnyView {
         let low = values.iter().copied().fold(f64::INFINITY, f64::min);
         let last = values.last().copied().unwrap_or_default();
         let class = (low < data.floor || (has_hours && low <= 0.0)).then_some("short");
-        view! {
-            <tr class=class>
-                <th scope="row">{words(|words| words.figure(&Figure::Date(date)))}</th>
-                {has_hours.then(|| view! { <td>{short(data, low)}</td> })}
-                <td>{short(data, last)}</td>
-            </tr>
-        }
-        .into_any()
+        el("tr")
+            .attr("class", class)
+            .put(el("th").attr("scope", "row").put(words(|words| words.figure(&Figure::Date(date)))))
+            .put(has_hours.then(|| el("td").put(short(data, low)).done()))
+            .put(el("td").put(short(data, last)))
+            .done()
     });
-    view! {
-        <div class="scroll" tabindex="0" role="group" aria-label=t(data.title)>
-            <table>
-                <thead>
-                    <tr>
-                        <th scope="col">{t("plot-day")}</th>
-                        {has_hours.then(|| view! { <th scope="col">{t("plot-lowest")}</th> })}
-                        <th scope="col">{t("plot-evening")}</th>
-                    </tr>
-                </thead>
-                <tbody>{rows.collect::<Vec<_>>()}</tbody>
-            </table>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("scroll")
+        .attr("tabindex", "0")
+        .attr("role", "group")
+        .attr("aria-label", t(data.title))
+        .put(
+            el("table")
+                .put(
+                    el("thead").put(
+                        el("tr")
+                            .put(el("th").attr("scope", "col").put(t("plot-day")))
+                            .put(has_hours.then(|| el("th").attr("scope", "col").put(t("plot-lowest")).done()))
+                            .put(el("th").attr("scope", "col").put(t("plot-evening"))),
+                    ),
+                )
+                .put(el("tbody").put(rows.collect::<Vec<_>>())),
+        )
+        .done()
 }

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use super::field::field_label;
 use super::icon::{Shape, icon};
+use crate::el::{el, fragment};
 use crate::locale::{t, tell, words};
 
 /// The word for a verdict.
@@ -27,13 +28,7 @@ pub fn verdict_badge(verdict: Verdict) -> AnyView {
         Verdict::Tight => "badge tight",
         Verdict::Holds => "badge holds",
     };
-    view! {
-        <span class=class>
-            {icon(Shape::Verdict(verdict))}
-            {verdict_word(verdict)}
-        </span>
-    }
-    .into_any()
+    el("span").class(class).put(icon(Shape::Verdict(verdict))).put(verdict_word(verdict)).done()
 }
 
 /// A finding in words.
@@ -80,20 +75,28 @@ impl StandingView {
     /// Everything below the verdict: findings, what is missing, cautions, working.
     pub fn details(self) -> AnyView {
         let missing = self.missing.iter().map(missing_name).collect::<Vec<_>>();
-        view! {
-            {(!missing.is_empty()).then(|| view! { <p>{t("standing-missing")} " " {missing.join(", ")}</p> })}
-            {finding_list(&self.findings)}
-            {fold("standing-cautions", "cautions", self.cautions.into_iter().map(|text| view! { <li>{text}</li> }.into_any()).collect())}
-            {fold(
+        fragment()
+            .put(
+                (!missing.is_empty())
+                    .then(|| el("p").put(t("standing-missing")).put(" ").put(missing.join(", ")).done()),
+            )
+            .put(finding_list(&self.findings))
+            .put(fold(
+                "standing-cautions",
+                "cautions",
+                self.cautions.into_iter().map(|text| el("li").put(text).done()).collect(),
+            ))
+            .put(fold(
                 "standing-working",
                 "working",
                 self.working
                     .into_iter()
-                    .map(|(formula, source)| view! { <li>{formula} " " <small>"(" {source} ")"</small></li> }.into_any())
+                    .map(|(formula, source)| {
+                        el("li").put(formula).put(" ").put(el("small").put("(").put(source).put(")")).done()
+                    })
                     .collect(),
-            )}
-        }
-        .into_any()
+            ))
+            .done()
     }
 }
 
@@ -152,15 +155,8 @@ fn missing_name(path: &Path) -> String {
 }
 
 fn fold(title: &'static str, class: &'static str, lines: Vec<AnyView>) -> Option<AnyView> {
-    (!lines.is_empty()).then(|| {
-        view! {
-            <details class=class>
-                <summary>{t(title)}</summary>
-                <ul>{lines}</ul>
-            </details>
-        }
-        .into_any()
-    })
+    (!lines.is_empty())
+        .then(|| el("details").class(class).put(el("summary").put(t(title))).put(el("ul").put(lines)).done())
 }
 
 /// Findings, the worst first.
@@ -174,19 +170,18 @@ fn finding_list(findings: &[FindingView]) -> AnyView {
             Severity::Note => "finding note",
         };
         let link = finding.subject.map(|id| {
-            view! { " " <a href=format!("#/kit/{id}")>{t("finding-show")}</a> }
+            fragment().put(" ").put(el("a").attr("href", format!("#/kit/{id}")).put(t("finding-show"))).done()
         });
-        view! {
-            <li class=class id=finding.id>
-                <strong>{severity_word(finding.severity)} ": "</strong>
-                {finding.text}
-                {finding.next.map(|next| view! { <span class="next">{next}</span> })}
-                {link}
-            </li>
-        }
-        .into_any()
+        el("li")
+            .class(class)
+            .attr("id", finding.id)
+            .put(el("strong").put(severity_word(finding.severity)).put(": "))
+            .put(finding.text)
+            .put(finding.next.map(|next| el("span").class("next").put(next).done()))
+            .put(link)
+            .done()
     });
-    view! { <ul class="findings">{lines.collect::<Vec<_>>()}</ul> }.into_any()
+    el("ul").class("findings").put(lines.collect::<Vec<_>>()).done()
 }
 
 fn severity_word(severity: Severity) -> String {
