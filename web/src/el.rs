@@ -205,7 +205,9 @@ impl<T: Part> Part for Option<T> {
 
 impl<T: Part> Part for Vec<T> {
     fn add_to(self, children: &mut Vec<AnyView>) {
-        self.into_iter().for_each(|part| part.add_to(children));
+        for part in self {
+            part.add_to(children);
+        }
     }
 }
 
