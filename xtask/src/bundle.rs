@@ -1,10 +1,21 @@
 //! `cargo xtask build`: the static bundle in `dist/`, checked against its budget.
 
 mod embed;
+mod minify;
 mod size;
 
 use crate::{command, tools, workspace};
 use anyhow::{Context, Result, ensure};
+
+/// Compiles Rust's standard library along with the bundle: for size, and with panics that stop at once instead of
+/// putting a message together that nobody would see. It makes the bundle a twelfth smaller. The stable compiler can do
+/// so but does not promise to yet, which is what the first variable grants; nothing else of the project is built so.
+const SMALL_STD: [(&str, &str); 4] = [
+    ("RUSTC_BOOTSTRAP", "1"),
+    ("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort"),
+    ("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size"),
+    ("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", "-Zunstable-options -Cpanic=immediate-abort"),
+];
 
 /// Installs what is missing, builds the bundle and weighs it.
 pub fn build() -> Result<()> {
@@ -12,6 +23,7 @@ pub fn build() -> Result<()> {
     release()?;
     let dist = workspace::dist();
     embed::write(&dist)?;
+    minify::scripts(&dist)?;
     schema()?;
     size::check(&dist)
 }
@@ -23,6 +35,9 @@ fn release() -> Result<()> {
     trunk.args(["build", "--release", "--offline"]);
     // Trunk takes the usual NO_COLOR=1 for a wrong value of an option of its own.
     trunk.env_remove("NO_COLOR");
+    for (name, value) in SMALL_STD {
+        trunk.env(name, value);
+    }
     command::run(&mut trunk)
 }
 

@@ -10,7 +10,7 @@ pub const AIM: usize = 250_000;
 
 /// What it must not weigh more than on the way to the aim. Only ever lowered, to just above what was last reached;
 /// once it meets the aim, the aim is all there is.
-pub const LIMIT: usize = 350_000;
+pub const LIMIT: usize = 290_000;
 
 const WEIGHED: [&str; 4] = ["wasm", "js", "css", "html"];
 

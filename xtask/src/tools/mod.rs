@@ -20,6 +20,7 @@ pub fn for_checks() -> Result<()> {
 /// What the bundle needs.
 pub fn for_bundle() -> Result<()> {
     wasm_target()?;
+    rustup_part("component", "rust-src", "rust-src")?;
     cargo_tools::trunk()?;
     cargo_tools::wasm_bindgen()?;
     npm::packages()
@@ -57,6 +58,8 @@ fn rustup_part(kind: &str, name: &str, listed_as: &str) -> Result<()> {
 /// A distribution's Rust has no rustup; then the part must already be there.
 fn without_rustup(kind: &str, name: &str) -> Result<()> {
     let present = match kind {
+        "component" if name == "rust-src" => command::ask("rustc", &["--print", "sysroot"])
+            .is_some_and(|folder| std::path::Path::new(&folder).join("lib/rustlib/src/rust/library").is_dir()),
         "component" => command::ask("cargo", &[if name == "rustfmt" { "fmt" } else { name }, "--version"]).is_some(),
         _ => command::ask("rustc", &["--print", "target-libdir", "--target", name])
             .is_some_and(|folder| std::path::Path::new(&folder).is_dir()),

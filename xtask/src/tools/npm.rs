@@ -1,10 +1,10 @@
-//! Tools from npm, in `.tools/node_modules`: wasm-opt (of the package binaryen) and axe-core.
+//! Tools from npm, in `.tools/node_modules`: wasm-opt (of the package binaryen), terser and axe-core.
 
 use super::system;
 use crate::{command, workspace};
 use anyhow::{Context, Result};
 
-const PACKAGES: [&str; 2] = ["axe-core", "binaryen"];
+const PACKAGES: [&str; 3] = ["axe-core", "binaryen", "terser"];
 
 /// Installs the pinned packages when one is missing or of another version.
 pub fn packages() -> Result<()> {
@@ -34,7 +34,7 @@ fn installed(package: &str) -> Option<String> {
 }
 
 fn install() -> Result<()> {
-    println!("Installing wasm-opt and axe-core into .tools/.");
+    println!("Installing wasm-opt, terser and axe-core into .tools/.");
     let tools = workspace::tools();
     std::fs::create_dir_all(&tools).with_context(|| format!("making {}", tools.display()))?;
     for file in ["package.json", "package-lock.json"] {
