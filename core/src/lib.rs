@@ -16,6 +16,7 @@
 //!   computation (`step`), its findings;
 //! - [`order`]: sorting, all of it by one piece of code;
 //! - [`explain`]: the working of a number;
+//! - [`papers`]: tables and calendar files for other programs;
 //! - [`words`]: data into sentences.
 //!
 //! Nothing here asks the world for anything: no clock (the day comes in as `as_of`), no randomness, no browser, and no
@@ -28,6 +29,7 @@ mod assessment;
 pub mod explain;
 pub mod money;
 pub mod order;
+pub mod papers;
 pub mod plan;
 pub mod power;
 pub mod run;

@@ -6,11 +6,15 @@ mod answers;
 pub mod constants;
 mod findings;
 mod flows;
+mod loan;
+mod rate;
 mod report;
 mod step;
 
 pub use answers::answer;
 pub use findings::Finding;
 pub use flows::{Flow, FlowGroup, FlowState, Input, PriceParts, price_parts, purchase_price};
+pub use loan::{Instalment, MOST_MONTHS, Terms, level_payment, payoff, schedule, total_interest, yearly_cost_percent};
+pub use rate::{RatedFlow, months_to_pay_off, present_value, rate_per_period};
 pub use report::{GroupTotal, Report, report};
 pub use step::{CashDay, Course};

@@ -624,3 +624,18 @@ start-nights = For how many nights?
 start-people = How many people?
 start-skip = (skip)
 start-show = Show me where I stand
+
+## Papers: tables and the calendar file
+
+column-day = Day
+column-opening = In the morning
+column-in = In
+column-out = Out
+column-closing = In the evening
+column-yes = yes
+column-no = no
+agenda-pay = Pay for { $name }: { $amount }
+agenda-sell = Sell { $name } for { $amount }
+agenda-charge = Charge from the mains: { $place }
+agenda-refill = Fill the water cans: { $place }
+agenda-on-the-way = on the way

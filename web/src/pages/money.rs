@@ -187,7 +187,7 @@ fn groups() -> AnyView {
     fragment()
         .put(
             el("div")
-                .class("scroll")
+                .class("scroll whole")
                 .attr("tabindex", "0")
                 .attr("role", "group")
                 .attr("aria-label", t("money-groups"))
