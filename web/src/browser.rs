@@ -1,9 +1,10 @@
 //! The few things asked of the page and the browser that Leptos does not give.
 
 use jiff::civil::Date;
-use leptos::prelude::*;
+use leptos::prelude::{document, request_animation_frame, window};
 use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
+use wasm_bindgen::closure::Closure;
+use web_sys::{Element, Event, EventTarget, HtmlElement};
 
 /// The element of that id.
 pub fn element(id: &str) -> Option<HtmlElement> {
@@ -41,15 +42,45 @@ pub fn set_title(title: &str) {
 pub fn focus_soon(id: String) {
     request_animation_frame(move || {
         if let Some(element) = element(&id) {
-            // An element that cannot take the focus leaves it where it is, which is no harm.
-            let _ = element.focus();
+            focus(&element);
         }
     });
 }
 
+/// Calls a function at every event of that name, as long as what it happens to is there.
+pub fn listen(target: &EventTarget, name: &str, act: Box<dyn FnMut(Event)>) {
+    let act = Closure::wrap(act).into_js_value();
+    // A function is a listener, so this is not refused.
+    let _ = target.add_event_listener_with_callback(name, act.unchecked_ref());
+}
+
+/// Changes the page without taking the focus from where it is: what was moved, or came instead with the same id, gets it
+/// back.
+pub fn keeping_focus(change: &mut dyn FnMut()) {
+    let before = document().active_element();
+    change();
+    if let Some(before) = before
+        && document().active_element().as_ref() != Some(&before)
+    {
+        focus_again(&before);
+    }
+}
+
+fn focus_again(before: &Element) {
+    let same = if before.is_connected() { before.dyn_ref().cloned() } else { element(&before.id()) };
+    if let Some(same) = same {
+        focus(&same);
+    }
+}
+
+fn focus(element: &HtmlElement) {
+    // An element that cannot take the focus leaves it where it is, which is no harm.
+    let _ = element.focus();
+}
+
 /// Whether an event comes from something that is typed in.
-pub fn is_text_input(target: &web_sys::EventTarget) -> bool {
-    let element = target.dyn_ref::<web_sys::Element>();
+pub fn is_text_input(target: &EventTarget) -> bool {
+    let element = target.dyn_ref::<Element>();
     element.is_some_and(|element| matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA" | "SELECT"))
 }
 

@@ -1,34 +1,62 @@
-//! Elements, all of one kind.
+//! Elements, made at once in the page.
 //!
-//! The framework's markup makes new code for each tag, each attribute and each shape of element. Here every element has
-//! a tag that is a name, a list of attributes and a list of children, so that the code of an element is in the bundle
-//! once: [`crate::live`] does the same for what follows the plan.
+//! The framework's markup makes new code for each tag, each attribute and each shape of element. Here an element is the
+//! browser's own, made and filled by a few functions that are in the bundle once. What changes later is an effect of the
+//! framework that sets one text, attribute or property; [`crate::live`] has those for whole parts of a page.
 
-use leptos::attr::any_attribute::{AnyAttribute, IntoAnyAttribute};
-use leptos::attr::custom::custom_attribute;
-use leptos::ev;
-use leptos::html;
-use leptos::prelude::*;
-use leptos::tachys::html::event::on;
-use leptos::tachys::html::property::prop;
-use wasm_bindgen::JsCast;
-use web_sys::{Event, HtmlDetailsElement, HtmlInputElement};
+use leptos::prelude::document;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Element, Event, HtmlDetailsElement, HtmlInputElement, Node};
 
-/// An element being put together; without a tag, its children alone.
-pub struct El {
-    tag: &'static str,
-    attributes: Vec<AnyAttribute>,
-    children: Vec<AnyView>,
-}
+use crate::browser;
+use crate::live::{ReadText, follow, follow_text};
+
+/// What is shown: an element, a text, or several of them in a row.
+pub struct View(Node);
+
+/// An element being put together; or several parts without an element around them.
+pub struct El(Node);
 
 /// An element of that tag.
-pub fn el(tag: &'static str) -> El {
-    El { tag, attributes: Vec::new(), children: Vec::new() }
+pub fn el(tag: &str) -> El {
+    El(made(document().create_element(tag)))
+}
+
+/// An element of a drawing.
+pub fn svg(tag: &str) -> El {
+    El(made(document().create_element_ns(Some("http://www.w3.org/2000/svg"), tag)))
 }
 
 /// Several parts without an element around them.
 pub fn fragment() -> El {
-    el("")
+    El(document().create_document_fragment().into())
+}
+
+/// Several views, one after the other.
+pub fn all(views: impl IntoIterator<Item = View>) -> View {
+    fragment().put_each(views).done()
+}
+
+/// Nothing.
+pub fn nothing() -> View {
+    fragment().done()
+}
+
+/// Tags are constants and valid, so the browser refuses none; it would be left out.
+fn made(element: Result<Element, JsValue>) -> Node {
+    element.map_or_else(|_| document().create_document_fragment().into(), Node::from)
+}
+
+impl View {
+    /// A view of that node.
+    pub fn of(node: impl Into<Node>) -> Self {
+        Self(node.into())
+    }
+
+    /// The node to put into the page; one that holds others loses them there.
+    pub fn node(&self) -> &Node {
+        &self.0
+    }
 }
 
 impl El {
@@ -38,201 +66,226 @@ impl El {
     }
 
     /// An attribute, if there is a value for it.
-    pub fn attr(mut self, name: &'static str, value: impl AttributeText) -> Self {
-        if let Some(text) = value.text() {
-            self.attributes.push(text_attribute(name, text));
-        }
+    pub fn attr(self, name: &str, value: impl AttributeText) -> Self {
+        value.set_on(&self, name);
         self
     }
 
     /// An attribute that is there or not.
-    pub fn flag(self, name: &'static str, is_there: bool) -> Self {
-        self.attr(name, is_there.then(String::new))
+    pub fn flag(self, name: &str, is_there: bool) -> Self {
+        self.attr(name, is_there.then_some(""))
     }
 
     /// An attribute that follows what it reads.
-    pub fn live(mut self, name: &'static str, read: impl Fn() -> Option<String> + Send + Sync + 'static) -> Self {
-        self.attributes.push(live_attribute(name, Signal::derive(read)));
-        self
+    pub fn live(self, name: &'static str, read: impl Fn() -> Option<String> + 'static) -> Self {
+        self.live_attribute(name, Box::new(read))
     }
 
     /// An attribute that is there while a condition holds.
-    pub fn live_flag(self, name: &'static str, holds: impl Fn() -> bool + Send + Sync + 'static) -> Self {
+    pub fn live_flag(self, name: &'static str, holds: impl Fn() -> bool + 'static) -> Self {
         self.live(name, move || holds().then(String::new))
     }
 
+    fn live_attribute(self, name: &'static str, read: ReadText) -> Self {
+        let element = self.0.clone();
+        follow_text(read, Box::new(move |text| set_attribute(&element, name, text)));
+        self
+    }
+
     /// The text an input holds, following what it reads.
-    pub fn value(mut self, read: impl Fn() -> String + Send + Sync + 'static) -> Self {
-        self.attributes.push(value_property(Signal::derive(read)));
+    pub fn value(self, read: impl Fn() -> String + 'static) -> Self {
+        self.live_value(Box::new(move || Some(read())))
+    }
+
+    fn live_value(self, read: ReadText) -> Self {
+        let element = self.0.clone();
+        follow_text(read, Box::new(move |text| set_property(&element, "value", &text.into())));
         self
     }
 
     /// A property that is on or off, such as whether a box is ticked, following what it reads.
-    pub fn on_or_off(mut self, name: &'static str, read: impl Fn() -> bool + Send + Sync + 'static) -> Self {
-        self.attributes.push(flag_property(name, Signal::derive(read)));
+    pub fn on_or_off(self, name: &'static str, read: impl Fn() -> bool + 'static) -> Self {
+        let element = self.0.clone();
+        follow(move || set_property(&element, name, &read().into()));
         self
     }
 
     /// What to do when it is pressed.
-    pub fn on_click(mut self, mut act: impl FnMut() + 'static) -> Self {
-        let act: Box<dyn FnMut(ev::MouseEvent)> = Box::new(move |_| act());
-        self.attributes.push(on(ev::click, act).into_any_attr());
-        self
-    }
-
-    /// What to do with its text at every key.
-    pub fn on_input(mut self, mut act: impl FnMut(String) + 'static) -> Self {
-        let act: Box<dyn FnMut(Event)> = Box::new(move |event| act(event_target_value(&event)));
-        self.attributes.push(on(ev::input, act).into_any_attr());
-        self
-    }
-
-    /// What to do with the value that is chosen in it.
-    pub fn on_change(self, mut act: impl FnMut(String) + 'static) -> Self {
-        self.changing(Box::new(move |event| act(event_target_value(&event))))
-    }
-
-    /// What to do when it is ticked or not.
-    pub fn on_tick(self, mut act: impl FnMut(bool) + 'static) -> Self {
-        self.changing(Box::new(move |event| act(is_checked(&event))))
-    }
-
-    fn changing(mut self, act: Box<dyn FnMut(Event)>) -> Self {
-        self.attributes.push(on(ev::change, act).into_any_attr());
-        self
-    }
-
-    /// What to do when it is unfolded or folded.
-    pub fn on_toggle(mut self, mut act: impl FnMut(bool) + 'static) -> Self {
-        let act: Box<dyn FnMut(Event)> = Box::new(move |event| act(is_open(&event)));
-        self.attributes.push(on(ev::toggle, act).into_any_attr());
-        self
+    pub fn on_click(self, act: impl FnMut() + 'static) -> Self {
+        self.on_plain("click", Box::new(act))
     }
 
     /// What to do when the keyboard leaves it.
-    pub fn on_blur(mut self, mut act: impl FnMut() + 'static) -> Self {
-        let act: Box<dyn FnMut(ev::FocusEvent)> = Box::new(move |_| act());
-        self.attributes.push(on(ev::blur, act).into_any_attr());
-        self
+    pub fn on_blur(self, act: impl FnMut() + 'static) -> Self {
+        self.on_plain("blur", Box::new(act))
     }
 
     /// What to do with a form that is sent off, which then stays here.
-    pub fn on_submit(mut self, mut act: impl FnMut() + 'static) -> Self {
-        let act: Box<dyn FnMut(ev::SubmitEvent)> = Box::new(move |event| {
+    pub fn on_submit(self, act: impl FnMut() + 'static) -> Self {
+        self.on_form(Box::new(act))
+    }
+
+    /// What to do with its text at every key.
+    pub fn on_input(self, act: impl FnMut(String) + 'static) -> Self {
+        self.on_text("input", Box::new(act))
+    }
+
+    /// What to do with the value that is chosen in it.
+    pub fn on_change(self, act: impl FnMut(String) + 'static) -> Self {
+        self.on_text("change", Box::new(act))
+    }
+
+    /// What to do when it is ticked or not.
+    pub fn on_tick(self, act: impl FnMut(bool) + 'static) -> Self {
+        self.on_state("change", Box::new(act))
+    }
+
+    /// What to do when it is unfolded or folded.
+    pub fn on_toggle(self, act: impl FnMut(bool) + 'static) -> Self {
+        self.on_state("toggle", Box::new(act))
+    }
+
+    // The handlers come in boxes, so that what surrounds them is in the bundle once.
+
+    fn on_plain(self, name: &str, mut act: Box<dyn FnMut()>) -> Self {
+        self.on(name, Box::new(move |_| act()))
+    }
+
+    fn on_text(self, name: &str, mut act: Box<dyn FnMut(String)>) -> Self {
+        self.on(name, Box::new(move |event| act(leptos::prelude::event_target_value(&event))))
+    }
+
+    fn on_state(self, name: &str, mut act: Box<dyn FnMut(bool)>) -> Self {
+        self.on(name, Box::new(move |event| act(is_on(&event))))
+    }
+
+    fn on_form(self, mut act: Box<dyn FnMut()>) -> Self {
+        let send = move |event: Event| {
             event.prevent_default();
             act();
-        });
-        self.attributes.push(on(ev::submit, act).into_any_attr());
+        };
+        self.on("submit", Box::new(send))
+    }
+
+    fn on(self, name: &str, act: Box<dyn FnMut(Event)>) -> Self {
+        browser::listen(&self.0, name, act);
         self
     }
 
     /// A child, or several, or none.
-    pub fn put(mut self, part: impl Part) -> Self {
-        part.add_to(&mut self.children);
+    pub fn put(self, part: impl Part) -> Self {
+        part.add_to(&self);
         self
     }
 
-    /// The element as a view.
-    pub fn done(self) -> AnyView {
-        if self.tag.is_empty() {
-            return self.children.into_any();
+    /// Several children.
+    pub fn put_each<P: Part>(mut self, parts: impl IntoIterator<Item = P>) -> Self {
+        for part in parts {
+            self = self.put(part);
         }
-        html::custom(self.tag).add_any_attr(self.attributes).child(self.children).into_any()
+        self
+    }
+
+    fn add(&self, node: &Node) {
+        // Nothing is ever put into itself, which is all that the browser refuses.
+        let _ = self.0.append_child(node);
+    }
+
+    /// The element as a view.
+    pub fn done(self) -> View {
+        View(self.0)
     }
 }
 
 /// What can be the value of an attribute.
 pub trait AttributeText {
-    /// The text, if there is one.
-    fn text(self) -> Option<String>;
+    /// Sets the attribute of that name, if there is a text.
+    fn set_on(self, element: &El, name: &str);
 }
 
 impl AttributeText for &str {
-    fn text(self) -> Option<String> {
-        Some(self.to_owned())
+    fn set_on(self, element: &El, name: &str) {
+        set_attribute(&element.0, name, Some(self));
     }
 }
 
 impl AttributeText for String {
-    fn text(self) -> Option<String> {
-        Some(self)
+    fn set_on(self, element: &El, name: &str) {
+        self.as_str().set_on(element, name);
+    }
+}
+
+impl AttributeText for i32 {
+    fn set_on(self, element: &El, name: &str) {
+        self.to_string().set_on(element, name);
     }
 }
 
 impl<T: AttributeText> AttributeText for Option<T> {
-    fn text(self) -> Option<String> {
-        self.and_then(AttributeText::text)
+    fn set_on(self, element: &El, name: &str) {
+        if let Some(text) = self {
+            text.set_on(element, name);
+        }
     }
 }
 
 /// What can be put into an element.
 pub trait Part {
     /// Adds it to the children.
-    fn add_to(self, children: &mut Vec<AnyView>);
+    fn add_to(self, parent: &El);
 }
 
-impl Part for AnyView {
-    fn add_to(self, children: &mut Vec<AnyView>) {
-        children.push(self);
+impl Part for View {
+    fn add_to(self, parent: &El) {
+        parent.add(&self.0);
     }
 }
 
 impl Part for El {
-    fn add_to(self, children: &mut Vec<AnyView>) {
-        children.push(self.done());
-    }
-}
-
-impl Part for String {
-    fn add_to(self, children: &mut Vec<AnyView>) {
-        children.push(self.into_any());
+    fn add_to(self, parent: &El) {
+        parent.add(&self.0);
     }
 }
 
 impl Part for &str {
-    fn add_to(self, children: &mut Vec<AnyView>) {
-        children.push(self.to_owned().into_any());
+    fn add_to(self, parent: &El) {
+        parent.add(&document().create_text_node(self));
+    }
+}
+
+impl Part for String {
+    fn add_to(self, parent: &El) {
+        self.as_str().add_to(parent);
     }
 }
 
 impl<T: Part> Part for Option<T> {
-    fn add_to(self, children: &mut Vec<AnyView>) {
+    fn add_to(self, parent: &El) {
         if let Some(part) = self {
-            part.add_to(children);
+            part.add_to(parent);
         }
     }
 }
 
-impl<T: Part> Part for Vec<T> {
-    fn add_to(self, children: &mut Vec<AnyView>) {
-        for part in self {
-            part.add_to(children);
-        }
+fn set_attribute(element: &Node, name: &str, text: Option<&str>) {
+    let element: &Element = element.unchecked_ref();
+    // Names are constants and valid, so the browser refuses none.
+    let _ = match text {
+        Some(text) => element.set_attribute(name, text),
+        None => element.remove_attribute(name),
+    };
+}
+
+fn set_property(element: &Node, name: &str, value: &JsValue) {
+    // An element takes every property.
+    let _ = js_sys::Reflect::set(element, &name.into(), value);
+}
+
+/// Whether what an event comes from is ticked or unfolded.
+fn is_on(event: &Event) -> bool {
+    let Some(target) = event.target() else { return false };
+    match target.dyn_ref::<HtmlInputElement>() {
+        Some(input) => input.checked(),
+        None => target.dyn_ref::<HtmlDetailsElement>().is_some_and(HtmlDetailsElement::open),
     }
-}
-
-fn text_attribute(name: &'static str, text: String) -> AnyAttribute {
-    custom_attribute(name, text).into_any_attr()
-}
-
-fn live_attribute(name: &'static str, text: Signal<Option<String>>) -> AnyAttribute {
-    custom_attribute(name, text).into_any_attr()
-}
-
-fn value_property(text: Signal<String>) -> AnyAttribute {
-    prop("value", text).into_any_attr()
-}
-
-fn flag_property(name: &'static str, flag: Signal<bool>) -> AnyAttribute {
-    prop(name, flag).into_any_attr()
-}
-
-fn is_checked(event: &Event) -> bool {
-    let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
-    input.is_some_and(|input| input.checked())
-}
-
-fn is_open(event: &Event) -> bool {
-    let details = event.target().and_then(|target| target.dyn_into::<HtmlDetailsElement>().ok());
-    details.is_some_and(|details| details.open())
 }

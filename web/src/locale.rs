@@ -1,6 +1,7 @@
 //! Numbers, money and dates as the browser's `Intl` writes them, and the words of the app.
 
 use std::cell::RefCell;
+use std::rc::Rc;
 
 use jiff::civil::Date;
 use js_sys::{Array, Function, Intl, Object, Reflect};
@@ -26,7 +27,7 @@ impl Browser {
     }
 
     /// Formats with the formatter of that name, made by `make` if there is none.
-    fn format(&self, name: &str, make: impl FnOnce(&Array) -> Function, value: &JsValue) -> String {
+    fn format(&self, name: &str, make: &dyn Fn(&Array) -> Function, value: &JsValue) -> String {
         let mut formatters = self.formatters.borrow_mut();
         let at = formatters.iter().position(|(made, _)| made == name).unwrap_or_else(|| {
             formatters.push((name.to_owned(), make(&self.language)));
@@ -59,26 +60,26 @@ fn date_format(language: &Array, pairs: &[(&str, JsValue)]) -> Function {
 impl Format for Browser {
     fn number(&self, value: f64, decimals: u8) -> String {
         let make = |language: &Array| number_format(language, &[("maximumFractionDigits", f64::from(decimals).into())]);
-        self.format(&format!("number {decimals}"), make, &value.into())
+        self.format(&format!("number {decimals}"), &make, &value.into())
     }
 
     fn money(&self, amount: Money, currency: &str) -> String {
         let make =
             |language: &Array| number_format(language, &[("style", "currency".into()), ("currency", currency.into())]);
         // As text, which `Intl` reads as an exact decimal.
-        self.format(&format!("money {currency}"), make, &amount.to_string().into())
+        self.format(&format!("money {currency}"), &make, &amount.to_string().into())
     }
 
     fn date(&self, date: Date) -> String {
         let make = |language: &Array| {
             date_format(language, &[("year", "numeric".into()), ("month", "short".into()), ("day", "numeric".into())])
         };
-        self.format("date", make, &js_date(date, 0))
+        self.format("date", &make, &js_date(date, 0))
     }
 
     fn month(&self, date: Date) -> String {
         let make = |language: &Array| date_format(language, &[("month", "short".into())]);
-        self.format("month", make, &js_date(date, 0))
+        self.format("month", &make, &js_date(date, 0))
     }
 
     fn rough_money(&self, amount: f64, currency: &str) -> String {
@@ -87,7 +88,7 @@ impl Format for Browser {
                 [("style", "currency".into()), ("currency", currency.into()), ("maximumFractionDigits", 0.into())];
             number_format(language, &pairs)
         };
-        self.format(&format!("rough {currency}"), make, &amount.into())
+        self.format(&format!("rough {currency}"), &make, &amount.into())
     }
 
     fn plural(&self, number: f64) -> &'static str {
@@ -99,7 +100,7 @@ impl Format for Browser {
     fn time(&self, minute: u16) -> String {
         let make =
             |language: &Array| date_format(language, &[("hour", "numeric".into()), ("minute", "2-digit".into())]);
-        self.format("time", make, &js_date(Date::constant(2000, 1, 1), minute))
+        self.format("time", &make, &js_date(Date::constant(2000, 1, 1), minute))
     }
 }
 
@@ -111,18 +112,26 @@ fn js_date(date: Date, minute: u16) -> JsValue {
 }
 
 thread_local! {
-    static WORDS: RefCell<Words<Browser>> =
-        RefCell::new(Words::english(Browser::new(&browser::language()), default_units(), default_currency()));
+    static WORDS: RefCell<Rc<Words<Browser>>> = RefCell::new(english(default_units(), default_currency()));
 }
 
 /// Sets up the words for those units and that currency; pages drawn before must be drawn again.
 pub fn set_up(units: Units, currency: &str) {
-    WORDS.set(Words::english(Browser::new(&browser::language()), units, currency));
+    WORDS.set(english(units, currency));
+}
+
+fn english(units: Units, currency: &str) -> Rc<Words<Browser>> {
+    Rc::new(Words::english(Browser::new(&browser::language()), units, currency))
 }
 
 /// Uses the words of the app.
 pub fn words<R>(use_them: impl FnOnce(&Words<Browser>) -> R) -> R {
-    WORDS.with_borrow(use_them)
+    use_them(&current())
+}
+
+// Not inside `words`, which is in the bundle once for each use.
+fn current() -> Rc<Words<Browser>> {
+    WORDS.with_borrow(Rc::clone)
 }
 
 /// A text of the catalogue.
@@ -172,7 +181,7 @@ pub fn typing_number(number: f64) -> String {
         let make = |language: &Array| {
             number_format(language, &[("useGrouping", false.into()), ("maximumFractionDigits", 4.into())])
         };
-        words.format().format("typing", make, &number.into())
+        words.format().format("typing", &make, &number.into())
     })
 }
 

@@ -2,7 +2,7 @@
 //!
 //! - [`state`]: the one store: the open plan, its assessment, what is half typed, undo;
 //! - [`storage`], [`browser`], [`route`], [`locale`]: one small module for each browser API;
-//! - [`live`]: parts of a page that follow the plan, with one copy of their code in the bundle;
+//! - [`el`], [`live`]: elements, and what follows the plan, with one copy of their code in the bundle;
 //! - [`parts`]: fields bound to paths, lists of entries, verdicts, plots;
 //! - [`pages`]: one file a page;
 //! - [`embed`]: what other pages can call.
@@ -25,7 +25,7 @@ fn main() {
     std::panic::set_hook(Box::new(|panic| browser::report(&panic.to_string())));
     // Other pages may load this module only for the functions of `embed`: then there is no place to show the app in.
     if let Some(place) = browser::element("app") {
-        leptos::mount::mount_to(place, shell::App).forget();
+        leptos::mount::mount_to(place.clone(), move || shell::show_in(&place)).forget();
         browser::mark_ready();
     }
 }

@@ -1,8 +1,10 @@
 //! Where the person is in the app: the part of the address after `#`, so that any static host under any path will do
 //! and a reload comes back to the same page.
 
-use leptos::ev;
-use leptos::prelude::*;
+use leptos::prelude::window;
+
+use crate::browser;
+use crate::live::Signal;
 
 /// A page of the app.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -84,15 +86,15 @@ impl Page {
 }
 
 /// The page the address names, following it as it changes.
-pub fn current_page() -> ReadSignal<Page> {
+pub fn current_page() -> Signal<Page> {
     let here = || Page::from_hash(&window().location().hash().unwrap_or_default());
-    let (page, set_page) = signal(here());
-    let handle = window_event_listener(ev::hashchange, move |_| {
+    let page = Signal::new(here());
+    let follow = move || {
         if page.get_untracked() != here() {
-            set_page.set(here());
+            page.set(here());
         }
-    });
-    on_cleanup(move || handle.remove());
+    };
+    browser::listen(&window(), "hashchange", Box::new(move |_| follow()));
     page
 }
 

@@ -1,28 +1,32 @@
 //! The frame of every page: the name of the plan, undo, the navigation, notices.
 
-use leptos::ev;
-use leptos::prelude::*;
+use leptos::prelude::window;
+use wasm_bindgen::JsCast;
+use web_sys::{HtmlElement, KeyboardEvent};
 
 use crate::browser;
-use crate::el::{el, fragment};
-use crate::live;
+use crate::el::{View, el, fragment};
+use crate::live::{self, Signal};
 use crate::locale::t;
 use crate::pages;
 use crate::parts::{Shape, icon};
 use crate::route::{self, Page};
-use crate::state::{App as AppState, DeskStoreFields};
+use crate::state::App;
 
-/// The whole app.
-#[component]
-pub fn App() -> impl IntoView {
-    let app = AppState::open();
-    provide_context(app);
+/// Shows the whole app.
+pub fn show_in(place: &HtmlElement) {
+    // The place is an element, which takes every view.
+    let _ = place.append_child(whole().node());
+}
+
+fn whole() -> View {
+    let app = App::open();
     let page = route::current_page();
     listen_for_undo(app);
     listen_for_leaving(app);
     // Other units or another currency change every word there is, so everything is drawn again.
     live::view(move || {
-        app.desk.edition().track();
+        app.desk.edition.get();
         fragment()
             .put(
                 el("a")
@@ -46,8 +50,8 @@ pub fn App() -> impl IntoView {
 }
 
 /// Undo and redo by the usual keys, except while typing in a field, which has its own.
-fn listen_for_undo(app: AppState) {
-    let handle = window_event_listener(ev::keydown, move |event| {
+fn listen_for_undo(app: App) {
+    let press = move |event: &KeyboardEvent| {
         let is_typing = event.target().is_some_and(|target| browser::is_text_input(&target));
         if is_typing || !(event.ctrl_key() || event.meta_key()) {
             return;
@@ -58,21 +62,18 @@ fn listen_for_undo(app: AppState) {
             _ => return,
         }
         event.prevent_default();
-    });
-    on_cleanup(move || handle.remove());
+    };
+    browser::listen(&window(), "keydown", Box::new(move |event| press(event.unchecked_ref())));
 }
 
 /// What was just typed is kept before the page goes away, is put into the background or is thrown out of memory.
-fn listen_for_leaving(app: AppState) {
-    let leaving = window_event_listener_untyped("pagehide", move |_| app.finish());
-    let hiding = window_event_listener_untyped("visibilitychange", move |_| app.finish());
-    on_cleanup(move || {
-        leaving.remove();
-        hiding.remove();
-    });
+fn listen_for_leaving(app: App) {
+    for name in ["pagehide", "visibilitychange"] {
+        browser::listen(&window(), name, Box::new(move |_| app.finish()));
+    }
 }
 
-fn show(page: Page) -> AnyView {
+fn show(page: Page) -> View {
     browser::set_title(&format!("{} · Kerbstead", t(page.title())));
     match page {
         Page::Overview => pages::overview(),
@@ -87,10 +88,10 @@ fn show(page: Page) -> AnyView {
     }
 }
 
-fn header(app: AppState) -> AnyView {
-    let nothing_to_undo = move || app.desk.undo().with(Vec::is_empty);
+fn header(app: App) -> View {
+    let nothing_to_undo = move || app.desk.undo.with(Vec::is_empty);
     let verdicts = live::memo(move || verdicts_in_words(app));
-    let nothing_to_redo = move || app.desk.redo().with(Vec::is_empty);
+    let nothing_to_redo = move || app.desk.redo.with(Vec::is_empty);
     el("header")
         .put(
             el("p").class("plan-name").put(
@@ -120,7 +121,7 @@ fn header(app: AppState) -> AnyView {
 }
 
 /// Tells people who hear the page how a change came out.
-fn verdicts_in_words(app: AppState) -> String {
+fn verdicts_in_words(app: App) -> String {
     app.assessment(|assessment| {
         let parts = assessment.verdicts().map(|(balance, verdict)| {
             format!("{}: {}", t(pages::balance_title(balance)), crate::parts::verdict_word(verdict))
@@ -129,7 +130,7 @@ fn verdicts_in_words(app: AppState) -> String {
     })
 }
 
-fn navigation(page: ReadSignal<Page>) -> AnyView {
+fn navigation(page: Signal<Page>) -> View {
     let main = [
         (Page::Overview, Shape::Signpost),
         (Page::Kit, Shape::Crate),
@@ -151,26 +152,26 @@ fn navigation(page: ReadSignal<Page>) -> AnyView {
     let items = main.map(|(to, shape)| {
         let below = (to == Page::Balances).then(|| {
             let links = below_balances.map(|to| el("li").put(link(to, None)).done());
-            el("ul").class("below").put(Vec::from(links)).done()
+            el("ul").class("below").put_each(links).done()
         });
         let class = move || (to == Page::Balances && is_below()).then(|| "holds-current".to_owned());
         el("li").live("class", class).put(link(to, Some(shape))).put(below).done()
     });
-    el("nav").attr("aria-label", t("navigation")).put(el("ul").put(Vec::from(items))).done()
+    el("nav").attr("aria-label", t("navigation")).put(el("ul").put_each(items)).done()
 }
 
-fn storage_warning(app: AppState) -> AnyView {
+fn storage_warning(app: App) -> View {
     live::when(
-        move || !app.desk.is_kept().get(),
+        move || !app.desk.is_kept.get(),
         || el("p").class("warning").attr("role", "alert").put(t("storage-unavailable")).done(),
     )
 }
 
 /// What was just done, with a way back.
-fn notice_bar(app: AppState) -> AnyView {
+fn notice_bar(app: App) -> View {
     let text =
-        move || app.desk.notice().with(|notice| notice.as_ref().map(|notice| notice.text.clone())).unwrap_or_default();
-    let is_there = move || app.desk.notice().with(Option::is_some);
+        move || app.desk.notice.with(|notice| notice.as_ref().map(|notice| notice.text.clone())).unwrap_or_default();
+    let is_there = move || app.desk.notice.with(Option::is_some);
     let buttons = move || {
         fragment()
             .put(el("button").attr("type", "button").on_click(move || app.take_back()).put(t("take-back")))
@@ -178,7 +179,7 @@ fn notice_bar(app: AppState) -> AnyView {
                 el("button")
                     .attr("type", "button")
                     .class("quiet")
-                    .on_click(move || app.desk.notice().set(None))
+                    .on_click(move || app.desk.notice.set(None))
                     .put(t("dismiss")),
             )
             .done()

@@ -6,9 +6,9 @@ use std::time::Duration;
 use kerbstead_core::plan::{Document, Edit, Path, Plan, Problem, demo_plan_after, validate};
 use kerbstead_core::words::Units;
 use kerbstead_core::{Assessment, assess};
-use leptos::prelude::*;
-use reactive_stores::Store;
+use leptos::prelude::{expect_context, provide_context, set_timeout};
 
+use crate::live::Signal;
 use crate::locale::{self, t};
 use crate::storage::{self, Card, Kept, Settings, Shelf, Slot};
 use crate::{browser, route};
@@ -20,30 +20,30 @@ const MOST_UNDO: usize = 200;
 const FINISH_AFTER: Duration = Duration::from_millis(60);
 
 /// What lies on the desk: the open plan and all that goes with it.
-#[derive(Clone, Debug, Store)]
+#[derive(Clone, Copy)]
 pub struct Desk {
     /// The open plan.
-    pub plan: Plan,
+    pub plan: Signal<Plan>,
     /// What it comes to today.
-    pub assessment: Assessment,
+    pub assessment: Signal<Assessment>,
     /// What is wrong with it.
-    pub problems: Vec<Problem>,
+    pub problems: Signal<Vec<Problem>>,
     /// Text that no field could take yet.
-    pub drafts: BTreeMap<Path, String>,
+    pub drafts: Signal<BTreeMap<Path, String>>,
     /// How to take the last changes back, the newest last.
-    pub undo: Vec<Edit>,
+    pub undo: Signal<Vec<Edit>>,
     /// How to make them again.
-    pub redo: Vec<Edit>,
+    pub redo: Signal<Vec<Edit>>,
     /// The plans there are.
-    pub shelf: Shelf,
+    pub shelf: Signal<Shelf>,
     /// What the person chose for themselves.
-    pub settings: Settings,
+    pub settings: Signal<Settings>,
     /// What was just done, with a way back.
-    pub notice: Option<Notice>,
+    pub notice: Signal<Option<Notice>>,
     /// Whether what is typed is being kept.
-    pub is_kept: bool,
+    pub is_kept: Signal<bool>,
     /// Raised when every word must be drawn again: other units, another currency, another plan.
-    pub edition: u32,
+    pub edition: Signal<u32>,
 }
 
 /// What was just done, with a way back.
@@ -75,13 +75,13 @@ pub enum WayBack {
 #[derive(Clone, Copy)]
 pub struct App {
     /// The store.
-    pub desk: Store<Desk>,
+    pub desk: Desk,
     /// The file the open plan came from.
-    document: StoredValue<Document>,
+    document: Signal<Document>,
     /// The field that is being typed in: its edits are one step of undo.
-    typing: StoredValue<Option<Path>>,
+    typing: Signal<Option<Path>>,
     /// Whether a change is still to be checked and kept.
-    is_unfinished: StoredValue<bool>,
+    is_unfinished: Signal<bool>,
 }
 
 impl App {
@@ -95,24 +95,26 @@ impl App {
         let (document, plan, drafts) = storage::plan(shelf.open).map_or_else(fresh_demo, |kept| read(&kept));
         locale::set_up(units(&settings), &plan.currency);
         let desk = Desk {
-            assessment: assess(&plan, browser::today()),
-            problems: validate(&plan),
-            plan,
-            drafts,
-            undo: Vec::new(),
-            redo: Vec::new(),
-            shelf,
-            settings,
-            notice: None,
-            is_kept: storage::is_available(),
-            edition: 0,
+            assessment: Signal::new(assess(&plan, browser::today())),
+            problems: Signal::new(validate(&plan)),
+            plan: Signal::new(plan),
+            drafts: Signal::new(drafts),
+            undo: Signal::default(),
+            redo: Signal::default(),
+            shelf: Signal::new(shelf),
+            settings: Signal::new(settings),
+            notice: Signal::default(),
+            is_kept: Signal::new(storage::is_available()),
+            edition: Signal::default(),
         };
-        Self {
-            desk: Store::new(desk),
-            document: StoredValue::new(document),
-            typing: StoredValue::new(None),
-            is_unfinished: StoredValue::new(false),
-        }
+        let app = Self {
+            desk,
+            document: Signal::new(document),
+            typing: Signal::new(None),
+            is_unfinished: Signal::new(false),
+        };
+        provide_context(app);
+        app
     }
 
     /// The app of this page.
@@ -122,12 +124,12 @@ impl App {
 
     /// Reads the plan; the caller is drawn again when it changes.
     pub fn plan<R>(self, read: impl FnOnce(&Plan) -> R) -> R {
-        self.desk.plan().with(read)
+        self.desk.plan.with(read)
     }
 
     /// Reads the assessment; the caller is drawn again when it changes.
     pub fn assessment<R>(self, read: impl FnOnce(&Assessment) -> R) -> R {
-        self.desk.assessment().with(read)
+        self.desk.assessment.with(read)
     }
 
     /// Makes a change that can be taken back. A change that is not possible (an entry that is gone) changes nothing.
@@ -138,63 +140,63 @@ impl App {
     /// Makes a change and tells of it, with a way back.
     pub fn edit_and_tell(self, edit: Edit, text: String) {
         if self.change(edit, None) {
-            self.desk.notice().set(Some(Notice { text, way_back: WayBack::Undo }));
+            self.desk.notice.set(Some(Notice { text, way_back: WayBack::Undo }));
         }
     }
 
     /// Makes a change by typing in a field: what is typed there until the field is left is one step of undo.
     pub fn type_in(self, path: &Path, edit: Edit) {
-        let goes_on = self.typing.with_value(|typing| typing.as_ref() == Some(path));
-        self.desk.drafts().update(|drafts| drop(drafts.remove(path)));
+        let goes_on = self.typing.with_untracked(|typing| typing.as_ref() == Some(path));
+        self.desk.drafts.update(|drafts| drop(drafts.remove(path)));
         self.change(edit, goes_on.then_some(path));
-        self.typing.set_value(Some(path.clone()));
+        self.typing.set(Some(path.clone()));
     }
 
     /// Keeps text that the field cannot take yet.
     pub fn keep_draft(self, path: &Path, text: String) {
-        self.desk.drafts().update(|drafts| drop(drafts.insert(path.clone(), text)));
+        self.desk.drafts.update(|drafts| drop(drafts.insert(path.clone(), text)));
         self.finish_soon();
     }
 
     /// Ends the typing in a field.
     pub fn settle(self) {
-        self.typing.set_value(None);
+        self.typing.set(None);
     }
 
     fn change(self, edit: Edit, typing: Option<&Path>) -> bool {
-        let inverse = self.desk.plan().try_update(|plan| edit.apply(plan));
+        let inverse = self.desk.plan.update(|plan| edit.apply(plan));
         let Some(Ok(inverse)) = inverse else { return false };
         if typing.is_none() {
             self.settle();
-            self.desk.undo().update(|undo| {
+            self.desk.undo.update(|undo| {
                 undo.push(inverse);
                 if undo.len() > MOST_UNDO {
                     undo.remove(0);
                 }
             });
         }
-        self.desk.redo().update(Vec::clear);
-        self.desk.notice().set(None);
+        self.desk.redo.update(Vec::clear);
+        self.desk.notice.set(None);
         self.after_change();
         true
     }
 
     /// Takes the last change back.
     pub fn undo(self) {
-        let Some(Some(edit)) = self.desk.undo().try_update(Vec::pop) else { return };
-        if let Some(Ok(again)) = self.desk.plan().try_update(|plan| edit.apply(plan)) {
-            self.desk.redo().update(|redo| redo.push(again));
+        let Some(Some(edit)) = self.desk.undo.update(Vec::pop) else { return };
+        if let Some(Ok(again)) = self.desk.plan.update(|plan| edit.apply(plan)) {
+            self.desk.redo.update(|redo| redo.push(again));
         }
         self.settle();
-        self.desk.notice().set(None);
+        self.desk.notice.set(None);
         self.after_change();
     }
 
     /// Makes the last change that was taken back again.
     pub fn redo(self) {
-        let Some(Some(edit)) = self.desk.redo().try_update(Vec::pop) else { return };
-        if let Some(Ok(back)) = self.desk.plan().try_update(|plan| edit.apply(plan)) {
-            self.desk.undo().update(|undo| undo.push(back));
+        let Some(Some(edit)) = self.desk.redo.update(Vec::pop) else { return };
+        if let Some(Ok(back)) = self.desk.plan.update(|plan| edit.apply(plan)) {
+            self.desk.undo.update(|undo| undo.push(back));
         }
         self.settle();
         self.after_change();
@@ -202,8 +204,8 @@ impl App {
 
     /// Takes back what the notice tells of.
     pub fn take_back(self) {
-        let Some(notice) = self.desk.notice().get_untracked() else { return };
-        self.desk.notice().set(None);
+        let Some(notice) = self.desk.notice.get_untracked() else { return };
+        self.desk.notice.set(None);
         match notice.way_back {
             WayBack::Undo => self.undo(),
             WayBack::Plan { card, at, kept } => self.put_back(card, at, &kept),
@@ -212,9 +214,9 @@ impl App {
 
     /// Assesses the plan anew and keeps it.
     fn after_change(self) {
-        let plan = self.desk.plan();
+        let plan = self.desk.plan;
         let assessment = plan.with_untracked(|plan| assess(plan, browser::today()));
-        self.desk.assessment().set(assessment);
+        self.desk.assessment.set(assessment);
         let currency = plan.with_untracked(|plan| plan.currency.clone());
         if locale::words(|words| words.currency() != currency) {
             self.redraw();
@@ -224,8 +226,8 @@ impl App {
 
     /// Checks and keeps the plan once what was typed has been drawn, so that the verdict is not kept waiting.
     fn finish_soon(self) {
-        if !self.is_unfinished.get_value() {
-            self.is_unfinished.set_value(true);
+        if !self.is_unfinished.get_untracked() {
+            self.is_unfinished.set(true);
             set_timeout(move || self.finish(), FINISH_AFTER);
         }
     }
@@ -233,13 +235,13 @@ impl App {
     /// Checks and keeps the plan now, if that is still to be done: also before another plan is opened and before the
     /// page goes away.
     pub fn finish(self) {
-        if !self.is_unfinished.get_value() {
+        if !self.is_unfinished.get_untracked() {
             return;
         }
-        self.is_unfinished.set_value(false);
-        let problems = self.desk.plan().with_untracked(validate);
-        if self.desk.problems().with_untracked(|before| *before != problems) {
-            self.desk.problems().set(problems);
+        self.is_unfinished.set(false);
+        let problems = self.desk.plan.with_untracked(validate);
+        if self.desk.problems.with_untracked(|before| *before != problems) {
+            self.desk.problems.set(problems);
         }
         self.keep();
     }
@@ -247,9 +249,9 @@ impl App {
     /// Keeps the open plan and what is half typed.
     fn keep(self) {
         let (slot, kept) = self.kept();
-        let title = self.desk.plan().with_untracked(|plan| plan.title.clone());
+        let title = self.desk.plan.with_untracked(|plan| plan.title.clone());
         let mut is_kept = storage::keep_plan(slot, &kept);
-        let all = self.desk.shelf();
+        let all = self.desk.shelf;
         let is_renamed =
             all.with_untracked(|shelf| shelf.cards.iter().any(|card| card.slot == slot && card.title != title));
         if is_renamed {
@@ -259,28 +261,28 @@ impl App {
             is_kept &= all.with_untracked(storage::keep_shelf);
         }
         if !is_kept {
-            self.desk.is_kept().set(false);
+            self.desk.is_kept.set(false);
         }
     }
 
     /// The open plan as it is kept, and where.
     fn kept(self) -> (Slot, Kept) {
-        let document = self.desk.plan().with_untracked(|plan| self.document.with_value(|file| file.write(plan)));
-        let drafts = self.desk.drafts().get_untracked();
-        (self.desk.shelf().with_untracked(|shelf| shelf.open), Kept { document, drafts })
+        let document = self.desk.plan.with_untracked(|plan| self.document.with_untracked(|file| file.write(plan)));
+        let drafts = self.desk.drafts.get_untracked();
+        (self.desk.shelf.with_untracked(|shelf| shelf.open), Kept { document, drafts })
     }
 
     /// Sets up the words anew and draws everything again.
     fn redraw(self) {
-        let currency = self.desk.plan().with_untracked(|plan| plan.currency.clone());
-        locale::set_up(units(&self.desk.settings().get_untracked()), &currency);
-        self.desk.edition().update(|edition| *edition += 1);
+        let currency = self.desk.plan.with_untracked(|plan| plan.currency.clone());
+        locale::set_up(units(&self.desk.settings.get_untracked()), &currency);
+        self.desk.edition.update(|edition| *edition += 1);
     }
 
     /// Shows values in other units.
     pub fn set_units(self, units: Units) {
-        self.desk.settings().update(|settings| settings.us_customary = Some(units == Units::UsCustomary));
-        self.desk.settings().with_untracked(storage::keep_settings);
+        self.desk.settings.update(|settings| settings.us_customary = Some(units == Units::UsCustomary));
+        self.desk.settings.with_untracked(storage::keep_settings);
         self.redraw();
     }
 }
@@ -310,20 +312,20 @@ impl App {
     }
 
     fn add(self, kept: &Kept, title: &str, is_demo: bool) {
-        let slot = self.desk.shelf().with_untracked(Shelf::free_slot);
+        let slot = self.desk.shelf.with_untracked(Shelf::free_slot);
         let card = Card { slot, title: title.to_owned(), is_demo };
-        let at = self.desk.shelf().with_untracked(|shelf| shelf.cards.len());
+        let at = self.desk.shelf.with_untracked(|shelf| shelf.cards.len());
         self.put_back(card, at, kept);
     }
 
     /// Takes a plan off the shelf, with a way back. The last plan makes room for the example.
     pub fn delete(self, slot: Slot) {
         let Some(kept) = self.plan_in(slot) else { return };
-        let all = self.desk.shelf();
+        let all = self.desk.shelf;
         let Some(at) = all.with_untracked(|shelf| shelf.cards.iter().position(|card| card.slot == slot)) else {
             return;
         };
-        let card = all.try_update(|shelf| shelf.cards.remove(at)).unwrap_or_default();
+        let card = all.update(|shelf| shelf.cards.remove(at)).unwrap_or_default();
         storage::drop_plan(slot);
         all.with_untracked(storage::keep_shelf);
         if all.with_untracked(|shelf| shelf.cards.is_empty()) {
@@ -334,13 +336,13 @@ impl App {
         }
         let name = kerbstead_core::explain::Figure::Name(card.title.clone());
         let text = locale::tell("plans-deleted", &vec![("title", name)]);
-        self.desk.notice().set(Some(Notice { text, way_back: WayBack::Plan { card, at, kept: Box::new(kept) } }));
+        self.desk.notice.set(Some(Notice { text, way_back: WayBack::Plan { card, at, kept: Box::new(kept) } }));
     }
 
     fn put_back(self, card: Card, at: usize, kept: &Kept) {
         self.finish();
         let slot = card.slot;
-        self.desk.shelf().update(|shelf| shelf.cards.insert(at.min(shelf.cards.len()), card));
+        self.desk.shelf.update(|shelf| shelf.cards.insert(at.min(shelf.cards.len()), card));
         storage::keep_plan(slot, kept);
         self.lay_out(slot, kept);
     }
@@ -361,14 +363,14 @@ impl App {
 
     fn lay_out(self, slot: Slot, kept: &Kept) {
         let (document, plan, drafts) = read(kept);
-        self.document.set_value(document);
-        self.desk.shelf().update(|shelf| shelf.open = slot);
-        self.desk.shelf().with_untracked(storage::keep_shelf);
-        self.desk.plan().set(plan);
-        self.desk.drafts().set(drafts);
-        self.desk.undo().set(Vec::new());
-        self.desk.redo().set(Vec::new());
-        self.desk.notice().set(None);
+        self.document.set(document);
+        self.desk.shelf.update(|shelf| shelf.open = slot);
+        self.desk.shelf.with_untracked(storage::keep_shelf);
+        self.desk.plan.set(plan);
+        self.desk.drafts.set(drafts);
+        self.desk.undo.set(Vec::new());
+        self.desk.redo.set(Vec::new());
+        self.desk.notice.set(None);
         self.after_change();
         self.redraw();
     }

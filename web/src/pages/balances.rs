@@ -1,10 +1,9 @@
 //! All balances, to choose from.
 
 use kerbstead_core::Balance;
-use leptos::prelude::*;
 
 use super::{balance_title, standing};
-use crate::el::{el, fragment};
+use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::t;
 use crate::parts::verdict_badge;
@@ -12,13 +11,13 @@ use crate::route::Page;
 use crate::state::App;
 
 /// The page.
-pub fn balances() -> AnyView {
+pub fn balances() -> View {
     let lines = [(Balance::Money, Page::Money), (Balance::Power, Page::Power), (Balance::Water, Page::Water)];
     let lines = lines.map(|(balance, page)| line(balance, page));
-    fragment().put(el("h1").put(t("page-balances"))).put(el("ul").class("balance-list").put(Vec::from(lines))).done()
+    fragment().put(el("h1").put(t("page-balances"))).put(el("ul").class("balance-list").put_each(lines)).done()
 }
 
-fn line(balance: Balance, page: Page) -> AnyView {
+fn line(balance: Balance, page: Page) -> View {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
     el("li")

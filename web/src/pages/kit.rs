@@ -6,30 +6,28 @@ use kerbstead_core::plan::{
     Edit, Id, Item, List, Money, Need, NumberMarks, Obtain, Path, Plain, Plan, STARTERS, field, matching, starter_item,
     typed_value,
 };
-use leptos::prelude::*;
 use serde_json::json;
 
 use super::money::group_key;
 use crate::browser::small_letters;
-use crate::el::{el, fragment};
-use crate::live;
+use crate::el::{View, all, el, fragment, nothing};
+use crate::live::{self, Memo, Signal};
 use crate::locale::{self, t, tell, words};
 use crate::parts::{Entries, entry_line, fields, optional};
 use crate::route;
 use crate::state::App;
 
 /// The page.
-pub fn kit() -> AnyView {
-    let filter =
-        Filter { text: RwSignal::new(String::new()), show: RwSignal::new(Show::All), by: RwSignal::new(By::Group) };
+pub fn kit() -> View {
+    let filter = Filter { text: Signal::new(String::new()), show: Signal::new(Show::All), by: Signal::new(By::Group) };
     fragment().put(el("h1").put(t("page-kit"))).put(adding()).put(filter.controls()).put(list(filter)).done()
 }
 
 /// A name and a price are enough; a thing of the starter list brings its usual values along.
-fn adding() -> AnyView {
+fn adding() -> View {
     let app = App::here();
-    let name = RwSignal::new(String::new());
-    let price = RwSignal::new(String::new());
+    let name = Signal::new(String::new());
+    let price = Signal::new(String::new());
     let names: Vec<String> = STARTERS.iter().map(|starter| small_letters(&t(starter.name_key))).collect();
     let found = {
         let names = names.clone();
@@ -58,7 +56,7 @@ fn adding() -> AnyView {
     let suggestions = move || {
         let shown = found.get();
         let show = !name.get().trim().is_empty() && !shown.is_empty();
-        if show { starter_buttons(app, &shown, name) } else { ().into_any() }
+        if show { starter_buttons(app, &shown, name) } else { nothing() }
     };
     let all = (0..STARTERS.len()).collect::<Vec<_>>();
     fragment()
@@ -122,7 +120,7 @@ fn price_value(text: &str) -> Option<serde_json::Value> {
     typed_value(field, text, marks, 1.0).ok()
 }
 
-fn starter_buttons(app: App, shown: &[usize], typed: RwSignal<String>) -> AnyView {
+fn starter_buttons(app: App, shown: &[usize], typed: Signal<String>) -> View {
     let buttons = shown.iter().filter_map(|index| STARTERS.get(*index)).map(|starter| {
         let name = t(starter.name_key);
         let add = {
@@ -137,7 +135,7 @@ fn starter_buttons(app: App, shown: &[usize], typed: RwSignal<String>) -> AnyVie
         };
         el("li").put(el("button").attr("type", "button").on_click(add).put(name)).done()
     });
-    el("ul").class("starter-list").put(buttons.collect::<Vec<_>>()).done()
+    el("ul").class("starter-list").put_each(buttons).done()
 }
 
 /// Puts an item at the end of the kit and tells of it.
@@ -220,13 +218,13 @@ impl By {
 
 #[derive(Clone, Copy)]
 struct Filter {
-    text: RwSignal<String>,
-    show: RwSignal<Show>,
-    by: RwSignal<By>,
+    text: Signal<String>,
+    show: Signal<Show>,
+    by: Signal<By>,
 }
 
 impl Filter {
-    fn controls(self) -> AnyView {
+    fn controls(self) -> View {
         let choose = |options: Vec<(&'static str, bool)>| {
             let options = options
                 .into_iter()
@@ -258,13 +256,13 @@ impl Filter {
                 el("div")
                     .class("field")
                     .put(el("label").attr("for", "show").put(t("kit-show")))
-                    .put(el("select").attr("id", "show").on_change(pick_show).put(shows)),
+                    .put(el("select").attr("id", "show").on_change(pick_show).put_each(shows)),
             )
             .put(
                 el("div")
                     .class("field")
                     .put(el("label").attr("for", "by").put(t("kit-by")))
-                    .put(el("select").attr("id", "by").on_change(pick_by).put(groupings)),
+                    .put(el("select").attr("id", "by").on_change(pick_by).put_each(groupings)),
             )
             .done()
     }
@@ -286,7 +284,7 @@ impl Filter {
     }
 }
 
-fn list(filter: Filter) -> AnyView {
+fn list(filter: Filter) -> View {
     let app = App::here();
     let groups = live::memo(move || app.plan(|plan| filter.groups(plan)));
     let count = move || {
@@ -301,13 +299,11 @@ fn list(filter: Filter) -> AnyView {
     }
     fragment()
         .put(el("p").attr("role", "status").put(live::text(count)))
-        .put(live::view(move || {
-            keys.get().into_iter().map(|key| group(key, groups, opened)).collect::<Vec<_>>().into_any()
-        }))
+        .put(live::rows(keys, move |key| group(key, groups, opened)))
         .done()
 }
 
-fn group(key: &'static str, groups: Memo<Vec<(&'static str, Vec<Id>)>>, opened: Option<Id>) -> AnyView {
+fn group(key: &'static str, groups: Memo<Vec<(&'static str, Vec<Id>)>>, opened: Option<Id>) -> View {
     let ids = live::memo(move || {
         groups.get().into_iter().find(|(group, _)| *group == key).map(|(_, ids)| ids).unwrap_or_default()
     });
@@ -370,7 +366,7 @@ const WATER: &[&str] = &["water/litres_per_day", "water/to_grey_percent"];
 const SALE: &[&str] = &["sale/price", "sale/on", "sale/outcome/happened", "sale/outcome/on", "sale/outcome/amount"];
 
 /// Everything about an item; what most items lack stays folded away.
-fn body(id: Id) -> AnyView {
+fn body(id: Id) -> View {
     let item = Path::entry("kit", id);
     let parts = [
         fields(&item, BASICS),
@@ -383,5 +379,5 @@ fn body(id: Id) -> AnyView {
         optional(&item, "sale", SALE, "part-sale"),
         fields(&item, &["note"]),
     ];
-    Vec::from(parts).into_any()
+    all(parts)
 }

@@ -11,7 +11,6 @@ mod start;
 mod water;
 
 use kerbstead_core::Balance;
-use leptos::prelude::*;
 
 pub use balances::balances;
 pub use kit::kit;
@@ -23,10 +22,10 @@ pub use route::route;
 pub use start::start;
 pub use water::water;
 
-use crate::el::{el, fragment};
+use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::t;
-use crate::parts::{StandingView, verdict_badge};
+use crate::parts::{StandingView, standing_details, verdict_badge};
 use crate::state::App;
 
 /// The name of a balance in the catalogue.
@@ -48,28 +47,19 @@ fn standing(app: App, balance: Balance) -> StandingView {
 }
 
 /// The head of a balance's page: its verdict, followed as the plan changes.
-fn balance_head(balance: Balance) -> AnyView {
+fn balance_head(balance: Balance) -> View {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
+    let badge = move || verdict_badge(view.with(|standing| standing.verdict));
+    let line = move || view.with(|standing| standing.line.clone());
     fragment()
         .put(el("h1").put(t(balance_title(balance))))
-        .put(live::view(move || {
-            let standing = view.get();
-            fragment()
-                .put(
-                    el("p")
-                        .class("verdict-line")
-                        .put(verdict_badge(standing.verdict))
-                        .put(" ")
-                        .put(el("span").put(standing.line.clone())),
-                )
-                .put(standing.details())
-                .done()
-        }))
+        .put(el("p").class("verdict-line").put(live::view(badge)).put(" ").put(el("span").put(live::text(line))))
+        .put(standing_details(view))
         .done()
 }
 
 /// A part of a page under a heading.
-fn section(title: &'static str, content: AnyView) -> AnyView {
+fn section(title: &'static str, content: View) -> View {
     el("section").attr("aria-label", t(title)).put(el("h2").put(t(title))).put(content).done()
 }

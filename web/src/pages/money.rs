@@ -4,11 +4,10 @@ use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::money::{Flow, FlowGroup, FlowState, GroupTotal, answer};
 use kerbstead_core::plan::{Estimate, Group, Id, List, Money, Path, Plan};
-use leptos::prelude::*;
 use serde_json::json;
 
 use super::{balance_head, section};
-use crate::el::{el, fragment};
+use crate::el::{View, all, el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
 use crate::parts::{Entries, PlotData, fields};
@@ -16,7 +15,7 @@ use crate::route::Page;
 use crate::state::App;
 
 /// The page.
-pub fn money() -> AnyView {
+pub fn money() -> View {
     fragment()
         .put(balance_head(Balance::Money))
         .put(plot())
@@ -33,27 +32,29 @@ pub fn money() -> AnyView {
 
 const PURSE: &[&str] = &["opening_cash", "floor", "tax_percent", "prices_include_tax"];
 
-fn plot() -> AnyView {
+fn plot() -> View {
     let app = App::here();
     let data = live::memo(move || {
         let floor = app.plan(|plan| plan.purse.floor.to_plot());
-        app.assessment(|assessment| PlotData {
-            title: "money-plot",
-            from: assessment.starts_on,
-            values: assessment.money.days.iter().map(|day| day.closing.to_plot()).collect(),
-            per_day: 1,
-            quantity: None,
-            floor,
-            ceiling: None,
-            low_matters: true,
-            today: assessment.as_of,
+        app.assessment(|assessment| {
+            Some(PlotData {
+                title: "money-plot",
+                from: assessment.starts_on,
+                values: assessment.money.days.iter().map(|day| day.closing.to_plot()).collect(),
+                per_day: 1,
+                quantity: None,
+                floor,
+                ceiling: None,
+                low_matters: true,
+                today: assessment.as_of,
+            })
         })
     });
-    live::view(move || crate::parts::plot(data.get()))
+    crate::parts::plot(data)
 }
 
 /// What lies before today and nobody answered yet.
-fn unanswered() -> AnyView {
+fn unanswered() -> View {
     let app = App::here();
     let flows = live::memo(move || {
         app.assessment(|assessment| {
@@ -61,7 +62,7 @@ fn unanswered() -> AnyView {
             open.cloned().collect::<Vec<_>>()
         })
     });
-    let questions = move || flows.get().iter().map(question).collect::<Vec<_>>().into_any();
+    let questions = move || all(flows.get().iter().enumerate().map(|(at, flow)| question(at, flow)));
     live::when(
         move || !flows.get().is_empty(),
         move || {
@@ -75,7 +76,7 @@ fn unanswered() -> AnyView {
     )
 }
 
-fn question(flow: &Flow) -> AnyView {
+fn question(at: usize, flow: &Flow) -> View {
     let app = App::here();
     let name = app.plan(|plan| source_name(plan, flow));
     let text = words(|words| {
@@ -85,7 +86,8 @@ fn question(flow: &Flow) -> AnyView {
         let edit = app.plan(|plan| answer(plan, flow, happened));
         edit.map(|edit| {
             let act = move || app.edit(edit.clone());
-            el("button").attr("type", "button").on_click(act).put(t(key)).done()
+            // The id is of the place, so that the next question has the focus when this one is answered.
+            el("button").attr("type", "button").attr("id", format!("{key}-{at}")).on_click(act).put(t(key)).done()
         })
     };
     el("li").put(el("p").put(text)).put(button(true, "answer-yes")).put(button(false, "answer-no")).done()
@@ -107,47 +109,47 @@ fn date_text(date: Option<jiff::civil::Date>) -> String {
     date.map_or_else(String::new, |date| words(|words| words.figure(&Figure::Date(date))))
 }
 
-fn belongings() -> AnyView {
+fn belongings() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let entry = plan.belongings.iter().find(|entry| entry.id == id);
         entry.map_or_else(Default::default, |entry| {
             (entry.name.clone(), format!("{} {}", money_text(entry.price), date_text(entry.on)))
         })
     }
-    fn body(id: Id) -> AnyView {
+    fn body(id: Id) -> View {
         let names = &["name", "price", "on", "outcome/happened", "outcome/on", "outcome/amount"];
         fields(&Path::entry("belongings", id), names)
     }
     Entries { list: List::Belongings, line, body, fresh: || json!({}), add: "belongings-add" }.show()
 }
 
-fn incomes() -> AnyView {
+fn incomes() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let entry = plan.incomes.iter().find(|entry| entry.id == id);
         entry.map_or_else(Default::default, |entry| {
             (entry.name.clone(), format!("{} {}", money_text(entry.amount), date_text(entry.on)))
         })
     }
-    fn body(id: Id) -> AnyView {
+    fn body(id: Id) -> View {
         let names = &["name", "amount", "on", "repeat", "until", "received_until"];
         fields(&Path::entry("incomes", id), names)
     }
     Entries { list: List::Incomes, line, body, fresh: || json!({}), add: "incomes-add" }.show()
 }
 
-fn costs() -> AnyView {
+fn costs() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let entry = plan.costs.iter().find(|entry| entry.id == id);
         entry.map_or_else(Default::default, |entry| (entry.name.clone(), money_text(entry.amount)))
     }
-    fn body(id: Id) -> AnyView {
+    fn body(id: Id) -> View {
         let names = &["name", "amount", "day_of_month", "phase"];
         fields(&Path::entry("costs", id), names)
     }
     Entries { list: List::Costs, line, body, fresh: || json!({}), add: "costs-add" }.show()
 }
 
-fn readings() -> AnyView {
+fn readings() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let entry = plan.readings.iter().find(|entry| entry.id == id);
         entry.map_or_else(Default::default, |entry| {
@@ -155,7 +157,7 @@ fn readings() -> AnyView {
             (date_text(entry.on), cash)
         })
     }
-    fn body(id: Id) -> AnyView {
+    fn body(id: Id) -> View {
         let names = &["on", "hour", "cash", "charge_percent", "store", "fresh_l", "grey_l"];
         fields(&Path::entry("readings", id), names)
     }
@@ -168,7 +170,7 @@ fn readings() -> AnyView {
         .done()
 }
 
-fn groups() -> AnyView {
+fn groups() -> View {
     let app = App::here();
     let totals = live::memo(move || app.assessment(|assessment| assessment.money.groups.clone()));
     let still = move || {
@@ -202,10 +204,7 @@ fn groups() -> AnyView {
                                     .put(el("th").attr("scope", "col").put(t("groups-open"))),
                             ),
                         )
-                        .put(
-                            el("tbody")
-                                .put(live::view(move || totals.get().iter().map(row).collect::<Vec<_>>().into_any())),
-                        ),
+                        .put(el("tbody").put(live::view(move || all(totals.get().iter().map(row))))),
                 ),
         )
         .put(el("p").put(live::text(still)))

@@ -4,34 +4,33 @@ use jiff::civil::Date;
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Path, Plan, days_between, field};
-use leptos::prelude::*;
 
 use super::{balance_title, section, standing};
-use crate::el::{el, fragment};
-use crate::live;
+use crate::el::{View, all, el, fragment};
+use crate::live::{self, Signal};
 use crate::locale::{t, tell, words};
 use crate::parts::{field_label, verdict_badge};
 use crate::route::Page;
-use crate::state::{App, DeskStoreFields};
+use crate::state::App;
 
 /// The page.
-pub fn overview() -> AnyView {
+pub fn overview() -> View {
     let cards = [Balance::Money, Balance::Power, Balance::Water].map(card);
     fragment()
         .put(el("h1").put(t("page-overview")))
         .put(demo_banner())
         .put(dates_line())
-        .put(el("div").class("cards").put(Vec::from(cards)))
+        .put(el("div").class("cards").put_each(cards))
         .put(guesses())
         .put(problems())
         .put(next_pages())
         .done()
 }
 
-fn demo_banner() -> AnyView {
+fn demo_banner() -> View {
     let app = App::here();
     let is_demo =
-        move || app.desk.shelf().with(|shelf| shelf.cards.iter().any(|card| card.slot == shelf.open && card.is_demo));
+        move || app.desk.shelf.with(|shelf| shelf.cards.iter().any(|card| card.slot == shelf.open && card.is_demo));
     live::when(is_demo, || {
         el("div")
             .class("banner")
@@ -41,7 +40,7 @@ fn demo_banner() -> AnyView {
     })
 }
 
-fn dates_line() -> AnyView {
+fn dates_line() -> View {
     let app = App::here();
     let line = move || app.assessment(|assessment| dates(assessment.as_of, assessment.leaves_on, assessment.ends_on));
     el("p").class("dates").put(live::text(line)).done()
@@ -61,7 +60,7 @@ fn dates(as_of: Date, leaves_on: Option<Date>, ends_on: Date) -> String {
     }
 }
 
-fn card(balance: Balance) -> AnyView {
+fn card(balance: Balance) -> View {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
     let page = match balance {
@@ -85,7 +84,7 @@ fn card(balance: Balance) -> AnyView {
 }
 
 /// Values this tool put in, to be confirmed or corrected.
-fn guesses() -> AnyView {
+fn guesses() -> View {
     let app = App::here();
     let guesses = live::memo(move || app.plan(|plan| plan.guesses.iter().cloned().collect::<Vec<_>>()));
     let confirm_all = move || {
@@ -93,9 +92,8 @@ fn guesses() -> AnyView {
         app.edit_and_tell(Edit::Guess { paths: guesses.get_untracked(), guessed: false }, text);
     };
     let count = move || tell("guesses-count", &vec![("count", Figure::count(guesses.get().len()))]);
-    let list =
-        move || app.plan(|plan| guesses.get().iter().map(|path| guess_line(plan, path)).collect::<Vec<_>>().into_any());
-    let is_open = RwSignal::new(false);
+    let list = move || app.plan(|plan| all(guesses.get().iter().map(|path| guess_line(plan, path))));
+    let is_open = Signal::new(false);
     live::when(
         move || !guesses.get().is_empty(),
         move || {
@@ -116,7 +114,7 @@ fn guesses() -> AnyView {
     )
 }
 
-fn guess_line(plan: &Plan, path: &Path) -> AnyView {
+fn guess_line(plan: &Plan, path: &Path) -> View {
     el("li").put(el("a").attr("href", page_of(path)).put(place_name(plan, path))).done()
 }
 
@@ -147,28 +145,28 @@ fn place_name(plan: &Plan, path: &Path) -> String {
     }
 }
 
-fn problems() -> AnyView {
+fn problems() -> View {
     let app = App::here();
     let lines = move || {
         app.plan(|plan| {
-            app.desk.problems().with(|problems| {
+            app.desk.problems.with(|problems| {
                 let line = |problem: &kerbstead_core::plan::Problem| {
                     let text = words(|words| words.problem(problem));
                     let name = place_name(plan, &problem.path);
                     el("li").put(el("a").attr("href", page_of(&problem.path)).put(name)).put(": ").put(text).done()
                 };
-                problems.iter().map(line).collect::<Vec<_>>().into_any()
+                all(problems.iter().map(line))
             })
         })
     };
     live::when(
-        move || app.desk.problems().with(|problems| !problems.is_empty()),
+        move || app.desk.problems.with(|problems| !problems.is_empty()),
         move || section("problems-title", el("ul").class("problems").put(live::view(lines)).done()),
     )
 }
 
-fn next_pages() -> AnyView {
+fn next_pages() -> View {
     let links = [(Page::Kit, "next-kit"), (Page::Route, "next-route"), (Page::Plans, "next-plans")];
     let links = links.map(|(page, text)| el("li").put(el("a").attr("href", page.link()).put(t(text))).done());
-    section("next-title", el("ul").class("links").put(Vec::from(links)).done())
+    section("next-title", el("ul").class("links").put_each(links).done())
 }

@@ -3,19 +3,18 @@
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::Path;
 use kerbstead_core::words::Units;
-use leptos::prelude::*;
 
 use super::section;
-use crate::el::{el, fragment};
-use crate::live;
+use crate::el::{View, all, el, fragment};
+use crate::live::{self, Memo};
 use crate::locale::{t, tell, words};
 use crate::parts::fields;
 use crate::route::Page;
-use crate::state::{App, DeskStoreFields};
+use crate::state::App;
 use crate::storage::Card;
 
 /// The page.
-pub fn plans() -> AnyView {
+pub fn plans() -> View {
     let app = App::here();
     let add_demo = move || {
         app.add_demo();
@@ -38,19 +37,19 @@ pub fn plans() -> AnyView {
 }
 
 /// The open plan's own fields: its name is changed here.
-fn open_plan() -> AnyView {
+fn open_plan() -> View {
     fields(&Path::default(), &["title", "currency", "people"])
 }
 
-fn shelf() -> AnyView {
+fn shelf() -> View {
     let app = App::here();
-    let cards = live::memo(move || app.desk.shelf().with(|shelf| shelf.cards.clone()));
-    let open = live::memo(move || app.desk.shelf().with(|shelf| shelf.open));
-    let rows = move || cards.get().into_iter().map(|card| row(card, open)).collect::<Vec<_>>().into_any();
+    let cards = live::memo(move || app.desk.shelf.with(|shelf| shelf.cards.clone()));
+    let open = live::memo(move || app.desk.shelf.with(|shelf| shelf.open));
+    let rows = move || all(cards.get().into_iter().map(|card| row(card, open)));
     el("ul").class("shelf").put(live::view(rows)).done()
 }
 
-fn row(card: Card, open: Memo<u32>) -> AnyView {
+fn row(card: Card, open: Memo<u32>) -> View {
     let app = App::here();
     let slot = card.slot;
     let title = if card.title.is_empty() { t("entry-unnamed") } else { card.title };
@@ -90,7 +89,7 @@ fn row(card: Card, open: Memo<u32>) -> AnyView {
         .done()
 }
 
-fn units() -> AnyView {
+fn units() -> View {
     let app = App::here();
     let current = words(kerbstead_core::words::Words::units);
     let option = |units: Units, key: &'static str| {
@@ -99,6 +98,7 @@ fn units() -> AnyView {
             .put(
                 el("input")
                     .attr("type", "radio")
+                    .attr("id", key)
                     .attr("name", "units")
                     .flag("checked", current == units)
                     .on_tick(move |_| app.set_units(units)),

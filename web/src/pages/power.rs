@@ -2,11 +2,10 @@
 
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Item, Path, Plan, Quantity};
-use leptos::prelude::*;
+use kerbstead_core::plan::{Id, Item, Path, Plan, Quantity};
 
 use super::{balance_head, section};
-use crate::el::{el, fragment};
+use crate::el::{View, all, el, fragment};
 use crate::live;
 use crate::locale::{t, words};
 use crate::parts::{PlotData, fields, plot};
@@ -14,7 +13,7 @@ use crate::route::Page;
 use crate::state::App;
 
 /// The page.
-pub fn power() -> AnyView {
+pub fn power() -> View {
     fragment()
         .put(balance_head(Balance::Power))
         .put(plots())
@@ -26,43 +25,38 @@ pub fn power() -> AnyView {
 
 const SOCKET: &[&str] = &["socket_volts", "socket_fuse_a"];
 
-fn plots() -> AnyView {
+fn plots() -> View {
     let app = App::here();
-    let plots = live::memo(move || {
+    let stores = live::memo(move || {
+        app.assessment(|assessment| assessment.power.stores.iter().map(|store| store.item).collect::<Vec<_>>())
+    });
+    live::view(move || all(stores.get().into_iter().map(store_plot)))
+}
+
+fn store_plot(id: Id) -> View {
+    let app = App::here();
+    let name = move || app.plan(|plan| plan.item(id).map(|item| item.name.clone())).unwrap_or_default();
+    let data = live::memo(move || {
         app.assessment(|assessment| {
-            let from = assessment.power.from?;
-            let draw = |store: &kerbstead_core::power::StoreReport| {
-                let data = PlotData {
-                    title: "power-plot",
-                    from,
-                    values: store.charge_wh.clone(),
-                    per_day: 24,
-                    quantity: Some(Quantity::EnergyWh),
-                    floor: 0.0,
-                    ceiling: Some(store.usable_wh),
-                    low_matters: true,
-                    today: assessment.as_of,
-                };
-                (store.item, data)
-            };
-            Some(assessment.power.stores.iter().map(draw).collect::<Vec<_>>())
+            let store = assessment.power.stores.iter().find(|store| store.item == id)?;
+            Some(PlotData {
+                title: "power-plot",
+                from: assessment.power.from?,
+                values: store.charge_wh.clone(),
+                per_day: 24,
+                quantity: Some(Quantity::EnergyWh),
+                floor: 0.0,
+                ceiling: Some(store.usable_wh),
+                low_matters: true,
+                today: assessment.as_of,
+            })
         })
     });
-    let name = move |id| app.plan(|plan| plan.item(id).map(|item| item.name.clone()));
-    let views = move || {
-        plots
-            .get()
-            .unwrap_or_default()
-            .into_iter()
-            .map(|(item, data)| fragment().put(el("h2").put(name(item))).put(plot(data)).done())
-            .collect::<Vec<_>>()
-            .into_any()
-    };
-    live::view(views)
+    fragment().put(el("h2").put(live::text(name))).put(plot(data)).done()
 }
 
 /// Items of the kit that matter here, each a link to where it is edited.
-fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: &'static str) -> AnyView {
+fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: &'static str) -> View {
     let app = App::here();
     let lines = live::memo(move || {
         app.plan(|plan: &Plan| {
@@ -71,17 +65,12 @@ fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: &'static st
         })
     });
     let rows = move || {
-        lines
-            .get()
-            .into_iter()
-            .map(|(id, name, line)| {
-                el("li")
-                    .put(el("a").attr("href", format!("{}/{id}", Page::Kit.link())).put(name))
-                    .put(el("span").put(line))
-                    .done()
-            })
-            .collect::<Vec<_>>()
-            .into_any()
+        all(lines.get().into_iter().map(|(id, name, line)| {
+            el("li")
+                .put(el("a").attr("href", format!("{}/{id}", Page::Kit.link())).put(name))
+                .put(el("span").put(line))
+                .done()
+        }))
     };
     fragment()
         .put(el("ul").class("item-lines").put(live::view(rows)))

@@ -2,18 +2,17 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Id, List, Mode, Path, Plan, Quantity, Weekday, add_days};
-use leptos::prelude::*;
 use serde_json::json;
 
 use super::section;
-use crate::el::{el, fragment};
+use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
 use crate::parts::{Entries, field, fields};
 use crate::state::App;
 
 /// The page.
-pub fn route() -> AnyView {
+pub fn route() -> View {
     let app = App::here();
     let mode = live::memo(move || app.plan(|plan| plan.calendar.mode));
     let places = move || match mode.get() {
@@ -51,7 +50,7 @@ const OFFERS: &[&str] = &[
     "offers/fallback_km",
 ];
 
-fn stays() -> AnyView {
+fn stays() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let mut arrives = plan.calendar.leaves_on;
         for stay in &plan.stays {
@@ -63,7 +62,7 @@ fn stays() -> AnyView {
         }
         Default::default()
     }
-    fn body(id: Id) -> AnyView {
+    fn body(id: Id) -> View {
         let base = Path::entry("stays", id);
         let own = fields(&base, &["place", "nights", "working_days_per_week"]);
         fragment().put(own).put(fields(&base, DRIVE)).put(fields(&base, OFFERS)).done()
@@ -81,7 +80,7 @@ fn stay_line(arrives: Option<jiff::civil::Date>, nights: u32) -> String {
     })
 }
 
-fn week() -> AnyView {
+fn week() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let day = plan.week.iter().find(|day| day.id == id);
         day.map_or_else(Default::default, |day| {
@@ -91,7 +90,7 @@ fn week() -> AnyView {
             (t(&format!("choice-weekday-{weekday}")), t(&format!("choice-kind-{kind}")))
         })
     }
-    fn body(id: Id) -> AnyView {
+    fn body(id: Id) -> View {
         let base = Path::entry("week", id);
         let own = fields(&base, &["weekday", "kind"]);
         fragment().put(own).put(fields(&base, DRIVE)).put(fields(&base, OFFERS)).done()
@@ -104,7 +103,7 @@ fn week() -> AnyView {
 }
 
 /// Puts in the days of the week that are not there yet.
-fn fill_week() -> AnyView {
+fn fill_week() -> View {
     let app = App::here();
     let missing = live::memo(move || {
         app.plan(|plan| {

@@ -3,18 +3,17 @@
 use kerbstead_core::plan::{
     Answers, Field, Kind, Money, Path, Place, Quantity, SizeClass, field, read_date, rough_plan, typed_value,
 };
-use leptos::prelude::*;
 use serde_json::Value;
 
 use crate::browser;
-use crate::el::{el, fragment};
-use crate::live;
+use crate::el::{View, el, fragment};
+use crate::live::{self, Signal};
 use crate::locale::{self, t, words};
 use crate::route::{self, Page};
 use crate::state::App;
 
 /// The page.
-pub fn start() -> AnyView {
+pub fn start() -> View {
     let app = App::here();
     let answers = Typed::default();
     let make = move || {
@@ -54,12 +53,12 @@ pub fn start() -> AnyView {
 /// What was typed so far.
 #[derive(Clone, Copy, Default)]
 struct Typed {
-    leaves_on: RwSignal<String>,
-    cash: RwSignal<String>,
-    size: RwSignal<String>,
-    place: RwSignal<String>,
-    nights: RwSignal<String>,
-    people: RwSignal<String>,
+    leaves_on: Signal<String>,
+    cash: Signal<String>,
+    size: Signal<String>,
+    place: Signal<String>,
+    nights: Signal<String>,
+    people: Signal<String>,
 }
 
 impl Typed {
@@ -126,7 +125,7 @@ fn places() -> Vec<&'static str> {
     Place::ALL.map(Place::key).to_vec()
 }
 
-fn question(key: &'static str, mode: &'static str, answer: RwSignal<String>, unit: Option<String>) -> AnyView {
+fn question(key: &'static str, mode: &'static str, answer: Signal<String>, unit: Option<String>) -> View {
     let kind = if mode == "date" { "date" } else { "text" };
     let mode = (mode != "date").then_some(mode);
     el("div")
@@ -148,7 +147,7 @@ fn question(key: &'static str, mode: &'static str, answer: RwSignal<String>, uni
         .done()
 }
 
-fn choice(key: &'static str, answer: RwSignal<String>, options: Vec<&'static str>) -> AnyView {
+fn choice(key: &'static str, answer: Signal<String>, options: Vec<&'static str>) -> View {
     let options = options.into_iter().map(|word| el("option").attr("value", word).put(t(word)).done());
     el("div")
         .class("field")
@@ -158,7 +157,7 @@ fn choice(key: &'static str, answer: RwSignal<String>, options: Vec<&'static str
                 .attr("id", key)
                 .on_change(move |text| answer.set(text))
                 .put(el("option").attr("value", "").put(t("start-skip")))
-                .put(options.collect::<Vec<_>>()),
+                .put_each(options),
         )
         .done()
 }

@@ -3,11 +3,10 @@
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Id, List, Path, Plan, Quantity};
-use leptos::prelude::*;
 use serde_json::json;
 
 use super::{balance_head, section};
-use crate::el::{el, fragment};
+use crate::el::{View, all, el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
 use crate::parts::{Entries, PlotData, field, fields};
@@ -15,7 +14,7 @@ use crate::route::Page;
 use crate::state::App;
 
 /// The page.
-pub fn water() -> AnyView {
+pub fn water() -> View {
     fragment()
         .put(balance_head(Balance::Water))
         .put(plot("water-plot", true, |day| day.fresh_l, |report| report.fresh_capacity_l))
@@ -30,7 +29,7 @@ pub fn water() -> AnyView {
 type OfDay = fn(&kerbstead_core::water::WaterDay) -> f64;
 type OfReport = fn(&kerbstead_core::water::Report) -> f64;
 
-fn plot(title: &'static str, low_matters: bool, level: OfDay, capacity: OfReport) -> AnyView {
+fn plot(title: &'static str, low_matters: bool, level: OfDay, capacity: OfReport) -> View {
     let app = App::here();
     let data = live::memo(move || {
         app.assessment(|assessment| {
@@ -48,10 +47,10 @@ fn plot(title: &'static str, low_matters: bool, level: OfDay, capacity: OfReport
             })
         })
     });
-    live::view(move || data.get().map_or_else(|| ().into_any(), crate::parts::plot))
+    crate::parts::plot(data)
 }
 
-fn facts() -> AnyView {
+fn facts() -> View {
     let app = App::here();
     let facts = move || {
         app.assessment(|assessment| {
@@ -69,7 +68,7 @@ fn facts() -> AnyView {
     el("p").put(live::text(facts)).done()
 }
 
-fn uses() -> AnyView {
+fn uses() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let entry = plan.water_uses.iter().find(|entry| entry.id == id);
         entry.map_or_else(Default::default, |entry| {
@@ -77,14 +76,14 @@ fn uses() -> AnyView {
             (entry.name.clone(), litres)
         })
     }
-    fn body(id: Id) -> AnyView {
+    fn body(id: Id) -> View {
         let names = &["name", "litres_per_day", "per", "to_grey_percent"];
         fields(&Path::entry("water_uses", id), names)
     }
     Entries { list: List::WaterUses, line, body, fresh: || json!({}), add: "water-uses-add" }.show()
 }
 
-fn tanks() -> AnyView {
+fn tanks() -> View {
     let app = App::here();
     let lines = live::memo(move || {
         app.plan(|plan| {
@@ -99,17 +98,12 @@ fn tanks() -> AnyView {
         })
     });
     let rows = move || {
-        lines
-            .get()
-            .into_iter()
-            .map(|(id, name, litres)| {
-                el("li")
-                    .put(el("a").attr("href", format!("{}/{id}", Page::Kit.link())).put(name))
-                    .put(el("span").put(litres))
-                    .done()
-            })
-            .collect::<Vec<_>>()
-            .into_any()
+        all(lines.get().into_iter().map(|(id, name, litres)| {
+            el("li")
+                .put(el("a").attr("href", format!("{}/{id}", Page::Kit.link())).put(name))
+                .put(el("span").put(litres))
+                .done()
+        }))
     };
     fragment()
         .put(el("ul").class("item-lines").put(live::view(rows)))

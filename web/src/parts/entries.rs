@@ -2,12 +2,11 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Id, List, Path, Plan};
-use leptos::prelude::*;
 use serde_json::{Value, json};
 
 use super::field::fields;
-use crate::el::{el, fragment};
-use crate::live;
+use crate::el::{View, el, fragment};
+use crate::live::{self, Signal};
 use crate::locale::{t, tell};
 use crate::state::App;
 
@@ -19,7 +18,7 @@ pub struct Entries {
     /// The line of an entry: its name, and what matters of it.
     pub line: fn(&Plan, Id) -> (String, String),
     /// What an entry opens into.
-    pub body: fn(Id) -> AnyView,
+    pub body: fn(Id) -> View,
     /// What a new entry starts with.
     pub fresh: fn() -> Value,
     /// The catalogue's text for adding one.
@@ -28,11 +27,11 @@ pub struct Entries {
 
 impl Entries {
     /// A line for each entry that opens into its fields, and a button to add one.
-    pub fn show(self) -> AnyView {
+    pub fn show(self) -> View {
         let app = App::here();
         let list = self.list;
         let ids = live::memo(move || app.plan(|plan| list.ids(plan)));
-        let opened = RwSignal::new(None::<Id>);
+        let opened = Signal::new(None::<Id>);
         let add_one = move || {
             let id = app.plan(Plan::next_id);
             opened.set(Some(id));
@@ -49,9 +48,9 @@ impl Entries {
     }
 
     /// A line that opens into the entry's fields and buttons.
-    pub fn entry(self, id: Id, starts_open: bool) -> AnyView {
+    pub fn entry(self, id: Id, starts_open: bool) -> View {
         let app = App::here();
-        let is_open = RwSignal::new(starts_open);
+        let is_open = Signal::new(starts_open);
         let line = live::memo(move || app.plan(|plan| (self.line)(plan, id)));
         let name = move || {
             let (name, _) = line.get();
@@ -89,7 +88,7 @@ fn with_id(mut entry: Value, id: Id) -> Value {
 }
 
 /// Moving, copying and taking out an entry, each with a way back.
-fn buttons(list: List, id: Id) -> AnyView {
+fn buttons(list: List, id: Id) -> View {
     let app = App::here();
     let position = move || app.plan(|plan| list.ids(plan).iter().position(|other| *other == id));
     let shift = move |by: isize| {
@@ -137,7 +136,7 @@ fn entry_name(plan: &Plan, list: List, id: Id) -> String {
 }
 
 /// A part of an entry that may be there or not, such as what an item draws: a button puts it in, another takes it out.
-pub fn optional(entry: &Path, part: &str, names: &'static [&'static str], title: &'static str) -> AnyView {
+pub fn optional(entry: &Path, part: &str, names: &'static [&'static str], title: &'static str) -> View {
     let app = App::here();
     let (entry, path) = (entry.clone(), entry.child(part));
     let is_there = {
@@ -150,14 +149,14 @@ pub fn optional(entry: &Path, part: &str, names: &'static [&'static str], title:
     })
 }
 
-fn part_button(path: Path, title: &'static str) -> AnyView {
+fn part_button(path: Path, title: &'static str) -> View {
     let app = App::here();
     let put = move || app.edit(Edit::Set { path: path.clone(), value: json!({}) });
     let text = tell("part-add", &vec![("part", Figure::Name(t(title)))]);
     el("button").attr("type", "button").class("add").on_click(put).put(text).done()
 }
 
-fn part_fields(entry: &Path, path: Path, names: &'static [&'static str], title: &'static str) -> AnyView {
+fn part_fields(entry: &Path, path: Path, names: &'static [&'static str], title: &'static str) -> View {
     let app = App::here();
     let figures = vec![("part", Figure::Name(t(title)))];
     let text = tell("part-remove", &figures);

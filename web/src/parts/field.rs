@@ -3,13 +3,12 @@
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Field as PlanField, Kind, Path, Quantity, Wrong, field as table, typed_value};
 use kerbstead_core::words::unit;
-use leptos::prelude::*;
 use serde_json::{Value, json};
 
-use crate::el::{el, fragment};
-use crate::live;
+use crate::el::{View, el, fragment, nothing};
+use crate::live::{self, Memo, Signal};
 use crate::locale::{self, t, tell, words};
-use crate::state::{App, DeskStoreFields};
+use crate::state::App;
 
 /// The label of a field.
 pub fn field_label(field: &PlanField) -> String {
@@ -17,13 +16,13 @@ pub fn field_label(field: &PlanField) -> String {
 }
 
 /// Several fields of one part of the plan, in order.
-pub fn fields(base: &Path, names: &'static [&'static str]) -> AnyView {
-    el("div").class("fields").put(names.iter().map(|name| field(base.child(name))).collect::<Vec<_>>()).done()
+pub fn fields(base: &Path, names: &'static [&'static str]) -> View {
+    el("div").class("fields").put_each(names.iter().map(|name| field(base.child(name)))).done()
 }
 
 /// One field of the plan with its label, unit, range, message and mark for a guess.
-pub fn field(path: Path) -> AnyView {
-    let Some(field) = table::at(&path) else { return ().into_any() };
+pub fn field(path: Path) -> View {
+    let Some(field) = table::at(&path) else { return nothing() };
     let label = field_label(field);
     match field.kind {
         Kind::Flag => flag(path, label),
@@ -45,7 +44,7 @@ fn dom_id(path: &Path) -> String {
     path.as_str().replace('/', "-")
 }
 
-fn flag(path: Path, label: String) -> AnyView {
+fn flag(path: Path, label: String) -> View {
     let app = App::here();
     let value = value_at(&path);
     let id = dom_id(&path);
@@ -63,7 +62,7 @@ fn flag(path: Path, label: String) -> AnyView {
         .done()
 }
 
-fn choice(path: Path, field: &'static PlanField, label: String, choices: &'static [&'static str]) -> AnyView {
+fn choice(path: Path, field: &'static PlanField, label: String, choices: &'static [&'static str]) -> View {
     let name = field.name.rsplit('/').next().unwrap_or_default().replace('_', "-");
     let options = choices.iter().map(|word| {
         let text = t(&format!("choice-{name}-{}", word.replace('_', "-")));
@@ -72,8 +71,8 @@ fn choice(path: Path, field: &'static PlanField, label: String, choices: &'stati
     select(path, label, options.collect(), |text| text.into())
 }
 
-fn store_choice(path: Path, label: String) -> AnyView {
-    let stores = App::here().desk.plan().with_untracked(|plan| {
+fn store_choice(path: Path, label: String) -> View {
+    let stores = App::here().desk.plan.with_untracked(|plan| {
         let stores = plan.carried().filter(|item| item.store.is_some());
         stores.map(|item| (item.id.to_string(), item.name.clone())).collect::<Vec<_>>()
     });
@@ -82,7 +81,7 @@ fn store_choice(path: Path, label: String) -> AnyView {
     select(path, label, options, |text| text.parse::<u32>().map_or(Value::Null, Value::from))
 }
 
-fn select(path: Path, label: String, options: Vec<(String, String)>, read: fn(&str) -> Value) -> AnyView {
+fn select(path: Path, label: String, options: Vec<(String, String)>, read: fn(&str) -> Value) -> View {
     let app = App::here();
     let value = value_at(&path);
     let current = live::memo(move || match value.get() {
@@ -103,12 +102,12 @@ fn select(path: Path, label: String, options: Vec<(String, String)>, read: fn(&s
     el("div")
         .class("field")
         .put(el("label").attr("for", id.clone()).put(label))
-        .put(el("select").attr("id", id).on_change(set).put(options.collect::<Vec<_>>()))
+        .put(el("select").attr("id", id).on_change(set).put_each(options))
         .put(message(wrong, None))
         .done()
 }
 
-fn date(path: Path, field: &'static PlanField, label: String) -> AnyView {
+fn date(path: Path, field: &'static PlanField, label: String) -> View {
     let app = App::here();
     let value = value_at(&path);
     let id = dom_id(&path);
@@ -138,7 +137,7 @@ fn date(path: Path, field: &'static PlanField, label: String) -> AnyView {
 }
 
 /// A field that is typed: text, a number, an amount.
-fn typed(path: Path, field: &'static PlanField, label: String) -> AnyView {
+fn typed(path: Path, field: &'static PlanField, label: String) -> View {
     let id = dom_id(&path);
     let wide = matches!(field.kind, Kind::Text { .. });
     let guess = guess_mark(path.clone());
@@ -152,7 +151,7 @@ fn typed(path: Path, field: &'static PlanField, label: String) -> AnyView {
 }
 
 /// A field that takes one value, or low, likely and high.
-fn estimate(path: &Path, field: &'static PlanField, label: &str) -> AnyView {
+fn estimate(path: &Path, field: &'static PlanField, label: &str) -> View {
     let app = App::here();
     let value = value_at(path);
     let is_range = live::memo(move || value.get().is_object());
@@ -193,7 +192,7 @@ fn estimate(path: &Path, field: &'static PlanField, label: &str) -> AnyView {
         .done()
 }
 
-fn range_inputs(path: &Path, field: &'static PlanField) -> AnyView {
+fn range_inputs(path: &Path, field: &'static PlanField) -> View {
     let parts = [(Part::Low, "field-low"), (Part::Likely, "field-likely"), (Part::High, "field-high")];
     let inputs = parts.map(|(part, label)| {
         let draft = path.child(part.name());
@@ -203,7 +202,7 @@ fn range_inputs(path: &Path, field: &'static PlanField) -> AnyView {
             .put(Typed { path: draft, field, target: path.clone(), part, label: None }.show())
             .done()
     });
-    el("div").class("range").put(Vec::from(inputs)).done()
+    el("div").class("range").put_each(inputs).done()
 }
 
 /// Which part of an estimate an input is for.
@@ -236,16 +235,16 @@ struct Typed {
 }
 
 impl Typed {
-    fn show(self) -> AnyView {
+    fn show(self) -> View {
         let app = App::here();
         let Self { path, field, target, part, label } = self;
         let value = value_at(&target);
         let shown = live::memo(move || plain_text(field, part_of(&value.get(), part)));
         let draft = draft_at(&path);
-        let typing = RwSignal::new(None::<String>);
+        let typing = Signal::new(None::<String>);
         // What counted before this typing began: it counts again while the text cannot be used.
-        let before = StoredValue::new(None::<Value>);
-        let text = Signal::derive(move || typing.get().or_else(|| draft.get()).unwrap_or_else(|| shown.get()));
+        let before = Signal::new(None::<Value>);
+        let text = move || typing.get().or_else(|| draft.get()).unwrap_or_else(|| shown.get());
         let problems = wrong_of(target.clone());
         let wrong = live::memo(move || match draft.get() {
             Some(text) => draft_message(field, &text, &shown.get()),
@@ -255,14 +254,14 @@ impl Typed {
         let message_id = format!("{id}-message");
         let on_input = move |text: String| {
             typing.set(Some(text.clone()));
-            if before.with_value(Option::is_none) {
-                before.set_value(Some(value.get_untracked()));
+            if before.with_untracked(Option::is_none) {
+                before.set(Some(value.get_untracked()));
             }
             let typed = typed_value(field, &text, locale::number_marks(), factor(field)).ok();
             let is_usable = typed.is_some();
             let value = match typed {
                 Some(typed) => with_part(&value.get_untracked(), part, typed),
-                None => before.get_value().unwrap_or_default(),
+                None => before.get_untracked().unwrap_or_default(),
             };
             app.type_in(&path, Edit::Set { path: target.clone(), value });
             if !is_usable {
@@ -271,7 +270,7 @@ impl Typed {
         };
         let on_blur = move || {
             typing.set(None);
-            before.set_value(None);
+            before.set(None);
             app.settle();
         };
         fragment()
@@ -288,7 +287,7 @@ impl Typed {
                             .attr("placeholder", example(field))
                             .attr("aria-describedby", message_id.clone())
                             .live("aria-invalid", move || wrong.get().is_some().then(|| "true".to_owned()))
-                            .value(move || text.get())
+                            .value(text)
                             .on_input(on_input)
                             .on_blur(on_blur),
                     )
@@ -302,10 +301,10 @@ impl Typed {
 
 fn draft_at(path: &Path) -> Memo<Option<String>> {
     let (app, path) = (App::here(), path.clone());
-    live::memo(move || app.desk.drafts().with(|drafts| drafts.get(&path).cloned()))
+    live::memo(move || app.desk.drafts.with(|drafts| drafts.get(&path).cloned()))
 }
 
-fn message(wrong: Memo<Option<String>>, id: Option<String>) -> AnyView {
+fn message(wrong: Memo<Option<String>>, id: Option<String>) -> View {
     el("p")
         .class("wrong")
         .attr("id", id)
@@ -318,7 +317,7 @@ fn message(wrong: Memo<Option<String>>, id: Option<String>) -> AnyView {
 fn wrong_of(path: Path) -> Memo<Option<String>> {
     let app = App::here();
     live::memo(move || {
-        app.desk.problems().with(|problems| {
+        app.desk.problems.with(|problems| {
             let problem = problems.iter().find(|problem| problem.path == path)?;
             Some(words(|words| words.problem(problem)))
         })
@@ -337,7 +336,7 @@ fn draft_message(field: &PlanField, text: &str, counted: &str) -> Option<String>
 }
 
 /// The mark of a guess, with the way to confirm it.
-fn guess_mark(path: Path) -> AnyView {
+fn guess_mark(path: Path) -> View {
     let app = App::here();
     let is_guess = {
         let path = path.clone();

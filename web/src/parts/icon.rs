@@ -1,7 +1,8 @@
 //! Small drawings of our own, each with one stroke width, beside words and never instead of them.
 
 use kerbstead_core::Verdict;
-use leptos::prelude::*;
+
+use crate::el::{View, svg};
 
 /// What a drawing shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,11 +39,12 @@ impl Shape {
 }
 
 /// A drawing without words of its own; the words stand beside it.
-pub fn icon(shape: Shape) -> AnyView {
-    view! {
-        <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
-            <path d=shape.path() />
-        </svg>
-    }
-    .into_any()
+pub fn icon(shape: Shape) -> View {
+    svg("svg")
+        .class("icon")
+        .attr("viewBox", "0 0 24 24")
+        .attr("aria-hidden", "true")
+        .attr("focusable", "false")
+        .put(svg("path").attr("d", shape.path()))
+        .done()
 }

@@ -3,10 +3,9 @@
 use jiff::civil::Date;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Quantity, add_days};
-use leptos::prelude::*;
 
-use crate::el::{el, fragment};
-use crate::live;
+use crate::el::{El, View, el, fragment, nothing, svg};
+use crate::live::{self, Memo, Signal};
 use crate::locale::{t, tell, words};
 
 /// What to draw.
@@ -43,27 +42,38 @@ const TOP: i32 = 80;
 /// More points than this are not to be told apart on any screen.
 const MOST_POINTS: usize = 640;
 
-/// The drawing, its sentence and its table.
-pub fn plot(data: PlotData) -> AnyView {
-    if data.values.len() < 2 {
-        return el("p").put(t("plot-empty")).done();
-    }
-    let scale = Scale::of(&data);
-    let summary = summary(&data);
-    view! {
-        <figure class="plot">
-            <figcaption>{t(data.title)}</figcaption>
-            <svg viewBox=format!("0 0 {WIDTH} {HEIGHT}") role="img" aria-label=summary.clone()>
-                {grid(&data, &scale)}
-                <path class="below" d=area_below(&data, &scale) />
-                <path class="course" d=course(&data, &scale) />
-                {marks(&data, &scale)}
-            </svg>
-            <p class="summary">{summary}</p>
-            {table(data)}
-        </figure>
-    }
-    .into_any()
+/// The drawing, its sentence and its table; nothing without data.
+pub fn plot(data: Memo<Option<PlotData>>) -> View {
+    let is_drawable = live::memo(move || data.with(|data| data.as_ref().map(|data| data.values.len() > 1)));
+    live::view(move || match is_drawable.get() {
+        None => nothing(),
+        Some(false) => el("p").put(t("plot-empty")).done(),
+        Some(true) => figure_of(data),
+    })
+}
+
+fn figure_of(data: Memo<Option<PlotData>>) -> View {
+    let title = move || data.with(|data| data.as_ref().map_or_else(String::new, |data| t(data.title)));
+    el("figure")
+        .class("plot")
+        .put(el("figcaption").put(live::text(title)))
+        .put(live::view(move || data.with(|data| data.as_ref().map_or_else(nothing, drawing))))
+        .put(table(data))
+        .done()
+}
+
+fn drawing(data: &PlotData) -> View {
+    let scale = Scale::of(data);
+    let summary = summary(data);
+    let drawing = svg("svg")
+        .attr("viewBox", format!("0 0 {WIDTH} {HEIGHT}"))
+        .attr("role", "img")
+        .attr("aria-label", summary.as_str())
+        .put(grid(data, &scale))
+        .put(svg("path").class("below").attr("d", area_below(data, &scale)))
+        .put(svg("path").class("course").attr("d", course(data, &scale)))
+        .put(marks(data, &scale));
+    fragment().put(drawing).put(el("p").class("summary").put(summary)).done()
 }
 
 /// From values to places in the drawing.
@@ -154,30 +164,37 @@ fn area_below(data: &PlotData, scale: &Scale) -> String {
     format!("{path}L{RIGHT} {floor}L{LEFT} {floor}Z")
 }
 
-fn grid(data: &PlotData, scale: &Scale) -> AnyView {
-    let lines = scale.levels().map(|level| {
+fn grid(data: &PlotData, scale: &Scale) -> View {
+    let mut grid = fragment();
+    for level in scale.levels() {
         let y = scale.y(level);
-        view! {
-            <line class="grid" x1=LEFT x2=RIGHT y1=y y2=y />
-            <text class="level" x=LEFT - 60 y=y + 40 text-anchor="end">{short(data, level)}</text>
-        }
-        .into_any()
-    });
-    let limit = scale.y(if data.low_matters { data.floor } else { data.ceiling.unwrap_or(data.floor) });
-    let months = months(data).into_iter().map(|(index, date)| {
-        let x = scale.x(index);
-        view! {
-            <line class="month" x1=x x2=x y1=TOP y2=BOTTOM />
-            <text class="level" x=x y=HEIGHT - 80 text-anchor="middle">{words(|words| words.month(date))}</text>
-        }
-        .into_any()
-    });
-    view! {
-        {lines.collect::<Vec<_>>()}
-        {months.collect::<Vec<_>>()}
-        <line class="floor" x1=LEFT x2=RIGHT y1=limit y2=limit />
+        grid = grid.put(level_line("grid", y)).put(label(LEFT - 60, y + 40, "end", &short(data, level)));
     }
-    .into_any()
+    for (index, date) in months(data) {
+        let x = scale.x(index);
+        let month = words(|words| words.month(date));
+        grid = grid.put(day_line("month", x)).put(label(x, HEIGHT - 80, "middle", &month));
+    }
+    let limit = if data.low_matters { data.floor } else { data.ceiling.unwrap_or(data.floor) };
+    grid.put(level_line("floor", scale.y(limit))).done()
+}
+
+/// A line across the drawing.
+fn level_line(class: &str, y: i32) -> El {
+    line(class, (LEFT, RIGHT), (y, y))
+}
+
+/// A line up and down the drawing.
+fn day_line(class: &str, x: i32) -> El {
+    line(class, (x, x), (TOP, BOTTOM))
+}
+
+fn line(class: &str, x: (i32, i32), y: (i32, i32)) -> El {
+    svg("line").class(class).attr("x1", x.0).attr("x2", x.1).attr("y1", y.0).attr("y2", y.1)
+}
+
+fn label(x: i32, y: i32, anchor: &str, text: &str) -> El {
+    svg("text").class("level").attr("x", x).attr("y", y).attr("text-anchor", anchor).put(text)
 }
 
 /// The first day of each month, or of every second or third month when they are many.
@@ -193,15 +210,13 @@ fn dates(data: &PlotData) -> impl Iterator<Item = Date> {
 }
 
 /// The lowest point, and today.
-fn marks(data: &PlotData, scale: &Scale) -> AnyView {
-    let today = dates(data).position(|date| date == data.today).map(|day| {
-        let x = scale.x(day * data.per_day);
-        view! { <line class="today" x1=x x2=x y1=TOP y2=BOTTOM /> }
-    });
+fn marks(data: &PlotData, scale: &Scale) -> View {
+    let today = dates(data).position(|date| date == data.today);
+    let today = today.map(|day| day_line("today", scale.x(day * data.per_day)));
     let lowest = lowest(data).filter(|_| data.low_matters).map(|(index, value)| {
-        view! { <circle class="lowest" cx=scale.x(index) cy=scale.y(value) r="50" /> }
+        svg("circle").class("lowest").attr("cx", scale.x(index)).attr("cy", scale.y(value)).attr("r", "50")
     });
-    fragment().put(today.map(IntoAny::into_any)).put(lowest.map(IntoAny::into_any)).done()
+    fragment().put(today).put(lowest).done()
 }
 
 fn lowest(data: &PlotData) -> Option<(usize, f64)> {
@@ -244,17 +259,20 @@ fn short(data: &PlotData, value: f64) -> String {
 }
 
 /// Every day with the lowest and the last value of it; made only when it is opened.
-fn table(data: PlotData) -> AnyView {
-    let is_open = RwSignal::new(false);
+fn table(data: Memo<Option<PlotData>>) -> View {
+    let is_open = Signal::new(false);
     el("details")
         .class("table")
         .on_toggle(move |open| is_open.set(open))
         .put(el("summary").put(t("plot-table")))
-        .put(live::when(move || is_open.get(), move || rows(&data)))
+        .put(live::when(
+            move || is_open.get(),
+            move || live::view(move || data.with(|data| data.as_ref().map_or_else(nothing, rows))),
+        ))
         .done()
 }
 
-fn rows(data: &PlotData) -> AnyView {
+fn rows(data: &PlotData) -> View {
     let has_hours = data.per_day > 1;
     let rows = dates(data).zip(data.values.chunks(data.per_day.max(1))).map(|(date, values)| {
         let low = values.iter().copied().fold(f64::INFINITY, f64::min);
@@ -282,7 +300,7 @@ fn rows(data: &PlotData) -> AnyView {
                             .put(el("th").attr("scope", "col").put(t("plot-evening"))),
                     ),
                 )
-                .put(el("tbody").put(rows.collect::<Vec<_>>())),
+                .put(el("tbody").put_each(rows)),
         )
         .done()
 }

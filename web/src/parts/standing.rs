@@ -3,11 +3,11 @@
 use kerbstead_core::explain::{Figure, Working};
 use kerbstead_core::plan::{Id, Path, Quantity, field};
 use kerbstead_core::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
-use leptos::prelude::*;
 
 use super::field::field_label;
 use super::icon::{Shape, icon};
-use crate::el::{el, fragment};
+use crate::el::{El, View, all, el, fragment, nothing};
+use crate::live::{self, Memo};
 use crate::locale::{t, tell, words};
 
 /// The word for a verdict.
@@ -21,7 +21,7 @@ pub fn verdict_word(verdict: Verdict) -> String {
 }
 
 /// A verdict as a shape and a word.
-pub fn verdict_badge(verdict: Verdict) -> AnyView {
+pub fn verdict_badge(verdict: Verdict) -> View {
     let class = match verdict {
         Verdict::Unknown => "badge unknown",
         Verdict::FallsShort => "badge short",
@@ -71,33 +71,34 @@ impl StandingView {
             working: standing.working.iter().map(working).collect(),
         }
     }
+}
 
-    /// Everything below the verdict: findings, what is missing, cautions, working.
-    pub fn details(self) -> AnyView {
-        let missing = self.missing.iter().map(missing_name).collect::<Vec<_>>();
-        fragment()
-            .put(
-                (!missing.is_empty())
-                    .then(|| el("p").put(t("standing-missing")).put(" ").put(missing.join(", ")).done()),
-            )
-            .put(finding_list(&self.findings))
-            .put(fold(
-                "standing-cautions",
-                "cautions",
-                self.cautions.into_iter().map(|text| el("li").put(text).done()).collect(),
-            ))
-            .put(fold(
-                "standing-working",
-                "working",
-                self.working
-                    .into_iter()
-                    .map(|(formula, source)| {
-                        el("li").put(formula).put(" ").put(el("small").put("(").put(source).put(")")).done()
-                    })
-                    .collect(),
-            ))
-            .done()
+/// Everything below the verdict: findings, what is missing, cautions, working.
+pub fn standing_details(view: Memo<StandingView>) -> View {
+    fragment()
+        .put(live::view(move || view.with(|standing| all([missing(standing), finding_list(standing)]))))
+        .put(fold(view, "standing-cautions", "cautions", cautions))
+        .put(fold(view, "standing-working", "working", workings))
+        .done()
+}
+
+fn missing(standing: &StandingView) -> View {
+    let names = standing.missing.iter().map(missing_name).collect::<Vec<_>>();
+    if names.is_empty() {
+        return nothing();
     }
+    el("p").put(t("standing-missing")).put(" ").put(names.join(", ")).done()
+}
+
+fn cautions(standing: &StandingView) -> Vec<El> {
+    standing.cautions.iter().map(|text| el("li").put(text.as_str())).collect()
+}
+
+fn workings(standing: &StandingView) -> Vec<El> {
+    let line = |(formula, source): &(String, String)| {
+        el("li").put(formula.as_str()).put(" ").put(el("small").put("(").put(source.as_str()).put(")"))
+    };
+    standing.working.iter().map(line).collect()
 }
 
 impl FindingView {
@@ -154,13 +155,25 @@ fn missing_name(path: &Path) -> String {
     }
 }
 
-fn fold(title: &'static str, class: &'static str, lines: Vec<AnyView>) -> Option<AnyView> {
-    (!lines.is_empty())
-        .then(|| el("details").class(class).put(el("summary").put(t(title))).put(el("ul").put(lines)).done())
+/// Lines that are folded away, if there are any; unfolded, they stay so while they change.
+fn fold(
+    view: Memo<StandingView>,
+    title: &'static str,
+    class: &'static str,
+    lines: fn(&StandingView) -> Vec<El>,
+) -> View {
+    let all_lines = move || fragment().put_each(view.with(lines)).done();
+    live::when(
+        move || !view.with(lines).is_empty(),
+        move || {
+            el("details").class(class).put(el("summary").put(t(title))).put(el("ul").put(live::view(all_lines))).done()
+        },
+    )
 }
 
 /// Findings, the worst first.
-fn finding_list(findings: &[FindingView]) -> AnyView {
+fn finding_list(standing: &StandingView) -> View {
+    let findings = &standing.findings;
     let severities = [Severity::Short, Severity::Close, Severity::Note];
     let of = |severity| findings.iter().filter(move |finding| finding.severity == severity).cloned();
     let lines = severities.into_iter().flat_map(of).map(|finding| {
@@ -181,7 +194,7 @@ fn finding_list(findings: &[FindingView]) -> AnyView {
             .put(link)
             .done()
     });
-    el("ul").class("findings").put(lines.collect::<Vec<_>>()).done()
+    el("ul").class("findings").put_each(lines).done()
 }
 
 fn severity_word(severity: Severity) -> String {
