@@ -1,10 +1,11 @@
 //! The few things asked of the page and the browser that Leptos does not give.
 
 use jiff::civil::Date;
-use leptos::prelude::{document, request_animation_frame, window};
+use js_sys::Array;
+use leptos::prelude::{document, request_animation_frame, set_timeout, window};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{Element, Event, EventTarget, HtmlElement};
+use web_sys::{Blob, Element, Event, EventTarget, HtmlElement, Url};
 
 /// The element of that id.
 pub fn element(id: &str) -> Option<HtmlElement> {
@@ -92,4 +93,25 @@ pub fn report(message: &str) {
 /// A text in small letters, as the browser makes them.
 pub fn small_letters(text: &str) -> String {
     js_sys::JsString::from(text).to_lower_case().into()
+}
+
+/// Opens the browser's own way to print.
+pub fn print() {
+    // Where printing is not possible the browser says so itself.
+    let _ = window().print();
+}
+
+/// Gives the person a file to save.
+pub fn save_file(name: &str, text: &str) {
+    const FETCHED_AFTER: std::time::Duration = std::time::Duration::from_mins(1);
+    let file = Blob::new_with_str_sequence(&Array::of1(&text.into()));
+    let address = file.and_then(|file| Url::create_object_url_with_blob(&file));
+    let (Ok(address), Ok(link)) = (address, document().create_element("a")) else { return };
+    // These names are valid, and an element takes every attribute.
+    let _ = link.set_attribute("href", &address).and_then(|()| link.set_attribute("download", name));
+    if let Some(link) = link.dyn_ref::<HtmlElement>() {
+        link.click();
+    }
+    // Some browsers fetch the file only a moment later. What is not there any more need not be let go.
+    set_timeout(move || drop(Url::revoke_object_url(&address)), FETCHED_AFTER);
 }

@@ -23,6 +23,8 @@ pub enum Page {
     Power,
     /// Litres by day.
     Water,
+    /// Sheets to print and files for other programs.
+    Papers,
     /// All plans, and settings.
     Plans,
     /// Five questions to a first plan.
@@ -31,7 +33,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -39,6 +41,7 @@ impl Page {
         Self::Money,
         Self::Power,
         Self::Water,
+        Self::Papers,
         Self::Plans,
         Self::Start,
     ];
@@ -53,6 +56,7 @@ impl Page {
             Self::Money => "money",
             Self::Power => "power",
             Self::Water => "water",
+            Self::Papers => "papers",
             Self::Plans => "plans",
             Self::Start => "start",
         }
@@ -73,6 +77,7 @@ impl Page {
             Self::Money => "page-money",
             Self::Power => "page-power",
             Self::Water => "page-water",
+            Self::Papers => "page-papers",
             Self::Plans => "page-plans",
             Self::Start => "page-start",
         }

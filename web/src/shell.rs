@@ -83,6 +83,7 @@ fn show(page: Page) -> View {
         Page::Money => pages::money(),
         Page::Power => pages::power(),
         Page::Water => pages::water(),
+        Page::Papers => pages::papers(),
         Page::Plans => pages::plans(),
         Page::Start => pages::start(),
     }

@@ -26,13 +26,12 @@ pub fn agenda<F: Format>(plan: &Plan, assessment: &Assessment, as_of: Date, word
     for flow in &assessment.money.flows {
         flow_event(&mut file, plan, flow, words);
     }
-    for stop in stops(plan, as_of) {
+    for (number, stop) in stops(plan, as_of).into_iter().enumerate() {
         let place = stop.place.map_or_else(|| words.text("agenda-on-the-way"), str::to_owned);
         let figures: Figures = vec![("place", Figure::Name(place))];
         let summary = words.with(stop.key, &figures);
         file.event(&Event {
-            kind: stop.key,
-            source: stop.source,
+            identity: format!("{}-{}-{number}", stop.key, stop.source),
             from: stop.from,
             until: stop.until,
             summary: &summary,
@@ -55,7 +54,8 @@ fn flow_event<F: Format>(file: &mut File, plan: &Plan, flow: &money::Flow, words
     let figures: Figures =
         vec![("name", Figure::Name(name_of(plan, flow.source).to_owned())), ("amount", Figure::Money(amount))];
     let summary = words.with(key, &figures);
-    let event = Event { kind: key, source: flow.source, from: flow.on, until: day_after(flow.on), summary: &summary };
+    let identity = format!("{key}-{}", flow.source);
+    let event = Event { identity, from: flow.on, until: day_after(flow.on), summary: &summary };
     file.event(&event);
 }
 
@@ -113,8 +113,8 @@ fn place_of(plan: &Plan, source: Id) -> Option<&str> {
 }
 
 struct Event<'a> {
-    kind: &'static str,
-    source: Id,
+    /// The same for the same thing to do, also when its day has changed.
+    identity: String,
     from: Date,
     /// The first day after it.
     until: Date,
@@ -130,7 +130,7 @@ impl File {
     fn event(&mut self, event: &Event) {
         let from = compact(event.from);
         self.line("BEGIN:VEVENT");
-        self.line(&format!("UID:{}-{}-{from}@kerbstead", event.kind, event.source));
+        self.line(&format!("UID:{}@kerbstead", event.identity));
         let stamp = format!("DTSTAMP:{}T000000Z", self.made_on);
         self.line(&stamp);
         self.line(&format!("DTSTART;VALUE=DATE:{from}"));

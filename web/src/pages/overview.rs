@@ -40,7 +40,8 @@ fn demo_banner() -> View {
     })
 }
 
-fn dates_line() -> View {
+/// When the plan begins and ends, as a sentence.
+pub(super) fn dates_line() -> View {
     let app = App::here();
     let line = move || app.assessment(|assessment| dates(assessment.as_of, assessment.leaves_on, assessment.ends_on));
     el("p").class("dates").put(live::text(line)).done()
@@ -166,7 +167,12 @@ fn problems() -> View {
 }
 
 fn next_pages() -> View {
-    let links = [(Page::Kit, "next-kit"), (Page::Route, "next-route"), (Page::Plans, "next-plans")];
+    let links = [
+        (Page::Kit, "next-kit"),
+        (Page::Route, "next-route"),
+        (Page::Papers, "next-papers"),
+        (Page::Plans, "next-plans"),
+    ];
     let links = links.map(|(page, text)| el("li").put(el("a").attr("href", page.link()).put(t(text))).done());
     section("next-title", el("ul").class("links").put_each(links).done())
 }
