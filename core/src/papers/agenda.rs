@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use crate::explain::{Figure, Figures};
 use crate::money::FlowGroup;
 use crate::plan::civil::day_after;
-use crate::plan::{Belonging, Id, Item, Offer, Plan, date_text};
+use crate::plan::{Belonging, Id, Item, Mode, Offer, Plan, date_text};
 use crate::run::Timeline;
 use crate::words::{Format, Words};
 use crate::{Assessment, money};
@@ -26,12 +26,12 @@ pub fn agenda<F: Format>(plan: &Plan, assessment: &Assessment, as_of: Date, word
     for flow in &assessment.money.flows {
         flow_event(&mut file, plan, flow, words);
     }
-    for (number, stop) in stops(plan, as_of).into_iter().enumerate() {
+    for stop in stops(plan, as_of) {
         let place = stop.place.map_or_else(|| words.text("agenda-on-the-way"), str::to_owned);
         let figures: Figures = vec![("place", Figure::Name(place))];
         let summary = words.with(stop.key, &figures);
         file.event(&Event {
-            identity: format!("{}-{}-{number}", stop.key, stop.source),
+            identity: stop_identity(plan, &stop),
             from: stop.from,
             until: stop.until,
             summary: &summary,
@@ -105,6 +105,12 @@ fn stops(plan: &Plan, as_of: Date) -> Vec<Stop<'_>> {
 
 fn has_mains(offer: &Offer) -> bool {
     offer.mains_hours.is_some_and(|hours| hours.likely() > 0.0)
+}
+
+/// A stay is one stop, whenever it is; a day of the week is one again every week.
+fn stop_identity(plan: &Plan, stop: &Stop) -> String {
+    let stay = format!("{}-{}", stop.key, stop.source);
+    if plan.calendar.mode == Mode::Stays { stay } else { format!("{stay}-{}", compact(stop.from)) }
 }
 
 fn place_of(plan: &Plan, source: Id) -> Option<&str> {
