@@ -33,6 +33,7 @@ pub mod papers;
 pub mod plan;
 pub mod power;
 pub mod run;
+pub mod share;
 pub mod water;
 pub mod words;
 

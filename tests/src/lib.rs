@@ -2,3 +2,4 @@
 
 pub mod browser;
 pub mod generate;
+pub mod links;

@@ -7,6 +7,7 @@ pub mod bench;
 pub mod bundle;
 pub mod check;
 pub mod command;
+pub mod fuzz;
 pub mod reference;
 pub mod serve;
 pub mod server;

@@ -3,7 +3,7 @@
 use anyhow::{Result, bail};
 use pico_args::Arguments;
 use std::process::ExitCode;
-use xtask::{bench, bundle, check, reference, serve, shots};
+use xtask::{bench, bundle, check, fuzz, reference, serve, shots};
 
 const HELP: &str = "\
 cargo xtask COMMAND
@@ -13,6 +13,7 @@ cargo xtask COMMAND
   test [--quick]                            every check and test; --quick leaves out bundle and browser
   shots                                     pictures of every page, in target/shots/
   bench                                     how long an assessment and a page take
+  fuzz [--inputs N]                         read links and files as strangers could send them (100,000)
   reference [--check]                       make tests/data/ again from tests/reference/, or compare
 
 What a command needs and the machine lacks, it installs first, into .tools/ where that is possible.";
@@ -54,6 +55,11 @@ fn dispatch(mut args: Arguments) -> Result<()> {
         Some("bench") => {
             finish(args)?;
             bench::run()
+        }
+        Some("fuzz") => {
+            let inputs = args.opt_value_from_str("--inputs")?.unwrap_or(100_000);
+            finish(args)?;
+            fuzz::run(inputs)
         }
         Some("reference") => {
             let check = args.contains("--check");

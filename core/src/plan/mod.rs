@@ -7,6 +7,7 @@
 mod calendar;
 pub(crate) mod civil;
 mod demo;
+mod differences;
 mod document;
 mod edit;
 mod estimate;
@@ -35,6 +36,7 @@ use serde_json::Value;
 pub use calendar::{Calendar, Mode, Night, Offer, Signal, Stay, WeekDay, Weekday, WeekdayKind};
 pub use civil::{add_days, add_months, date_text, days_between, read_date, weekday};
 pub use demo::{demo_plan, demo_plan_after};
+pub use differences::{Difference, DifferenceKind, differences};
 pub use document::{Document, Opened};
 pub use edit::{Edit, List, NotPossible};
 pub use estimate::Estimate;

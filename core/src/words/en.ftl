@@ -114,6 +114,62 @@ next-water-no-fresh-tank = Add a can to the kit.
 working-water-days = { $left } left on { $on } ÷ { $use } a day = { $days }
 working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
 
+## Sharing
+
+share-not-a-link = This link holds no plan of this kind. It may be cut off: copy it once more, from its first to its last character.
+share-too-long = This link is longer than is read: at most { $most } characters.
+share-newer = This link was made by a newer version. Load this page again while you have signal, then open the link once more.
+share-damaged = A piece of this link is missing or was changed on its way. Copy it once more, from its first to its last character.
+share-too-much = This holds more than a link can. Share a part of the plan, or send its file.
+
+share-tells-things = { $count_n ->
+    [one] One thing by its name, with what is known of it.
+   *[other] { $count } things by their names, with what is known of each.
+}
+share-tells-lenders = { $count_n ->
+    [one] The name of one who lends something.
+   *[other] Who lends something: { $count } names.
+}
+share-tells-notes = { $count_n ->
+    [one] One note, word for word.
+   *[other] { $count } notes, word for word.
+}
+share-tells-places = { $count_n ->
+    [one] One place you stay at, and for how many nights.
+   *[other] { $count } places you stay at, and for how many nights.
+}
+share-tells-days = { $count_n ->
+    [one] One day of your calendar.
+   *[other] { $count } days of your calendar.
+}
+share-tells-readings = { $count_n ->
+    [one] What you counted on one day.
+   *[other] What you counted, { $count } times.
+}
+share-tells-sales = { $count_n ->
+    [one] One thing of your home that you sell.
+   *[other] { $count } things of your home that you sell.
+}
+share-tells-incomes = { $count_n ->
+    [one] One income by its name.
+   *[other] { $count } incomes by their names.
+}
+share-tells-costs = { $count_n ->
+    [one] One monthly cost by its name.
+   *[other] { $count } monthly costs by their names.
+}
+share-tells-cash = How much cash you have.
+share-tells-amounts = { $count_n ->
+    [one] One amount of money.
+   *[other] { $count } amounts of money.
+}
+share-tells-unknown = { $count_n ->
+    [one] One field that a newer version added and this one does not know.
+   *[other] { $count } fields that a newer version added and this one does not know.
+}
+share-tells-no-money = No amounts, no incomes, costs or sales.
+share-tells-nothing-else = Nothing else of the plan.
+
 ## Sources
 
 source-arithmetic = arithmetic

@@ -1,0 +1,90 @@
+//! What a parcel tells whoever gets it.
+
+use serde_json::Value;
+
+use super::{Parcel, Scope};
+use crate::explain::{Figure, Figures};
+use crate::plan::field::{Field, SECTIONS};
+use crate::plan::{Kind, Path};
+
+/// Something a parcel tells, and of how many things.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// Its sentence in the catalogue.
+    pub key: &'static str,
+    /// How many there are.
+    pub count: usize,
+}
+
+impl Told {
+    /// The figures in its sentence.
+    pub fn figures(self) -> Figures {
+        vec![("count", Figure::count(self.count))]
+    }
+}
+
+/// What a parcel tells, each only where there is any: things, names of people, notes, places, days, and money. That
+/// there is no money in it is told too.
+pub fn told(parcel: &Parcel) -> Vec<Told> {
+    let Parcel::Plan { file, scope, with_money } = parcel else { return Vec::new() };
+    let entries = |list: &str| file.get(list).and_then(Value::as_array).map_or(0, Vec::len);
+    let texts = |name: &str| count(file, &|field: &Field, value| field.name == name && value.as_str() != Some(""));
+    let of_kind = |is: fn(&Kind) -> bool| count(file, &|field: &Field, _| is(&field.kind));
+    let is_money = |kind: &Kind| matches!(kind, Kind::Money { .. });
+    let dates = count(file, &|field: &Field, _| field.kind == Kind::Date);
+    let found = [
+        ("share-tells-things", entries("kit")),
+        ("share-tells-lenders", texts("lender")),
+        ("share-tells-notes", texts("note")),
+        ("share-tells-places", entries("stays")),
+        ("share-tells-days", dates),
+        ("share-tells-readings", entries("readings")),
+        ("share-tells-sales", entries("belongings")),
+        ("share-tells-incomes", entries("incomes")),
+        ("share-tells-costs", entries("costs")),
+        ("share-tells-cash", usize::from(file.pointer("/purse/opening_cash").is_some())),
+        ("share-tells-amounts", of_kind(is_money)),
+        ("share-tells-unknown", unknown(file)),
+        ("share-tells-no-money", usize::from(!with_money)),
+        ("share-tells-nothing-else", usize::from(*scope != Scope::Whole)),
+    ];
+    found.into_iter().filter(|(_, count)| *count > 0).map(|(key, count)| Told { key, count }).collect()
+}
+
+/// How many fields of the file are as asked.
+fn count(file: &Value, is: &dyn Fn(&Field, &Value) -> bool) -> usize {
+    let mut found = 0;
+    for section in SECTIONS {
+        let whole = if section.name.is_empty() { Some(file) } else { file.get(section.name) };
+        let entries: &[Value] = match whole {
+            Some(Value::Array(entries)) => entries,
+            Some(whole) => std::slice::from_ref(whole),
+            None => &[],
+        };
+        for entry in entries {
+            let value = |field: &Field| field.name.split('/').try_fold(entry, |value, name| value.get(name));
+            found += section.fields.iter().filter(|field| value(field).is_some_and(|value| is(field, value))).count();
+        }
+    }
+    found
+}
+
+/// How many fields of the file this version does not know.
+fn unknown(file: &Value) -> usize {
+    let is_known = |path: &Path| crate::plan::field::is_known(path);
+    let of_object = |value: &Value, path: &dyn Fn(&str) -> Path| {
+        let names = value.as_object().into_iter().flat_map(|object| object.keys());
+        names.filter(|name| *name != "id" && !is_known(&path(name))).count()
+    };
+    let own = ["schema_version", "guesses"];
+    let top = file.as_object().into_iter().flatten();
+    top.filter(|(name, _)| !own.contains(&name.as_str()))
+        .map(|(name, value)| match (SECTIONS.iter().find(|section| section.name == name), value) {
+            (Some(_), Value::Array(entries)) => {
+                entries.iter().map(|entry| of_object(entry, &|field| Path::entry(name, 1).child(field))).sum()
+            }
+            (Some(_), value) => of_object(value, &|field| Path::section(name).child(field)),
+            (None, _) => usize::from(!is_known(&Path::section(name))),
+        })
+        .sum()
+}
