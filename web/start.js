@@ -65,9 +65,12 @@ async function start() {
   try {
     await parts.glue.default({ module_or_path: parts.wasm });
   } catch (error) {
-    return explain("failed", error);
+    explain("failed", error);
+    // If the calculator itself broke, broken.js has more to offer.
+    throw error;
   }
   document.getElementById("before")?.remove();
+  dispatchEvent(new Event("kerbstead-started"));
 }
 
 start();

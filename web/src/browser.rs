@@ -20,6 +20,14 @@ pub fn mark_ready() {
     }
 }
 
+/// Tells the scripts around the module of something, as an event of the window.
+pub fn announce(name: &str) {
+    if let Ok(event) = web_sys::Event::new(name) {
+        // It only fails while the same event is being told already.
+        let _ = window().dispatch_event(&event);
+    }
+}
+
 /// Today, where the person is.
 pub fn today() -> Date {
     let now = js_sys::Date::new_0();

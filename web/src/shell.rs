@@ -24,6 +24,9 @@ fn whole() -> View {
     let page = route::current_page();
     listen_for_undo(app);
     listen_for_leaving(app);
+    let is_update_ready = Signal::new(false);
+    // `offline.js` tells when a newer version is on the device.
+    browser::listen(&window(), "kerbstead-update", Box::new(move |_| is_update_ready.set(true)));
     // Other units or another currency change every word there is, so everything is drawn again.
     live::view(move || {
         app.desk.edition.get();
@@ -44,7 +47,7 @@ fn whole() -> View {
                     .put(storage_warning(app))
                     .put(live::view(move || show(page.get()))),
             )
-            .put(notice_bar(app))
+            .put(el("div").class("notices").put(update_bar(app, is_update_ready)).put(notice_bar(app)))
             .done()
     })
 }
@@ -168,12 +171,32 @@ fn storage_warning(app: App) -> View {
     )
 }
 
+/// A newer version begins only when the person asks for it, and what was typed is kept first.
+fn update_bar(app: App, is_ready: Signal<bool>) -> View {
+    let begin = move || {
+        app.finish();
+        browser::announce("kerbstead-update-taken");
+    };
+    let text = move || if is_ready.get() { t("update-ready") } else { String::new() };
+    bar(text, move || {
+        fragment()
+            .put(el("button").attr("type", "button").on_click(begin).put(t("update-begin")))
+            .put(
+                el("button")
+                    .attr("type", "button")
+                    .class("quiet")
+                    .on_click(move || is_ready.set(false))
+                    .put(t("update-later")),
+            )
+            .done()
+    })
+}
+
 /// What was just done, with a way back.
 fn notice_bar(app: App) -> View {
     let text =
         move || app.desk.notice.with(|notice| notice.as_ref().map(|notice| notice.text.clone())).unwrap_or_default();
-    let is_there = move || app.desk.notice.with(Option::is_some);
-    let buttons = move || {
+    bar(text, move || {
         fragment()
             .put(el("button").attr("type", "button").on_click(move || app.take_back()).put(t("take-back")))
             .put(
@@ -184,7 +207,12 @@ fn notice_bar(app: App) -> View {
                     .put(t("dismiss")),
             )
             .done()
-    };
+    })
+}
+
+/// A line with buttons that lies over the page while there is a text for it.
+fn bar(text: impl Fn() -> String + Copy + Send + Sync + 'static, buttons: impl Fn() -> View + 'static) -> View {
+    let is_there = move || !text().is_empty();
     el("div")
         .live("class", move || Some(if is_there() { "notice shown" } else { "notice" }.to_owned()))
         .put(el("p").attr("role", "status").put(live::text(text)))

@@ -2,6 +2,7 @@
 
 mod embed;
 mod minify;
+pub mod offline;
 mod size;
 
 use crate::{command, tools, workspace};
@@ -25,6 +26,7 @@ pub fn build() -> Result<()> {
     embed::write(&dist)?;
     minify::scripts(&dist)?;
     schema()?;
+    offline::write(&dist)?;
     size::check(&dist)
 }
 

@@ -8,6 +8,7 @@ pub mod bundle;
 pub mod check;
 pub mod command;
 pub mod fuzz;
+pub mod hash;
 pub mod reference;
 pub mod serve;
 pub mod server;

@@ -1,39 +1,55 @@
 //! A small server of static files: what any static host does, on this machine.
 
 mod files;
+mod headers;
+mod http;
 
 pub use files::Files;
 
-use anyhow::{Result, anyhow};
+use crate::hash;
+use anyhow::{Context, Result};
 use flate2::{Compression, write::GzEncoder};
+use http::{Answer, Request};
+use std::collections::BTreeMap;
 use std::io::Write as _;
-use std::net::{IpAddr, SocketAddr};
+use std::net::{IpAddr, Shutdown, SocketAddr, TcpListener, TcpStream};
 use std::path::Path;
-use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread::JoinHandle;
-use tiny_http::{Header, Method, Request, Response};
 
-/// Browsers fetch several files at once; more threads than this would not serve them sooner.
-const THREADS: usize = 4;
-
-/// A running server; it stops when dropped.
+/// A running server; it stops when dropped, and then answers nobody any more, not even on an open connection.
 pub struct Server {
-    http: Arc<tiny_http::Server>,
     address: SocketAddr,
     prefix: String,
-    threads: Vec<JoinHandle<()>>,
+    shared: Arc<Shared>,
+    accepting: Option<JoinHandle<()>>,
+}
+
+/// What all connections have in common.
+struct Shared {
+    files: Files,
+    is_stopping: AtomicBool,
+    connections: Mutex<BTreeMap<usize, TcpStream>>,
+}
+
+impl Shared {
+    /// The open connections, by number.
+    fn open(&self) -> MutexGuard<'_, BTreeMap<usize, TcpStream>> {
+        self.connections.lock().unwrap_or_else(PoisonError::into_inner)
+    }
 }
 
 impl Server {
     /// Serves `folder` at `http://host:port/prefix`; port 0 takes any free one. The prefix begins and ends
     /// with a slash.
     pub fn start(folder: &Path, host: IpAddr, port: u16, prefix: &str) -> Result<Self> {
-        let files = Arc::new(Files::new(folder, prefix)?);
-        let http = tiny_http::Server::http((host, port)).map_err(|error| anyhow!("{host}:{port}: {error}"))?;
-        let address = http.server_addr().to_ip().unwrap_or_else(|| SocketAddr::new(host, port));
-        let http = Arc::new(http);
-        let threads = (0..THREADS).map(|_| answer_on_thread(&http, &files)).collect();
-        Ok(Self { http, address, prefix: prefix.to_owned(), threads })
+        let files = Files::new(folder, prefix)?;
+        let listener = TcpListener::bind((host, port)).with_context(|| format!("{host}:{port}"))?;
+        let address = listener.local_addr()?;
+        let shared = Arc::new(Shared { files, is_stopping: AtomicBool::new(false), connections: Mutex::default() });
+        let accepting = Some(accept_on_thread(listener, Arc::clone(&shared)));
+        Ok(Self { address, prefix: prefix.to_owned(), shared, accepting })
     }
 
     /// The port that it listens on.
@@ -53,8 +69,8 @@ impl Server {
 
     /// Waits for as long as it serves, which is until the process ends.
     pub fn wait(mut self) {
-        for thread in self.threads.drain(..) {
-            // A thread that panicked has said so; the others go on.
+        if let Some(thread) = self.accepting.take() {
+            // If it panicked, it has said so.
             let _ = thread.join();
         }
     }
@@ -62,58 +78,68 @@ impl Server {
 
 impl Drop for Server {
     fn drop(&mut self) {
-        for _ in &self.threads {
-            self.http.unblock();
-        }
-        for thread in self.threads.drain(..) {
+        self.shared.is_stopping.store(true, Ordering::SeqCst);
+        // Wakes the thread that waits for the next connection.
+        drop(TcpStream::connect(self.address));
+        if let Some(thread) = self.accepting.take() {
             let _ = thread.join();
+        }
+        for connection in self.shared.open().values() {
+            // It fails only when the other side has closed it already.
+            let _ = connection.shutdown(Shutdown::Both);
         }
     }
 }
 
-fn answer_on_thread(http: &Arc<tiny_http::Server>, files: &Arc<Files>) -> JoinHandle<()> {
-    let (http, files) = (Arc::clone(http), Arc::clone(files));
+/// A browser opens six connections at once and keeps them open, so each has a thread of its own.
+fn accept_on_thread(listener: TcpListener, shared: Arc<Shared>) -> JoinHandle<()> {
     std::thread::spawn(move || {
-        // An error here is the signal to stop.
-        while let Ok(request) = http.recv() {
-            // A browser that went away before its answer is no trouble of ours.
-            let _ = answer(request, &files);
+        for (number, connection) in listener.incoming().flatten().enumerate() {
+            if shared.is_stopping.load(Ordering::SeqCst) {
+                return;
+            }
+            let shared = Arc::clone(&shared);
+            std::thread::spawn(move || serve(number, &connection, &shared));
         }
     })
 }
 
-fn answer(request: Request, files: &Files) -> std::io::Result<()> {
-    if !matches!(request.method(), Method::Get | Method::Head) {
-        return request.respond(Response::from_string("only GET and HEAD\n").with_status_code(405));
+fn serve(number: usize, connection: &TcpStream, shared: &Shared) {
+    if let Ok(handle) = connection.try_clone() {
+        shared.open().insert(number, handle);
     }
-    let Some(file) = files.find(request.url()) else {
-        return request.respond(Response::from_string("there is no such file\n").with_status_code(404));
-    };
-    let bytes = std::fs::read(&file.path)?;
-    let zip = file.compressible && accepts_gzip(&request);
-    let body = if zip { gzip(&bytes, Compression::new(6))? } else { bytes };
-    let mut response = Response::from_data(body);
-    let mut headers = vec![
-        ("Content-Type", file.content_type),
-        // A rebuilt page must show at once, and the files are on this machine.
-        ("Cache-Control", "no-cache"),
-        ("X-Content-Type-Options", "nosniff"),
-        ("Vary", "Accept-Encoding"),
-    ];
-    if zip {
-        headers.push(("Content-Encoding", "gzip"));
+    if shared.is_stopping.load(Ordering::SeqCst) {
+        return;
     }
-    for (name, value) in headers {
-        if let Ok(header) = Header::from_bytes(name, value) {
-            response.add_header(header);
-        }
-    }
-    request.respond(response)
+    // A browser that goes away before its answer is no trouble of ours.
+    let _ = http::converse(connection, |request| answer(request, &shared.files));
+    shared.open().remove(&number);
 }
 
-fn accepts_gzip(request: &Request) -> bool {
-    let accept = |header: &&Header| header.field.equiv("Accept-Encoding");
-    request.headers().iter().find(accept).is_some_and(|header| header.value.as_str().contains("gzip"))
+fn answer(request: &Request, files: &Files) -> Answer {
+    if !matches!(request.method.as_str(), "GET" | "HEAD") {
+        return Answer::plain(405, "only GET and HEAD\n");
+    }
+    let Some(file) = files.find(&request.target) else { return Answer::plain(404, "there is no such file\n") };
+    let Ok(bytes) = std::fs::read(&file.path) else { return Answer::plain(404, "the file cannot be read\n") };
+    // Weak, because the compressed bytes have the same.
+    let tag = format!("W/\"{}\"", hash::short(&bytes));
+    let mut answer = Answer { status: 200, headers: headers::EVERY_FILE.map(http::owned).to_vec(), body: bytes };
+    answer.header("Content-Type", file.content_type);
+    answer.header("Cache-Control", headers::cache_control(&file));
+    answer.header("Vary", "Accept-Encoding");
+    answer.header("ETag", &tag);
+    if request.header_has("If-None-Match", &tag) {
+        return Answer { status: 304, body: Vec::new(), ..answer };
+    }
+    if file.compressible
+        && request.header_has("Accept-Encoding", "gzip")
+        && let Ok(zipped) = gzip(&answer.body, Compression::new(6))
+    {
+        answer.body = zipped;
+        answer.header("Content-Encoding", "gzip");
+    }
+    answer
 }
 
 /// The bytes in gzip's format.
