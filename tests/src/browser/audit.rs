@@ -56,7 +56,7 @@ impl Browser {
 
     /// Fails when the browser asked anyone but the bundle's own server.
     pub fn check_requests(&self) -> Result<()> {
-        let own = format!("{}/", self.site.origin());
+        let own = format!("{}/", self.origin);
         // What a page makes itself, and the pages that the browser brings along.
         let inner = |url: &String| ["data:", "blob:", "about:", "chrome:"].iter().any(|scheme| url.starts_with(scheme));
         let requests = self.requests()?;

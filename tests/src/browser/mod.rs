@@ -8,6 +8,8 @@
 mod audit;
 mod driver;
 mod find;
+mod net_log;
+mod offline;
 mod page;
 mod session;
 

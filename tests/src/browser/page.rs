@@ -19,7 +19,7 @@ impl Browser {
     pub fn load(&self, route: &str) -> Result<()> {
         // From a page of the bundle to another only the fragment would change, which loads nothing.
         self.visit("about:blank")?;
-        self.visit(&format!("{}#{route}", self.site.url()))?;
+        self.visit(&format!("{}#{route}", self.start_page))?;
         self.wait_ready().with_context(|| format!("the page {route}"))
     }
 
@@ -36,14 +36,14 @@ impl Browser {
 
     /// The address of the start page, without a fragment.
     pub fn address(&self) -> String {
-        self.site.url()
+        self.start_page.clone()
     }
 
     /// Waits until the page says that it is ready, with `data-ready` on `<html>`; fails at once when it says that it
     /// could not start.
     pub fn wait_ready(&self) -> Result<()> {
         let state = "return document.documentElement.hasAttribute('data-ready')
-            ? 'ready' : document.querySelector('#before [role=alert]')?.innerText";
+            ? 'ready' : document.querySelector('#before [role=alert], #broken')?.innerText";
         self.wait_until("<html data-ready>", |browser| match browser.script(state, vec![])?.as_str() {
             Some("ready") => Ok(true),
             Some(trouble) => bail!("the calculator did not start: {trouble}"),

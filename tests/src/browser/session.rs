@@ -1,10 +1,11 @@
 //! Opening a browser on the bundle, and ending everything that was started for it.
 
-use super::{Setup, driver::Driver};
+use super::{Setup, driver::Driver, net_log};
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 use std::cell::RefCell;
 use std::net::{IpAddr, Ipv4Addr};
+use std::path::Path;
 use std::process::Command;
 use std::time::Duration;
 use tempfile::TempDir;
@@ -14,6 +15,9 @@ use xtask::server::Server;
 
 /// How long the end of a session may take before it is ended by force.
 const PATIENCE: Duration = Duration::from_secs(5);
+
+/// The browser's own log of the network, in its profile.
+const NET_LOG: &str = "net-log.json";
 
 const ARGUMENTS: [&str; 10] = [
     "--headless=new",
@@ -32,14 +36,19 @@ const ARGUMENTS: [&str; 10] = [
 pub struct Browser {
     pub(super) web: Option<WebDriver>,
     pub(super) runtime: Runtime,
-    pub(super) site: Server,
+    /// The server, until it is stopped.
+    site: Option<Server>,
+    /// Scheme, host and port of the server, without a slash at the end.
+    pub(super) origin: String,
+    /// The address of the start page.
+    pub(super) start_page: String,
     /// Console messages at warning or above, since the opening.
     pub(super) problems: RefCell<Vec<String>>,
     /// Addresses that the browser asked for, since the opening.
     pub(super) requests: RefCell<Vec<String>>,
     process_id: Option<u64>,
     _driver: Driver,
-    _profile: TempDir,
+    profile: TempDir,
 }
 
 impl Browser {
@@ -52,13 +61,17 @@ impl Browser {
 
     /// As [`Browser::open`], but with an empty page.
     pub fn start(setup: &Setup) -> Result<Self> {
-        let dist = xtask::workspace::dist();
+        Self::start_on(&xtask::workspace::dist(), setup)
+    }
+
+    /// As [`Browser::start`], on a bundle that lies elsewhere, such as a copy that a test changes.
+    pub fn start_on(dist: &Path, setup: &Setup) -> Result<Self> {
         ensure!(
             dist.join("index.html").is_file(),
             "there is no bundle in {}: run `cargo xtask build` first",
             dist.display()
         );
-        let site = Server::start(&dist, IpAddr::V4(Ipv4Addr::LOCALHOST), 0, setup.folder)?;
+        let site = Server::start(dist, IpAddr::V4(Ipv4Addr::LOCALHOST), 0, setup.folder)?;
         let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
         let profile = TempDir::new().context("no folder for the browser's profile")?;
         let driver = Driver::start()?;
@@ -69,16 +82,31 @@ impl Browser {
         let browser = Self {
             web: Some(web),
             runtime,
-            site,
+            origin: site.origin(),
+            start_page: site.url(),
+            site: Some(site),
             problems: RefCell::default(),
             requests: RefCell::default(),
             process_id,
             _driver: driver,
-            _profile: profile,
+            profile,
         };
         browser.set_size(setup.width, setup.height)?;
         browser.set_scheme(setup.scheme)?;
         Ok(browser)
+    }
+
+    /// Stops the server: from then on there is no connection, as in a van without signal.
+    pub fn stop_server(&mut self) {
+        self.site = None;
+    }
+
+    /// Ends the browser and tells of every request that anything of the calculator made over the network, also the
+    /// service worker, from the log that the browser itself wrote.
+    pub fn end(mut self) -> Result<Vec<String>> {
+        let web = self.web.take().context("the browser is closed")?;
+        self.runtime.block_on(web.quit())?;
+        net_log::requests_from(&self.profile.path().join(NET_LOG), &self.origin)
     }
 }
 
@@ -99,6 +127,7 @@ impl Drop for Browser {
 fn capabilities(profile: &TempDir) -> Result<Capabilities> {
     let mut arguments: Vec<String> = ARGUMENTS.iter().map(ToString::to_string).collect();
     arguments.push(format!("--user-data-dir={}", profile.path().display()));
+    arguments.push(format!("--log-net-log={}", profile.path().join(NET_LOG).display()));
     // Instead of the browser's own start page, which is large.
     arguments.push("about:blank".to_owned());
     let value = json!({

@@ -1,7 +1,9 @@
 //! The bundle in a real browser. `cargo xtask test` builds the bundle and runs these too.
 
+mod broken;
 mod checks;
 mod every_page;
 mod loading;
+mod offline;
 mod same_bits;
 mod using;
