@@ -31,9 +31,9 @@ pub fn cache_control(file: &File) -> &'static str {
     if has_hash(name) { HASHED } else { UNHASHED }
 }
 
-/// Whether one part of the name is a hash: sixteen hexadecimal digits.
+/// Whether one part of the name is a hash: sixteen hexadecimal digits, of which Trunk leaves zeros in front away.
 fn has_hash(name: &str) -> bool {
-    let is_hash = |part: &str| part.len() == 16 && part.bytes().all(|byte| byte.is_ascii_hexdigit());
+    let is_hash = |part: &str| (12..=16).contains(&part.len()) && part.bytes().all(|byte| byte.is_ascii_hexdigit());
     name.split(['-', '_', '.']).any(is_hash)
 }
 
@@ -43,7 +43,8 @@ mod tests {
 
     #[test]
     fn only_names_with_a_hash_stay_for_good() {
-        for name in ["main-7c44cdb082d03e5c.css", "kerbstead-web-c11b63f0dadbf5b2_bg.wasm"] {
+        for name in ["main-7c44cdb082d03e5c.css", "broken-318526635c051ac.js", "kerbstead-web-c11b63f0dadbf5b2_bg.wasm"]
+        {
             assert!(has_hash(name), "{name}");
         }
         for name in ["index.html", "service-worker.js", "plan.schema.json", "kerbstead.js", "apple-touch-icon.png"] {
