@@ -19,8 +19,8 @@ pub use thirtyfour::{Key, TypingData};
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 10] =
-    ["/", "/overview", "/kit", "/route", "/balances", "/money", "/power", "/water", "/plans", "/start"];
+pub const ROUTES: [&str; 11] =
+    ["/", "/overview", "/kit", "/route", "/balances", "/money", "/power", "/water", "/plans", "/papers", "/start"];
 
 /// What the device prefers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
