@@ -17,6 +17,7 @@
 //! - [`order`]: sorting, all of it by one piece of code;
 //! - [`explain`]: the working of a number;
 //! - [`papers`]: tables and calendar files for other programs;
+//! - [`tree()`]: what leaves core, as JSON has it;
 //! - [`words`]: data into sentences.
 //!
 //! Nothing here asks the world for anything: no clock (the day comes in as `as_of`), no randomness, no browser, and no
@@ -34,7 +35,9 @@ pub mod plan;
 pub mod power;
 pub mod run;
 pub mod share;
+mod tree;
 pub mod water;
 pub mod words;
 
 pub use assessment::{Assessment, Balance, Caution, Margin, Moment, Say, Severity, Standing, Verdict, assess};
+pub use tree::tree;

@@ -2,11 +2,10 @@
 
 use jiff::civil::Date;
 use kerbstead_core::plan::{self, Document, Opened, Plain};
-use serde::Serialize;
-use serde_wasm_bindgen::Serializer;
+use kerbstead_core::tree;
 use wasm_bindgen::prelude::*;
 
-use crate::browser;
+use crate::{browser, json};
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"
@@ -60,19 +59,19 @@ extern "C" {
 #[wasm_bindgen]
 pub fn assess(plan: JsPlan, as_of: Option<String>) -> Result<JsAssessment, JsError> {
     let opened = open(plan)?;
-    to_js(&kerbstead_core::assess(&opened.plan, day(as_of)?)).map(JsCast::unchecked_into)
+    Ok(json::to_js(&tree(&kerbstead_core::assess(&opened.plan, day(as_of)?))).unchecked_into())
 }
 
 /// Everything that is wrong with a plan, each with its path; empty when it is sound. Throws when it is not an object.
 #[wasm_bindgen]
 pub fn validate(plan: JsPlan) -> Result<JsProblems, JsError> {
-    to_js(&open(plan)?.problems).map(JsCast::unchecked_into)
+    Ok(json::to_js(&tree(&open(plan)?.problems)).unchecked_into())
 }
 
 /// The invented example: the demo plan of the next season that begins after a day (YEAR-MONTH-DAY), or after today.
 #[wasm_bindgen]
 pub fn demo_plan(after: Option<String>) -> Result<JsPlan, JsError> {
-    to_js(&plan::demo_plan_after(day(after)?).to_plain()).map(JsCast::unchecked_into)
+    Ok(json::to_js(&plan::demo_plan_after(day(after)?).to_plain()).unchecked_into())
 }
 
 /// A number, as hexadecimal text, that is the same for the same plan and day on every machine: compare it to see that
@@ -85,16 +84,12 @@ pub fn assessment_digest(plan: JsPlan, as_of: String) -> Result<String, JsError>
 }
 
 fn open(plan: JsPlan) -> Result<Opened, JsError> {
-    let value = serde_wasm_bindgen::from_value(plan.into())?;
-    Document::from_value(value).map_err(|_| JsError::new("a plan is an object"))
+    let plan: JsValue = plan.into();
+    let opened = json::from_js(&plan).and_then(|value| Document::from_value(value).ok());
+    opened.ok_or_else(|| JsError::new("a plan is an object"))
 }
 
 fn day(text: Option<String>) -> Result<Date, JsError> {
     let Some(text) = text else { return Ok(browser::today()) };
     plan::read_date(&text).ok_or_else(|| JsError::new("a day is written YEAR-MONTH-DAY"))
-}
-
-fn to_js(value: &impl Serialize) -> Result<JsValue, JsError> {
-    // By way of a `Value`: one way of writing for each type of core keeps the bundle small.
-    Ok(serde_json::to_value(value)?.serialize(&Serializer::json_compatible())?)
 }

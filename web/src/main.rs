@@ -3,6 +3,7 @@
 //! - [`state`]: the one store: the open plan, its assessment, what is half typed, undo;
 //! - [`storage`], [`browser`], [`route`], [`locale`]: one small module for each browser API;
 //! - [`el`], [`live`]: elements, and what follows the plan, with one copy of their code in the bundle;
+//! - [`json`]: values of core to and from JavaScript;
 //! - [`parts`]: fields bound to paths, lists of entries, verdicts, plots;
 //! - [`pages`]: one file a page;
 //! - [`embed`]: what other pages can call.
@@ -12,6 +13,7 @@
 mod browser;
 mod el;
 mod embed;
+mod json;
 mod live;
 mod locale;
 mod pages;

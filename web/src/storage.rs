@@ -5,11 +5,11 @@
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 
-use gloo_storage::{LocalStorage, Storage};
 use kerbstead_core::plan::{Path, Plain};
-use serde::Serialize;
 use serde_json::{Map, Value};
-use serde_wasm_bindgen::Serializer;
+use web_sys::Storage;
+
+use crate::json;
 
 const SHELF: &str = "kerbstead.shelf";
 const SETTINGS: &str = "kerbstead.settings";
@@ -140,10 +140,13 @@ pub fn is_available() -> bool {
     AVAILABLE.with(|available| *available)
 }
 
+fn local() -> Option<Storage> {
+    leptos::prelude::window().local_storage().ok().flatten()
+}
+
 fn probe() -> bool {
     const PROBE: &str = "kerbstead.probe";
-    let storage = leptos::prelude::window().local_storage().ok().flatten();
-    storage.is_some_and(|storage| storage.set_item(PROBE, "1").is_ok() && storage.remove_item(PROBE).is_ok())
+    local().is_some_and(|storage| storage.set_item(PROBE, "1").is_ok() && storage.remove_item(PROBE).is_ok())
 }
 
 fn get<T: Plain + Default>(key: &str) -> Option<T> {
@@ -153,8 +156,8 @@ fn get<T: Plain + Default>(key: &str) -> Option<T> {
 
 /// What the browser keeps under a key. The browser parses and prints the text: it can already.
 fn stored(key: &str) -> Option<Value> {
-    let text = LocalStorage::raw().get_item(key).ok()??;
-    serde_wasm_bindgen::from_value(js_sys::JSON::parse(&text).ok()?).ok()
+    let text = local()?.get_item(key).ok()??;
+    json::from_js(&js_sys::JSON::parse(&text).ok()?)
 }
 
 fn remembered(key: &str) -> Option<Value> {
@@ -164,16 +167,16 @@ fn remembered(key: &str) -> Option<Value> {
 /// Keeps a value; false when the storage is full or refused.
 fn set(key: &str, value: &Value) -> bool {
     if is_available() {
-        return text_of(value).is_some_and(|text| LocalStorage::raw().set_item(key, &text).is_ok());
+        return written(key, value).is_some();
     }
     forget(key);
     MEMORY.with_borrow_mut(|memory| memory.push((key.to_owned(), value.clone())));
     true
 }
 
-fn text_of(value: &Value) -> Option<String> {
-    let value = value.serialize(&Serializer::json_compatible()).ok()?;
-    js_sys::JSON::stringify(&value).ok().map(String::from)
+fn written(key: &str, value: &Value) -> Option<()> {
+    let text = js_sys::JSON::stringify(&json::to_js(value)).ok()?;
+    local()?.set_item(key, &String::from(text)).ok()
 }
 
 fn forget(key: &str) {
@@ -212,9 +215,9 @@ pub fn keep_plan(slot: Slot, kept: &Kept) -> bool {
 
 /// Empties a slot.
 pub fn drop_plan(slot: Slot) {
-    if is_available() {
+    if let Some(storage) = local().filter(|_| is_available()) {
         // A slot that cannot be emptied is no longer on the shelf, and so is never read.
-        let _ = LocalStorage::raw().remove_item(&key(slot));
+        let _ = storage.remove_item(&key(slot));
     } else {
         forget(&key(slot));
     }
