@@ -9,6 +9,7 @@ mod lists;
 mod section;
 
 pub use lists::List;
+pub(super) use section::put;
 
 /// A change to a plan. The same type serves typing, undo and redo, the kept history, what a friend or another tab
 /// changed, suggestions, and corrections from the road log.

@@ -70,7 +70,7 @@ fn replace_in(
 
 /// Sets a nested field and returns the name and the value of what stood there: of the field, or of the first
 /// part on the way to it that was not there. `None` when the name is empty or is the identity.
-fn put(object: &mut Map<String, Value>, field: &str, value: Value) -> Option<(String, Value)> {
+pub fn put(object: &mut Map<String, Value>, field: &str, value: Value) -> Option<(String, Value)> {
     let (name, rest) = field.split_once('/').unwrap_or((field, ""));
     if name.is_empty() || name == "id" {
         return None;
