@@ -1,15 +1,15 @@
-//! A catalogue in the Fluent syntax, and the few kinds of placeables it uses: a variable, and a choice by plural.
+//! A catalogue, and the few kinds of placeables it uses: a variable, and a choice by plural.
 //!
-//! The syntax is read by its own maintained crate. Its companion that formats whole bundles brings the plural rules of
-//! all languages along, which the browser has already, and would be a tenth of what a phone has to load.
+//! Catalogues are written in the Fluent syntax. The build script reads them with the maintained crate for it, and
+//! leaves here what is simple to fill in: reader and syntax tree would be a thirtieth of what a phone has to load. The
+//! crate that formats whole bundles brings the plural rules of all languages along, which the browser has already.
 
-use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement, Variant, VariantKey};
-use fluent_syntax::parser;
+use super::marks::{CHOICE, CHOICE_END, SENTENCE, TEXT, VARIABLE, VARIABLE_END, VARIANT};
 
 /// The sentences of one language.
 pub(super) struct Catalogue {
-    /// By their names, in order.
-    sentences: Vec<(&'static str, Pattern<&'static str>)>,
+    /// Each with its name, in the order of the names.
+    sentences: Vec<(&'static str, &'static str)>,
 }
 
 /// What a sentence is filled with.
@@ -24,16 +24,9 @@ pub(super) enum Filling {
 pub(super) type Fillings = Vec<(String, Filling)>;
 
 impl Catalogue {
-    /// Reads a catalogue. A faulty line would leave its sentence out; a test reads every line of every catalogue.
-    pub fn new(source: &'static str) -> Self {
-        let resource = parser::parse_runtime(source).unwrap_or_else(|(partly, _)| partly);
-        let sentence = |entry| match entry {
-            Entry::Message(message) => Some((message.id.name, message.value?)),
-            _ => None,
-        };
-        let mut sentences: Vec<_> = resource.body.into_iter().filter_map(sentence).collect();
-        sentences.sort_unstable_by_key(|(name, _)| *name);
-        Self { sentences }
+    /// A catalogue as the build script prepared it.
+    pub fn new(prepared: &'static str) -> Self {
+        Self { sentences: prepared.split(SENTENCE).filter_map(|sentence| sentence.split_once(TEXT)).collect() }
     }
 
     /// Whether there is a sentence of that name.
@@ -48,9 +41,9 @@ impl Catalogue {
         Some(text)
     }
 
-    fn find(&self, key: &str) -> Option<&Pattern<&'static str>> {
+    fn find(&self, key: &str) -> Option<&'static str> {
         let at = self.sentences.binary_search_by(|(name, _)| (*name).cmp(key)).ok()?;
-        self.sentences.get(at).map(|(_, pattern)| pattern)
+        self.sentences.get(at).map(|(_, pattern)| *pattern)
     }
 }
 
@@ -60,43 +53,44 @@ struct Filler<'a> {
 }
 
 impl Filler<'_> {
-    fn pattern(&self, pattern: &Pattern<&str>, text: &mut String) {
-        for element in &pattern.elements {
-            match element {
-                PatternElement::TextElement { value } => text.push_str(value),
-                PatternElement::Placeable { expression } => self.expression(expression, text),
-            }
-        }
-    }
-
-    fn expression(&self, expression: &Expression<&str>, text: &mut String) {
-        match expression {
-            Expression::Inline(InlineExpression::VariableReference { id }) => {
-                if let Some(Filling::Text(filling)) = self.filling(id.name) {
+    fn pattern(&self, pattern: &str, text: &mut String) {
+        let mut rest = pattern;
+        while let Some(at) = rest.find([VARIABLE, CHOICE]) {
+            let (plain, placeable) = rest.split_at(at);
+            text.push_str(plain);
+            rest = if let Some(variable) = placeable.strip_prefix(VARIABLE) {
+                let (name, after) = variable.split_once(VARIABLE_END).unwrap_or_default();
+                if let Some(Filling::Text(filling)) = self.filling(name) {
                     text.push_str(filling);
                 }
-            }
-            Expression::Select { selector: InlineExpression::VariableReference { id }, variants } => {
-                if let Some(variant) = self.chosen(id.name, variants) {
-                    self.pattern(&variant.value, text);
-                }
-            }
-            // The catalogue uses nothing else; a test formats every sentence of it.
-            _ => {}
+                after
+            } else {
+                let (choice, after) = placeable.split_once(CHOICE_END).unwrap_or_default();
+                self.pattern(self.chosen(choice.trim_start_matches(CHOICE)), text);
+                after
+            };
         }
+        text.push_str(rest);
     }
 
     fn filling(&self, name: &str) -> Option<&Filling> {
         self.fillings.iter().find(|(filled, _)| filled == name).map(|(_, filling)| filling)
     }
 
-    /// The variant whose name is the plural form of the number, or else the default.
-    fn chosen<'v, 's>(&self, name: &str, variants: &'v [Variant<&'s str>]) -> Option<&'v Variant<&'s str>> {
-        let form = match self.filling(name) {
+    /// The variant whose name is the plural form of the number, or else the last.
+    fn chosen<'c>(&self, choice: &'c str) -> &'c str {
+        let mut parts = choice.split(VARIANT);
+        let form = match parts.next().and_then(|name| self.filling(name)) {
             Some(Filling::Number(number)) => (self.plural)(*number),
             _ => "other",
         };
-        let is_form = |variant: &&Variant<&str>| matches!(variant.key, VariantKey::Identifier { name } if name == form);
-        variants.iter().find(is_form).or_else(|| variants.iter().find(|variant| variant.default))
+        let mut chosen = "";
+        for (name, pattern) in parts.filter_map(|variant| variant.split_once(TEXT)) {
+            chosen = pattern;
+            if name == form {
+                break;
+            }
+        }
+        chosen
     }
 }

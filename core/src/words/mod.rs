@@ -2,6 +2,7 @@
 //! by whoever asks (a browser passes its own `Intl`).
 
 mod catalogue;
+mod marks;
 mod plain;
 mod problem;
 mod region;
@@ -20,6 +21,9 @@ use crate::plan::{Money, Problem, Quantity};
 
 /// English, the catalogue that is complete by definition.
 pub const ENGLISH: &str = include_str!("en.ftl");
+
+/// English, as the build script prepared it.
+const PREPARED_ENGLISH: &str = include_str!(concat!(env!("OUT_DIR"), "/en.sentences"));
 
 /// Formats values the way people write them where they live.
 pub trait Format {
@@ -50,7 +54,7 @@ pub struct Words<F> {
 impl<F: Format> Words<F> {
     /// English sentences.
     pub fn english(format: F, units: Units, currency: &str) -> Self {
-        Self { catalogue: Catalogue::new(ENGLISH), format, units, currency: currency.to_owned() }
+        Self { catalogue: Catalogue::new(PREPARED_ENGLISH), format, units, currency: currency.to_owned() }
     }
 
     /// The units values are shown in.
