@@ -35,7 +35,7 @@ proptest! {
     fn what_is_not_counted_on_a_day_changes_nothing((plan, as_of) in cases()) {
         let mut renamed = plan.clone();
         renamed.kit.iter_mut().for_each(|item| item.note = "written on the way".into());
-        renamed.guesses.clear();
+        renamed.guesses.retain(|_| false);
         prop_assert_eq!(assess(&plan, as_of).digest(), assess(&renamed, as_of).digest());
     }
 

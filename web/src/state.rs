@@ -1,6 +1,5 @@
 //! The one store of the app, and everything that can be done to it.
 
-use std::collections::BTreeMap;
 use std::time::Duration;
 
 use kerbstead_core::plan::{Document, Edit, Path, Plan, Problem, demo_plan_after, validate};
@@ -10,7 +9,7 @@ use leptos::prelude::{expect_context, provide_context, set_timeout};
 
 use crate::live::Signal;
 use crate::locale::{self, t};
-use crate::storage::{self, Card, Kept, Settings, Shelf, Slot};
+use crate::storage::{self, Card, Drafts, Kept, Settings, Shelf, Slot};
 use crate::{browser, route};
 
 /// The most steps that can be taken back.
@@ -29,7 +28,7 @@ pub struct Desk {
     /// What is wrong with it.
     pub problems: Signal<Vec<Problem>>,
     /// Text that no field could take yet.
-    pub drafts: Signal<BTreeMap<Path, String>>,
+    pub drafts: Signal<Drafts>,
     /// How to take the last changes back, the newest last.
     pub undo: Signal<Vec<Edit>>,
     /// How to make them again.
@@ -147,14 +146,14 @@ impl App {
     /// Makes a change by typing in a field: what is typed there until the field is left is one step of undo.
     pub fn type_in(self, path: &Path, edit: Edit) {
         let goes_on = self.typing.with_untracked(|typing| typing.as_ref() == Some(path));
-        self.desk.drafts.update(|drafts| drop(drafts.remove(path)));
+        self.desk.drafts.update(|drafts| drafts.remove(path));
         self.change(edit, goes_on.then_some(path));
         self.typing.set(Some(path.clone()));
     }
 
     /// Keeps text that the field cannot take yet.
     pub fn keep_draft(self, path: &Path, text: String) {
-        self.desk.drafts.update(|drafts| drop(drafts.insert(path.clone(), text)));
+        self.desk.drafts.update(|drafts| drafts.insert(path.clone(), text));
         self.finish_soon();
     }
 
@@ -291,7 +290,7 @@ impl App {
 impl App {
     /// Puts a new plan on the shelf and opens it.
     pub fn add_plan(self, plan: &Plan, is_demo: bool) {
-        self.add(&Kept { document: Document::new(plan).write(plan), drafts: BTreeMap::new() }, &plan.title, is_demo);
+        self.add(&Kept { document: Document::new(plan).write(plan), drafts: Drafts::default() }, &plan.title, is_demo);
     }
 
     /// Puts the example on the shelf and opens it.
@@ -395,18 +394,18 @@ fn put_demo(shelf: &mut Shelf) {
     let slot = shelf.free_slot();
     shelf.cards.push(Card { slot, title: plan.title.clone(), is_demo: true });
     shelf.open = slot;
-    storage::keep_plan(slot, &Kept { document: document.write(&plan), drafts: BTreeMap::new() });
+    storage::keep_plan(slot, &Kept { document: document.write(&plan), drafts: Drafts::default() });
     storage::keep_shelf(shelf);
 }
 
-fn fresh_demo() -> (Document, Plan, BTreeMap<Path, String>) {
+fn fresh_demo() -> (Document, Plan, Drafts) {
     let plan = demo_plan_after(browser::today());
-    (Document::new(&plan), plan, BTreeMap::new())
+    (Document::new(&plan), plan, Drafts::default())
 }
 
 /// A kept plan as it is worked on. One that cannot be read at all becomes an empty plan; its file stays as it is until
 /// something is changed.
-fn read(kept: &Kept) -> (Document, Plan, BTreeMap<Path, String>) {
+fn read(kept: &Kept) -> (Document, Plan, Drafts) {
     let drafts = kept.drafts.clone();
     if let Ok(opened) = Document::from_value(kept.document.clone()) {
         return (opened.document, opened.plan, drafts);

@@ -3,7 +3,6 @@
 //! Where the browser keeps nothing, all of it works in memory until the page is closed; [`is_available`] tells.
 
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 
 use kerbstead_core::plan::{Path, Plain};
 use serde_json::{Map, Value};
@@ -43,8 +42,12 @@ pub struct Kept {
     /// The file.
     pub document: Value,
     /// Text that no field could take yet, by the field's path.
-    pub drafts: BTreeMap<Path, String>,
+    pub drafts: Drafts,
 }
+
+/// Text by the path of its field. There are never more than a few.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Drafts(Vec<(Path, String)>);
 
 /// What the person chose for themselves rather than for a plan.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -57,6 +60,24 @@ impl Shelf {
     /// A slot no plan is in.
     pub fn free_slot(&self) -> Slot {
         self.cards.iter().map(|card| card.slot).max().unwrap_or(0).saturating_add(1)
+    }
+}
+
+impl Drafts {
+    /// The text of a field.
+    pub fn get(&self, path: &Path) -> Option<&String> {
+        self.0.iter().find(|(of, _)| of == path).map(|(_, text)| text)
+    }
+
+    /// Keeps a text, in place of the one there was for its field.
+    pub fn insert(&mut self, path: Path, text: String) {
+        self.remove(&path);
+        self.0.push((path, text));
+    }
+
+    /// Forgets the text of a field.
+    pub fn remove(&mut self, path: &Path) {
+        self.0.retain(|(of, _)| of != path);
     }
 }
 
@@ -88,13 +109,13 @@ impl Plain for Card {
 
 impl Plain for Kept {
     fn to_plain(&self) -> Value {
-        let drafts = self.drafts.iter().map(|(path, text)| (path.as_str(), text.to_plain()));
+        let drafts = self.drafts.0.iter().map(|(path, text)| (path.as_str(), text.to_plain()));
         object(vec![("document", self.document.clone()), ("drafts", object(drafts.collect()))])
     }
 
     fn read(&mut self, value: &Value) -> bool {
         self.document = value.get("document").cloned().unwrap_or_default();
-        self.drafts.clear();
+        self.drafts = Drafts::default();
         for (path, text) in value.get("drafts").and_then(Value::as_object).into_iter().flatten() {
             if let Some(text) = text.as_str() {
                 self.drafts.insert(Path::from(path.as_str()), text.to_owned());

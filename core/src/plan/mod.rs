@@ -16,6 +16,7 @@ mod free_ids;
 mod item;
 mod money;
 mod path;
+mod paths;
 mod plain;
 mod problem;
 mod purse;
@@ -28,8 +29,6 @@ mod typed;
 mod validate;
 mod vehicle;
 mod water_use;
-
-use std::collections::BTreeSet;
 
 use serde_json::Value;
 
@@ -45,6 +44,7 @@ use free_ids::FreeIds;
 pub use item::{Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Sale, Store, Tank, TankKind};
 pub use money::{Money, minor_digits};
 pub use path::Path;
+pub use paths::Paths;
 pub use plain::Plain;
 pub use problem::{Problem, Wrong};
 pub use purse::{Belonging, Cost, CostPhase, Income, Purse, Reading, Repeat};
@@ -104,8 +104,8 @@ pub struct Plan {
     /// What was counted on the way: it corrects the run from its moment on.
     pub readings: Vec<Reading>,
     /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
-    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "BTreeSet::is_empty"))]
-    pub guesses: BTreeSet<Path>,
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Paths::is_empty"))]
+    pub guesses: Paths,
 }
 
 record!(Plan {
@@ -131,7 +131,7 @@ impl Default for Plan {
             week: Vec::new(),
             water_uses: Vec::new(),
             readings: Vec::new(),
-            guesses: BTreeSet::new(),
+            guesses: Paths::default(),
         }
     }
 }

@@ -3,8 +3,6 @@
 //! Written here rather than derived: derived code reads every type once more for every kind of text or tree it might
 //! come from, and would be a third of what a phone has to load. The file is a tree of [`Value`]s, and nothing else.
 
-use std::collections::BTreeSet;
-
 use jiff::civil::Date;
 use rust_decimal::Decimal;
 use serde_json::Value;
@@ -184,20 +182,6 @@ impl<T: Plain + Default> Plain for Vec<T> {
             let Some(entry) = T::from_plain(entry) else { return false };
             self.push(entry);
         }
-        true
-    }
-}
-
-impl Plain for BTreeSet<Path> {
-    fn to_plain(&self) -> Value {
-        Value::Array(self.iter().map(Plain::to_plain).collect())
-    }
-
-    fn read(&mut self, value: &Value) -> bool {
-        let Some(paths) = Vec::from_plain(value) else { return false };
-        self.clear();
-        // One by one: taking them all at once would sort them first, with code of its own.
-        self.extend(paths);
         true
     }
 }

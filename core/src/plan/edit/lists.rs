@@ -54,10 +54,9 @@ impl<T: Entry> Entries for Vec<T> {
     }
 
     fn shift(&mut self, from: usize, to: usize) {
-        if from < to {
-            self.get_mut(from..=to).into_iter().for_each(|entries| entries.rotate_left(1));
-        } else {
-            self.get_mut(to..=from).into_iter().for_each(|entries| entries.rotate_right(1));
+        if from < self.len() {
+            let entry = self.remove(from);
+            self.insert(to.min(self.len()), entry);
         }
     }
 }
