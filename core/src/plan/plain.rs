@@ -107,18 +107,44 @@ impl Plain for Decimal {
     }
 
     fn read(&mut self, value: &Value) -> bool {
-        let exact = |text: &str| Self::from_str_exact(text).ok();
         let read = match value {
-            Value::String(text) => exact(text),
+            Value::String(text) => Self::from_str_exact(text).ok(),
             Value::Number(number) => match (number.as_i64(), number.as_f64()) {
                 (Some(whole), _) => Some(Self::from(whole)),
-                (None, Some(number)) => exact(&number.to_string()),
+                (None, Some(number)) => nearest_decimal(number),
                 (None, None) => None,
             },
             _ => None,
         };
         keep(self, read)
     }
+}
+
+/// The decimal that a float was written as, when that had at most 15 digits, and else the nearest with as many. `None`
+/// when it is too large.
+///
+/// With that few digits the first power of ten at which the float comes back is the right one, see
+/// [`typed_value`](super::typed_value). To print the float and read that takes fifteen kilobytes of code.
+fn nearest_decimal(number: f64) -> Option<Decimal> {
+    const MOST_DECIMALS: u32 = 15;
+    const MOST_EXACT: f64 = 9_007_199_254_740_992.0;
+    let mut nearest = None;
+    let mut power = 1.0;
+    for decimals in 0..=MOST_DECIMALS {
+        let scaled = (number * power).round();
+        if scaled.abs() >= MOST_EXACT {
+            break;
+        }
+        #[allow(clippy::cast_possible_truncation)] // whole and within the range just before
+        let decimal = Decimal::new(scaled as i64, decimals);
+        nearest = Some(decimal);
+        if (scaled / power).to_bits() == number.to_bits() {
+            break;
+        }
+        power *= 10.0;
+    }
+    #[allow(clippy::cast_possible_truncation)] // a cast keeps to the range, and what is at its ends is refused
+    nearest.or_else(|| Decimal::try_from_i128_with_scale(number as i128, 0).ok())
 }
 
 impl Plain for Money {
@@ -183,5 +209,23 @@ impl<T: Plain + Default> Plain for Vec<T> {
             self.push(entry);
         }
         true
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::nearest_decimal;
+
+    #[test]
+    fn a_float_becomes_the_decimal_that_it_was_written_as() {
+        let written = ["12.5", "0.1", "-19.99", "0.30", "1234567.89", "999999999.99", "0.000001", "123456789.012345"];
+        for text in written {
+            let number: f64 = text.parse().unwrap_or_default();
+            let decimal = nearest_decimal(number).map(|decimal| decimal.to_string());
+            assert_eq!(decimal, Some(number.to_string()), "{text}");
+        }
+        assert_eq!(nearest_decimal(0.1 + 0.2).map(|decimal| decimal.to_string()), Some("0.300000000000000".to_owned()));
+        assert_eq!(nearest_decimal(1e20).map(|decimal| decimal.to_string()), Some("100000000000000000000".to_owned()));
+        assert_eq!(nearest_decimal(-1e300), None);
     }
 }
