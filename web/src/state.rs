@@ -5,7 +5,8 @@ use std::time::Duration;
 use kerbstead_core::plan::{Document, Edit, Path, Plan, Problem, demo_plan_after, validate};
 use kerbstead_core::words::Units;
 use kerbstead_core::{Assessment, assess};
-use leptos::prelude::{expect_context, provide_context, set_timeout};
+use leptos::prelude::{Set, Update, With, WithUntracked, expect_context, provide_context, set_timeout};
+use reactive_stores::{Field, Store};
 
 use crate::live::Signal;
 use crate::locale::{self, t};
@@ -18,15 +19,56 @@ const MOST_UNDO: usize = 200;
 /// How long a change waits to be checked and kept: past the next frame, so that the verdict is on the screen first.
 const FINISH_AFTER: Duration = Duration::from_millis(60);
 
+/// The open plan and what core says of it, in one store.
+#[derive(Store)]
+struct Book {
+    plan: Plan,
+    assessment: Assessment,
+    problems: Vec<Problem>,
+}
+
+/// A part of the store, read and changed as a signal is.
+pub struct Part<T: 'static>(Field<T>);
+
+impl<T> Clone for Part<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Part<T> {}
+
+impl<T: Send + Sync + 'static> Part<T> {
+    /// Reads it; the caller runs again when it changes.
+    pub fn with<R>(self, read: impl FnOnce(&T) -> R) -> R {
+        self.0.with(read)
+    }
+
+    /// Reads it as it is now.
+    pub fn with_untracked<R>(self, read: impl FnOnce(&T) -> R) -> R {
+        self.0.with_untracked(read)
+    }
+
+    /// Puts another in its place.
+    pub fn set(self, value: T) {
+        self.0.set(value);
+    }
+
+    /// Changes it.
+    pub fn update<R>(self, change: impl FnOnce(&mut T) -> R) -> Option<R> {
+        self.0.try_update(change)
+    }
+}
+
 /// What lies on the desk: the open plan and all that goes with it.
 #[derive(Clone, Copy)]
 pub struct Desk {
     /// The open plan.
-    pub plan: Signal<Plan>,
+    pub plan: Part<Plan>,
     /// What it comes to today.
-    pub assessment: Signal<Assessment>,
+    pub assessment: Part<Assessment>,
     /// What is wrong with it.
-    pub problems: Signal<Vec<Problem>>,
+    pub problems: Part<Vec<Problem>>,
     /// Text that no field could take yet.
     pub drafts: Signal<Drafts>,
     /// How to take the last changes back, the newest last.
@@ -93,10 +135,12 @@ impl App {
         }
         let (document, plan, drafts) = storage::plan(shelf.open).map_or_else(fresh_demo, |kept| read(&kept));
         locale::set_up(units(&settings), &plan.currency);
+        let (assessment, problems) = (assess(&plan, browser::today()), validate(&plan));
+        let book = Store::new(Book { plan, assessment, problems });
         let desk = Desk {
-            assessment: Signal::new(assess(&plan, browser::today())),
-            problems: Signal::new(validate(&plan)),
-            plan: Signal::new(plan),
+            plan: Part(book.plan().into()),
+            assessment: Part(book.assessment().into()),
+            problems: Part(book.problems().into()),
             drafts: Signal::new(drafts),
             undo: Signal::default(),
             redo: Signal::default(),
