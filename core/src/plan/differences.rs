@@ -151,7 +151,7 @@ impl Found<'_> {
             told.any(|difference| guess.is_within(&difference.path))
         };
         let only = |these: &Plan, others: &Plan| -> Vec<Path> {
-            let paths = these.guesses.iter().filter(|path| !others.guesses.contains(*path) && !is_told(path));
+            let paths = these.guesses.iter().filter(|path| !others.guesses.contains(path) && !is_told(path));
             paths.cloned().collect()
         };
         let (gone, new) = (only(self.here, self.there), only(self.there, self.here));
