@@ -68,9 +68,9 @@ pub fn level_payment(principal: Money, yearly_percent: Decimal, months: u32) -> 
 ///
 /// ```
 /// use jiff::civil::date;
-/// use kerbstead_core::money::{Terms, schedule};
+/// use kerbstead_core::{money::{Terms, schedule}, plan::Money};
 /// let terms = Terms {
-///     principal: 1200.into(), yearly_percent: "9.99".parse().unwrap(), months: 12, fees: 0.into(),
+///     principal: Money::whole(1200), yearly_percent: "9.99".parse().unwrap(), months: 12, fees: Money::ZERO,
 ///     drawn_on: date(2030, 1, 31), first_payment_on: date(2030, 2, 28), digits: 2,
 /// };
 /// let payments = schedule(&terms);
