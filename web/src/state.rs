@@ -85,6 +85,8 @@ pub struct Desk {
     pub is_kept: Signal<bool>,
     /// Raised when every word must be drawn again: other units, another currency, another plan.
     pub edition: Signal<u32>,
+    /// Raised when a change has been checked and kept: what may come a moment after the verdict is drawn then.
+    pub settled: Signal<u32>,
 }
 
 /// What was just done, with a way back.
@@ -149,6 +151,7 @@ impl App {
             notice: Signal::default(),
             is_kept: Signal::new(storage::is_available()),
             edition: Signal::default(),
+            settled: Signal::default(),
         };
         let app = Self {
             desk,
@@ -173,6 +176,12 @@ impl App {
     /// Reads the assessment; the caller is drawn again when it changes.
     pub fn assessment<R>(self, read: impl FnOnce(&Assessment) -> R) -> R {
         self.desk.assessment.with(read)
+    }
+
+    /// Reads the assessment for what may be drawn a moment after the verdict, such as a plot.
+    pub fn settled_assessment<R>(self, read: impl FnOnce(&Assessment) -> R) -> R {
+        self.desk.settled.with(|_| ());
+        self.desk.assessment.with_untracked(read)
     }
 
     /// Makes a change that can be taken back. A change that is not possible (an entry that is gone) changes nothing.
@@ -286,6 +295,7 @@ impl App {
         if self.desk.problems.with_untracked(|before| *before != problems) {
             self.desk.problems.set(problems);
         }
+        self.desk.settled.update(|settled| *settled = settled.wrapping_add(1));
         self.keep();
     }
 

@@ -35,8 +35,8 @@ const PURSE: &[&str] = &["opening_cash", "floor", "tax_percent", "prices_include
 fn plot() -> View {
     let app = App::here();
     let data = live::memo(move || {
-        let floor = app.plan(|plan| plan.purse.floor.to_plot());
-        app.assessment(|assessment| {
+        let floor = app.desk.plan.with_untracked(|plan| plan.purse.floor.to_plot());
+        app.settled_assessment(|assessment| {
             Some(PlotData {
                 title: "money-plot",
                 from: assessment.starts_on,
@@ -172,7 +172,7 @@ fn readings() -> View {
 
 fn groups() -> View {
     let app = App::here();
-    let totals = live::memo(move || app.assessment(|assessment| assessment.money.groups.clone()));
+    let totals = live::memo(move || app.settled_assessment(|assessment| assessment.money.groups.clone()));
     let still = move || {
         let amount = app.assessment(|assessment| assessment.money.still_to_pay);
         tell("groups-still-to-pay", &vec![("amount", Figure::Money(amount))])

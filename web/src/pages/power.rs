@@ -37,7 +37,7 @@ fn store_plot(id: Id) -> View {
     let app = App::here();
     let name = move || app.plan(|plan| plan.item(id).map(|item| item.name.clone())).unwrap_or_default();
     let data = live::memo(move || {
-        app.assessment(|assessment| {
+        app.settled_assessment(|assessment| {
             let store = assessment.power.stores.iter().find(|store| store.item == id)?;
             Some(PlotData {
                 title: "power-plot",

@@ -32,7 +32,7 @@ type OfReport = fn(&kerbstead_core::water::Report) -> f64;
 fn plot(title: &'static str, low_matters: bool, level: OfDay, capacity: OfReport) -> View {
     let app = App::here();
     let data = live::memo(move || {
-        app.assessment(|assessment| {
+        app.settled_assessment(|assessment| {
             let report = &assessment.water;
             (capacity(report) > 0.0).then(|| PlotData {
                 title,
