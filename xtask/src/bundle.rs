@@ -21,6 +21,7 @@ const SMALL_STD: [(&str, &str); 4] = [
 /// Installs what is missing, builds the bundle and weighs it.
 pub fn build() -> Result<()> {
     tools::for_bundle()?;
+    sources()?;
     release()?;
     let dist = workspace::dist();
     embed::write(&dist)?;
@@ -28,6 +29,16 @@ pub fn build() -> Result<()> {
     schema()?;
     offline::write(&dist)?;
     size::check(&dist)
+}
+
+/// Fetches the sources that the bundle and the standard library in it are made of: Trunk is kept from the network.
+fn sources() -> Result<()> {
+    command::run(command::cargo().args(["fetch", "--locked"]))?;
+    let sysroot = command::ask("rustc", &["--print", "sysroot"]).context("rustc does not say where it is installed")?;
+    let manifest = std::path::Path::new(&sysroot).join("lib/rustlib/src/rust/library/Cargo.toml");
+    let mut fetch = command::cargo();
+    fetch.env("RUSTC_BOOTSTRAP", "1").args(["fetch", "--locked", "--manifest-path"]).arg(manifest);
+    command::run(&mut fetch)
 }
 
 /// The bundle is complete in itself: relative addresses, so that it works under any path of any static host.
