@@ -112,6 +112,8 @@ fn js_date(date: Date, minute: u16) -> JsValue {
 }
 
 thread_local! {
+    /// Asked for once: at every key it would take longer than reading what is typed.
+    static MARKS: NumberMarks = marks_of_the_browser();
     static WORDS: RefCell<Rc<Words<Browser>>> = RefCell::new(english(default_units(), default_currency()));
 }
 
@@ -163,6 +165,10 @@ fn region() -> String {
 
 /// The marks the browser writes numbers with, so that numbers are read the same way.
 pub fn number_marks() -> NumberMarks {
+    MARKS.with(|marks| *marks)
+}
+
+fn marks_of_the_browser() -> NumberMarks {
     let language = Array::of1(&browser::language().into());
     let parts = Intl::NumberFormat::new(&language, &Object::new()).format_to_parts(12_345.6);
     let mark = |wanted: &str| {

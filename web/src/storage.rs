@@ -4,11 +4,9 @@
 
 use std::cell::RefCell;
 
+use gloo_storage::{LocalStorage, Storage};
 use kerbstead_core::plan::{Path, Plain};
 use serde_json::{Map, Value};
-use web_sys::Storage;
-
-use crate::json;
 
 const SHELF: &str = "kerbstead.shelf";
 const SETTINGS: &str = "kerbstead.settings";
@@ -161,46 +159,44 @@ pub fn is_available() -> bool {
     AVAILABLE.with(|available| *available)
 }
 
-fn local() -> Option<Storage> {
-    leptos::prelude::window().local_storage().ok().flatten()
-}
-
 fn probe() -> bool {
     const PROBE: &str = "kerbstead.probe";
-    local().is_some_and(|storage| storage.set_item(PROBE, "1").is_ok() && storage.remove_item(PROBE).is_ok())
+    // The crate takes for granted that there is a storage; a browser that refuses it throws instead.
+    let is_there = leptos::prelude::window().local_storage().is_ok_and(|storage| storage.is_some());
+    let is_kept = is_there && LocalStorage::set(PROBE, Value::Null).is_ok();
+    if is_kept {
+        LocalStorage::delete(PROBE);
+    }
+    is_kept
 }
 
 fn get<T: Plain + Default>(key: &str) -> Option<T> {
-    let value = if is_available() { stored(key) } else { remembered(key) };
-    T::from_plain(&value?)
+    T::from_plain(&value(key)?)
 }
 
-/// What the browser keeps under a key. The browser parses and prints the text: it can already.
-fn stored(key: &str) -> Option<Value> {
-    let text = local()?.get_item(key).ok()??;
-    json::from_js(&js_sys::JSON::parse(&text).ok()?)
-}
+// Values go in and out as JSON values, so that the crate's code for them is in the bundle once.
 
-fn remembered(key: &str) -> Option<Value> {
+fn value(key: &str) -> Option<Value> {
+    if is_available() {
+        return LocalStorage::get(key).ok();
+    }
     MEMORY.with_borrow(|memory| memory.iter().find(|(name, _)| name == key).map(|(_, value)| value.clone()))
 }
 
 /// Keeps a value; false when the storage is full or refused.
 fn set(key: &str, value: &Value) -> bool {
     if is_available() {
-        return written(key, value).is_some();
+        return LocalStorage::set(key, value).is_ok();
     }
     forget(key);
     MEMORY.with_borrow_mut(|memory| memory.push((key.to_owned(), value.clone())));
     true
 }
 
-fn written(key: &str, value: &Value) -> Option<()> {
-    let text = js_sys::JSON::stringify(&json::to_js(value)).ok()?;
-    local()?.set_item(key, &String::from(text)).ok()
-}
-
 fn forget(key: &str) {
+    if is_available() {
+        return LocalStorage::delete(key);
+    }
     MEMORY.with_borrow_mut(|memory| memory.retain(|(name, _)| name != key));
 }
 
@@ -236,12 +232,7 @@ pub fn keep_plan(slot: Slot, kept: &Kept) -> bool {
 
 /// Empties a slot.
 pub fn drop_plan(slot: Slot) {
-    if let Some(storage) = local().filter(|_| is_available()) {
-        // A slot that cannot be emptied is no longer on the shelf, and so is never read.
-        let _ = storage.remove_item(&key(slot));
-    } else {
-        forget(&key(slot));
-    }
+    forget(&key(slot));
 }
 
 fn key(slot: Slot) -> String {
