@@ -8,6 +8,8 @@ use gloo_storage::{LocalStorage, Storage};
 use kerbstead_core::plan::{Path, Plain};
 use serde_json::{Map, Value};
 
+use crate::json;
+
 const SHELF: &str = "kerbstead.shelf";
 const SETTINGS: &str = "kerbstead.settings";
 
@@ -163,7 +165,7 @@ fn probe() -> bool {
     const PROBE: &str = "kerbstead.probe";
     // The crate takes for granted that there is a storage; a browser that refuses it throws instead.
     let is_there = leptos::prelude::window().local_storage().is_ok_and(|storage| storage.is_some());
-    let is_kept = is_there && LocalStorage::set(PROBE, Value::Null).is_ok();
+    let is_kept = is_there && LocalStorage::raw().set_item(PROBE, "1").is_ok();
     if is_kept {
         LocalStorage::delete(PROBE);
     }
@@ -171,26 +173,33 @@ fn probe() -> bool {
 }
 
 fn get<T: Plain + Default>(key: &str) -> Option<T> {
-    T::from_plain(&value(key)?)
+    let value = if is_available() { stored(key) } else { remembered(key) };
+    T::from_plain(&value?)
 }
 
-// Values go in and out as JSON values, so that the crate's code for them is in the bundle once.
+/// What the browser keeps under a key. The browser itself parses and prints the text, which it can already.
+fn stored(key: &str) -> Option<Value> {
+    let text = LocalStorage::raw().get_item(key).ok()??;
+    json::from_js(&js_sys::JSON::parse(&text).ok()?)
+}
 
-fn value(key: &str) -> Option<Value> {
-    if is_available() {
-        return LocalStorage::get(key).ok();
-    }
+fn remembered(key: &str) -> Option<Value> {
     MEMORY.with_borrow(|memory| memory.iter().find(|(name, _)| name == key).map(|(_, value)| value.clone()))
 }
 
 /// Keeps a value; false when the storage is full or refused.
 fn set(key: &str, value: &Value) -> bool {
     if is_available() {
-        return LocalStorage::set(key, value).is_ok();
+        return written(key, value).is_some();
     }
     forget(key);
     MEMORY.with_borrow_mut(|memory| memory.push((key.to_owned(), value.clone())));
     true
+}
+
+fn written(key: &str, value: &Value) -> Option<()> {
+    let text = js_sys::JSON::stringify(&json::to_js(value)).ok()?;
+    LocalStorage::raw().set_item(key, &String::from(text)).ok()
 }
 
 fn forget(key: &str) {
