@@ -8,7 +8,7 @@ use std::path::Path;
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use kerbstead_core::explain::{Figure, Figures};
 use kerbstead_core::plan::field::SECTIONS;
-use kerbstead_core::plan::{Document, Kind, Quantity};
+use kerbstead_core::plan::{Document, Kind, NumberMarks, Problem, Quantity, field, typed_value};
 use kerbstead_core::words::{ENGLISH, Plain, Units, Words};
 use kerbstead_core::{Assessment, Say, Standing, assess};
 use kerbstead_tests::generate::{cases, documents, seeded};
@@ -109,13 +109,14 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
 fn every_problem_has_the_figures_its_sentence_needs() {
     let words = english();
     let mut reached = BTreeSet::new();
-    for text in seeded(&documents(), 4, 1_500) {
-        let problems = Document::open(&text).map_or_else(|problem| vec![problem], |opened| opened.problems);
-        for problem in problems {
-            let sentence = words.problem(&problem);
-            assert!(!sentence.contains("{$") && !sentence.starts_with("problem-"), "{problem:?}: {sentence}");
-            reached.insert(serde_json::to_value(&problem.wrong).unwrap()["kind"].to_string());
-        }
+    let files = seeded(&documents(), 4, 1_500);
+    let of_files = files
+        .iter()
+        .flat_map(|text| Document::open(text).map_or_else(|problem| vec![problem], |opened| opened.problems));
+    for problem in of_files.chain(problems_of_calculations()) {
+        let sentence = words.problem(&problem);
+        assert!(!sentence.contains("{$") && !sentence.starts_with("problem-"), "{problem:?}: {sentence}");
+        reached.insert(serde_json::to_value(&problem.wrong).unwrap()["kind"].to_string());
     }
     assert_eq!(reached.len(), keys().iter().filter(|key| key.starts_with("problem-")).count());
 }
@@ -165,6 +166,17 @@ fn what_is_said_without_figures_needs_none() {
     for key in built() {
         check_formats(&words, &bundle, &key, &Figures::new());
     }
+}
+
+/// What only a person who types can get wrong.
+fn problems_of_calculations() -> impl Iterator<Item = Problem> {
+    [("kit/1/mass_kg", "3 mm"), ("kit/1/unit_price", "3 kg"), ("kit/1/mass_kg", "3 kg + 1"), ("kit/1/mass_kg", "3 / 0")]
+        .into_iter()
+        .map(|(path, line)| {
+            let path = kerbstead_core::plan::Path::from(path);
+            let wrong = typed_value(field::at(&path).unwrap(), line, NumberMarks::default(), 1.0).unwrap_err();
+            Problem { path, wrong }
+        })
 }
 
 fn of_standing<F: Say>(standing: &Standing<F>) -> Vec<(&str, Figures)> {

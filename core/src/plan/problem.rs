@@ -67,6 +67,22 @@ pub enum Wrong {
         /// What it measures.
         quantity: Quantity,
     },
+    /// What was typed has a unit that does not measure what the field asks for.
+    OtherUnit {
+        /// The unit typed.
+        unit: String,
+        /// Signs of the units that would do.
+        units: String,
+    },
+    /// What was typed has a unit where a bare number is expected.
+    NoUnit {
+        /// The unit typed.
+        unit: String,
+    },
+    /// In what is to be worked out, some numbers have units and others have none, or the units do not come out.
+    UnitsMixed,
+    /// What is to be worked out divides by nought.
+    DividedByNothing,
     /// A whole number is expected.
     NotWhole {
         /// A value that would do.

@@ -25,6 +25,12 @@ pub(super) fn said(wrong: &Wrong) -> (&'static str, Figures) {
         Wrong::NotANumber { example, quantity } => {
             ("problem-not-a-number", vec![("example", Figure::of(*example, *quantity))])
         }
+        Wrong::OtherUnit { unit, units } => {
+            ("problem-other-unit", vec![("unit", Figure::Name(unit.clone())), ("units", Figure::Name(units.clone()))])
+        }
+        Wrong::NoUnit { unit } => ("problem-no-unit", vec![("unit", Figure::Name(unit.clone()))]),
+        Wrong::UnitsMixed => ("problem-units-mixed", vec![]),
+        Wrong::DividedByNothing => ("problem-divided-by-nothing", vec![]),
         Wrong::NotWhole { example } => {
             ("problem-not-whole", vec![("example", Figure::of(f64::from(*example), Quantity::Count))])
         }

@@ -1,0 +1,116 @@
+//! The units that may be typed, each in the plan's own for its quantity.
+
+use rust_decimal::Decimal;
+
+use super::super::Quantity;
+
+/// A unit by what people write for it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Unit {
+    /// What is written, in small letters; the first is its usual sign.
+    names: &'static [&'static str],
+    /// So many of the plan's unit, without its decimal point.
+    digits: i64,
+    /// How many of these digits are decimals.
+    decimals: u32,
+    /// Divided by so many: 60 for a minute in hours.
+    parts: i64,
+}
+
+impl Unit {
+    /// The unit of that name, if it measures that quantity.
+    pub fn named(name: &str, quantity: Quantity) -> Option<&'static Self> {
+        units_of(quantity).iter().find(|unit| unit.names.iter().any(|known| known.eq_ignore_ascii_case(name)))
+    }
+
+    /// So many of it in the plan's unit; none if that is too much.
+    pub fn of(&self, count: Decimal) -> Option<Decimal> {
+        count.checked_mul(Decimal::new(self.digits, self.decimals))?.checked_div(Decimal::from(self.parts))
+    }
+}
+
+/// The usual signs of the units that measure a quantity, for a message; empty if there are none.
+pub fn signs_of(quantity: Quantity) -> String {
+    let signs: Vec<&str> = units_of(quantity).iter().filter_map(|unit| unit.names.first().copied()).collect();
+    signs.join(", ")
+}
+
+const fn unit(names: &'static [&'static str], digits: i64, decimals: u32) -> Unit {
+    Unit { names, digits, decimals, parts: 1 }
+}
+
+const fn part(names: &'static [&'static str], parts: i64) -> Unit {
+    Unit { names, digits: 1, decimals: 0, parts }
+}
+
+/// Source of the factors: NIST Handbook 44, appendix C, and NIST SP 811, appendix B; all of them exact (from memory).
+const fn units_of(quantity: Quantity) -> &'static [Unit] {
+    use Quantity as Q;
+    match quantity {
+        Q::MassKg => MASS,
+        Q::LengthMm => LENGTH,
+        Q::DistanceKm => DISTANCE,
+        Q::VolumeL => VOLUME,
+        Q::PowerW => POWER,
+        Q::EnergyWh => ENERGY,
+        Q::Volts => VOLTS,
+        Q::Amperes => AMPERES,
+        Q::Hours | Q::HourOfDay => TIME,
+        Q::Days => DAYS,
+        Q::Nights => NIGHTS,
+        Q::Percent => PERCENT,
+        Q::Count | Q::DayOfMonth => &[],
+    }
+}
+
+const MASS: &[Unit] = &[
+    unit(&["kg"], 1, 0),
+    unit(&["g"], 1, 3),
+    unit(&["t"], 1_000, 0),
+    unit(&["lb", "lbs"], 45_359_237, 8),
+    unit(&["oz"], 28_349_523_125, 12),
+];
+
+const LENGTH: &[Unit] = &[
+    unit(&["mm"], 1, 0),
+    unit(&["cm"], 10, 0),
+    unit(&["m"], 1_000, 0),
+    unit(&["in", "inch", "inches"], 254, 1),
+    unit(&["ft", "foot", "feet"], 3_048, 1),
+    unit(&["yd", "yard", "yards"], 9_144, 1),
+];
+
+const DISTANCE: &[Unit] = &[unit(&["km"], 1, 0), unit(&["m"], 1, 3), unit(&["mi", "mile", "miles"], 1_609_344, 6)];
+
+/// US liquid measure; a cup is half a pint.
+const VOLUME: &[Unit] = &[
+    unit(&["l"], 1, 0),
+    unit(&["dl"], 1, 1),
+    unit(&["cl"], 1, 2),
+    unit(&["ml"], 1, 3),
+    unit(&["gal", "gallon", "gallons"], 3_785_411_784, 9),
+    unit(&["qt", "quart", "quarts"], 946_352_946, 9),
+    unit(&["pt", "pint", "pints"], 473_176_473, 9),
+    unit(&["cup", "cups"], 2_365_882_365, 10),
+    unit(&["fl oz", "floz", "oz"], 295_735_295_625, 13),
+];
+
+const TIME: &[Unit] = &[
+    unit(&["h", "hr", "hrs", "hour", "hours"], 1, 0),
+    part(&["min", "mins", "minute", "minutes"], 60),
+    part(&["s", "sec", "seconds"], 3_600),
+];
+
+const PERCENT: &[Unit] = &[unit(&["%"], 1, 0)];
+
+const POWER: &[Unit] = &[unit(&["w"], 1, 0), unit(&["kw"], 1_000, 0)];
+
+const ENERGY: &[Unit] = &[unit(&["wh"], 1, 0), unit(&["kwh"], 1_000, 0)];
+
+const VOLTS: &[Unit] = &[unit(&["v"], 1, 0)];
+
+const AMPERES: &[Unit] = &[unit(&["a"], 1, 0), unit(&["ma"], 1, 3)];
+
+const DAYS: &[Unit] = &[unit(&["days", "day", "d"], 1, 0), unit(&["weeks", "week"], 7, 0)];
+
+const NIGHTS: &[Unit] = &[unit(&["nights", "night"], 1, 0), unit(&["weeks", "week"], 7, 0)];
