@@ -358,6 +358,7 @@ next-plans = Start, copy or rename plans
 
 field-example = e.g. { $example }
 field-accepts = { $min } to { $max }
+field-comes-to = = { $value }
 field-guess = Guess: confirm
 field-be-unsure = I am not sure
 field-be-sure = One value

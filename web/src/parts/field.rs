@@ -1,7 +1,9 @@
 //! A field of the plan, by its path: what it accepts, its unit and its example come from core's table.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Edit, Field as PlanField, Kind, Path, Quantity, Wrong, field as table, typed_value};
+use kerbstead_core::plan::{
+    Edit, Field as PlanField, Kind, Path, Quantity, Wrong, field as table, is_calculation, typed_value,
+};
 use kerbstead_core::words::unit;
 use serde_json::{Value, json};
 
@@ -293,10 +295,31 @@ impl Typed {
                     )
                     .put(unit_sign(field).map(|unit| el("span").class("unit").put(unit).done())),
             )
+            .put(outcome(field, typing))
             .put(message(wrong, Some(message_id)))
             .put(accepted(field).map(|range| el("small").class("accepts").put(range).done()))
             .done()
     }
+}
+
+/// What a line of arithmetic comes to, while it is typed.
+fn outcome(field: &'static PlanField, typing: Signal<Option<String>>) -> View {
+    let text = move || {
+        let marks = locale::number_marks();
+        let line = typing.get().filter(|line| is_calculation(&field.kind, line, marks));
+        let value = line.and_then(|line| typed_value(field, &line, marks, factor(field)).ok());
+        value.map_or_else(String::new, |value| tell("field-comes-to", &vec![("value", figure(field, value))]))
+    };
+    el("output").class("outcome").put(live::text(text)).done()
+}
+
+/// An amount as money is written; anything else as the field will show it, with its unit.
+fn figure(field: &PlanField, value: Value) -> Figure {
+    if let (Kind::Money { .. }, Some(Ok(amount))) = (field.kind, value.as_str().map(str::parse)) {
+        return Figure::Money(amount);
+    }
+    let unit = unit_sign(field).map_or_else(String::new, |unit| format!("\u{a0}{unit}"));
+    Figure::Name(plain_text(field, value) + &unit)
 }
 
 fn draft_at(path: &Path) -> Memo<Option<String>> {
