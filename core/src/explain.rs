@@ -19,6 +19,13 @@ pub enum Figure {
         /// What it measures.
         quantity: Quantity,
     },
+    /// What one unit of something costs.
+    Each {
+        /// For one of the plan's unit.
+        price: Money,
+        /// What the unit measures.
+        quantity: Quantity,
+    },
     /// A day.
     Date(#[serde(serialize_with = "crate::plan::civil::serialize")] Date),
     /// A day, and the time of it where that is known.

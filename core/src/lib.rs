@@ -16,6 +16,7 @@
 //!   computation (`step`), its findings;
 //! - [`order`]: sorting, all of it by one piece of code;
 //! - [`explain`]: the working of a number;
+//! - [`shop`]: what a thing on a shelf would do to the plan;
 //! - [`papers`]: tables and calendar files for other programs;
 //! - [`tree()`]: what leaves core, as JSON has it;
 //! - [`words`]: data into sentences.
@@ -35,6 +36,7 @@ pub mod plan;
 pub mod power;
 pub mod run;
 pub mod share;
+pub mod shop;
 mod tree;
 pub mod water;
 pub mod words;

@@ -7,16 +7,18 @@ use std::path::Path;
 
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use kerbstead_core::explain::{Figure, Figures};
+use kerbstead_core::money::FlowGroup;
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{Document, Kind, NumberMarks, Problem, Quantity, field, typed_value};
+use kerbstead_core::shop::{read_offer, report};
 use kerbstead_core::words::{ENGLISH, Plain, Units, Words};
 use kerbstead_core::{Assessment, Say, Standing, assess};
 use kerbstead_tests::generate::{cases, documents, seeded};
 
 /// Sentences that core names by a literal begin with one of these.
-const OF_CORE: [&str; 13] = [
+const OF_CORE: [&str; 14] = [
     "money-", "power-", "water-", "next-", "working-", "caution-", "problem-", "measure-", "unit-", "source-",
-    "column-", "agenda-", "share-",
+    "column-", "agenda-", "share-", "shop-",
 ];
 
 /// What the front end calls with the name of a sentence as its first argument.
@@ -53,7 +55,7 @@ fn the_catalogue_can_be_read_to_its_last_line() {
 fn every_sentence_that_is_said_is_in_the_catalogue() {
     let keys = keys();
     let mut missing: Vec<String> = built().into_iter().filter(|name| !keys.contains(name)).collect();
-    for folder in ["assessment.rs", "explain.rs", "money", "papers", "power", "share", "water", "words"] {
+    for folder in ["assessment.rs", "explain.rs", "money", "papers", "power", "share", "shop", "water", "words"] {
         let said = literals(&Path::new("../core/src").join(folder)).into_iter().map(|literal| literal.text);
         missing.extend(said.filter(|text| is_name(text) && OF_CORE.iter().any(|start| text.starts_with(start))));
     }
@@ -103,6 +105,46 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     };
     let never: Vec<String> = keys().into_iter().filter(|key| is_of_a_balance(key) && !reached.contains(key)).collect();
     assert!(never.is_empty(), "no plan leads to: {never:?}");
+}
+
+/// The same for a thing on a shelf: a few offers, beside a thousand plans.
+#[test]
+fn everything_said_in_the_shop_has_the_figures_its_sentence_needs() {
+    let (words, bundle) = (english(), bundle());
+    let mut reached = BTreeSet::new();
+    let other = [("other_price", "3"), ("other_pack", "1 kg")];
+    let thing = [("mass_kg", "2"), ("length_mm", "1"), ("width_mm", "1"), ("height_mm", "1"), ("draw/power_w", "9")];
+    let offers: [&[(&str, &str)]; 6] = [
+        &[("unit_price", "40"), ("tax", "added"), ("pack", "2 l"), ("water/litres_per_day", "1")],
+        &[("unit_price", "2"), ("tax", "included"), ("pack", "1 kg"), other[0], other[1]],
+        &[("unit_price", "3"), ("pack", "1 kg"), other[0], other[1]],
+        &[("unit_price", "4"), ("pack", "1 kg"), other[0], other[1]],
+        &[("unit_price", "4"), ("pack", "1"), other[0], other[1], thing[0], thing[1], thing[2], thing[3], thing[4]],
+        &[("unit_price", "0.01"), ("for", "")],
+    ];
+    for (plan, as_of) in seeded(&cases(), 5, 1_200) {
+        let before = assess(&plan, as_of);
+        let dearest = before.money.flows.iter().filter(|flow| matches!(flow.group, FlowGroup::Kit(_)));
+        let dearest = dearest.min_by_key(|flow| flow.amount).map_or_else(String::new, |flow| flow.source.to_string());
+        for texts in offers {
+            let text = |name: &str| match texts.iter().find(|(of, _)| *of == name) {
+                Some(("for", _)) => dearest.clone(),
+                found => found.map_or_else(String::new, |(_, text)| (*text).to_owned()),
+            };
+            let Some(offer) = read_offer(&plan, &text, NumberMarks::default(), &|_| 1.0).offer else { continue };
+            let report = report(&plan, &before, &offer);
+            let findings = report.findings.iter().map(|finding| (finding.key(), finding.figures()));
+            let working = report.working.iter().map(|working| (working.formula, working.figures.clone()));
+            for (key, figures) in findings.chain(working) {
+                check_formats(&words, &bundle, key, &figures);
+                reached.insert(key.to_owned());
+            }
+        }
+    }
+    let said = literals(Path::new("../core/src/shop")).into_iter().map(|literal| literal.text);
+    let never: Vec<String> =
+        said.filter(|text| is_name(text) && keys().contains(text) && !reached.contains(text)).collect();
+    assert!(never.is_empty(), "no offer leads to: {never:?}");
 }
 
 #[test]

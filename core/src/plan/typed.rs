@@ -11,7 +11,7 @@ use serde_json::Value;
 pub use numeral::NumberMarks;
 
 use super::validate::check_value;
-use super::{Field, Kind, Wrong};
+use super::{Field, Kind, Quantity, Wrong};
 use calculation::{Asked, Trouble, Worked, worked_out};
 use numeral::{float, plain};
 
@@ -68,6 +68,39 @@ pub fn is_calculation(kind: &Kind, text: &str, marks: NumberMarks) -> bool {
     takes_numbers && !text.trim().is_empty() && plain(text.trim(), marks).is_none()
 }
 
+/// Reads an amount of one of several kinds: a bare number is of the first, a unit says which it is otherwise.
+///
+/// ```
+/// use kerbstead_core::plan::{typed_amount, NumberMarks, Quantity};
+/// let kinds = [Quantity::Count, Quantity::MassKg];
+/// let (amount, quantity) = typed_amount("2 x 500 g", NumberMarks::default(), &kinds).unwrap();
+/// assert_eq!((amount.to_string().as_str(), quantity), ("1", Quantity::MassKg));
+/// ```
+///
+/// # Errors
+/// What is wrong with the text, and what would be right.
+pub fn typed_amount(text: &str, marks: NumberMarks, kinds: &[Quantity]) -> Result<(Decimal, Quantity), Wrong> {
+    let mut other = None;
+    let mut units = Vec::new();
+    for &quantity in kinds {
+        let otherwise = Wrong::NotANumber { example: 1.0, quantity };
+        let amount = match plain(text.trim(), marks).map(|digits| Decimal::from_str_exact(&digits)) {
+            Some(amount) => amount.map_err(|_| otherwise),
+            None => worked(text, marks, Asked::measure(quantity), &otherwise).map(|worked| worked.amount),
+        };
+        match amount {
+            Ok(amount) => return Ok((amount.normalize(), quantity)),
+            Err(Wrong::OtherUnit { unit, units: more }) => {
+                units.push(more);
+                other = Some(unit);
+            }
+            Err(Wrong::NoUnit { unit }) => other = Some(unit),
+            Err(wrong) => return Err(wrong),
+        }
+    }
+    Err(Wrong::OtherUnit { unit: other.unwrap_or_default(), units: units.join(", ") })
+}
+
 fn number(text: &str, marks: NumberMarks, asked: Asked, factor: f64, otherwise: &Wrong) -> Result<Value, Wrong> {
     let number = if let Some(digits) = plain(text, marks) {
         float(&digits).map(|number| number * factor)
@@ -110,8 +143,8 @@ fn worked(text: &str, marks: NumberMarks, asked: Asked, otherwise: &Wrong) -> Re
     }
 }
 
-/// The float of a decimal, by one division where its digits are few enough for a float.
-fn to_float(amount: Decimal) -> f64 {
+/// The float of a decimal, by one division of its digits.
+pub(crate) fn to_float(amount: Decimal) -> f64 {
     let amount = amount.normalize();
     let power = (0..amount.scale()).fold(1.0, |power, _| power * 10.0);
     amount.mantissa() as f64 / power

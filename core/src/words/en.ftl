@@ -26,6 +26,13 @@ measure-nights = { $n ->
 }
 measure-percent = { $number } %
 measure-count = { $number }
+measure-per-kilogram = { $price } per kg
+measure-per-pound = { $price } per lb
+measure-per-litre = { $price } per L
+measure-per-gallon = { $price } per gal
+measure-per-metre = { $price } per m
+measure-per-foot = { $price } per ft
+measure-per-piece = { $price } a piece
 moment = { $date }, { $time }
 
 unit-kilograms = kg
@@ -113,6 +120,37 @@ next-water-no-fresh-tank = Add a can to the kit.
 
 working-water-days = { $left } left on { $on } ÷ { $use } a day = { $days }
 working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
+
+## In the shop
+
+shop-road-days = { $days } on the road: as long as the same money would pay for.
+shop-no-road-cost = The plan knows of nothing that a day on the road costs: give it monthly costs or the price of a night.
+shop-runs-out-the-same = Cash falls below your floor on { $after }, with it or without.
+shop-runs-out-earlier = Cash falls below your floor on { $after } instead of { $before }: { $days } earlier.
+shop-runs-out-later = Cash falls below your floor on { $after } instead of { $before }: { $days } later.
+shop-runs-out-now = Cash would fall below your floor on { $after }; without it, it does not.
+shop-runs-out-no-longer = Cash would no longer fall below your floor, as it does without it on { $before }.
+shop-never-runs-out = Cash stays above your floor to the last day of the plan, { $ends }, with { $left } to spare that day.
+shop-never-runs-out-days = Cash stays above your floor to the last day of the plan, { $ends }. What is above it then, { $left }, would pay for { $days } more without income.
+shop-lowest = Lowest day of cash: { $lowest } on { $on }, { $margin } above your floor. Without it: { $before }.
+shop-lowest-below = Lowest day of cash: { $lowest } on { $on }, { $margin } below your floor. Without it: { $before }.
+shop-cash-not-known = How much cash there is, or a day that is still ahead, is missing from the plan: what is left after buying cannot be said.
+shop-unit-price = This one: { $price }.
+shop-other-unit-price = The other: { $price }.
+shop-first-cheaper = This one is cheaper: a unit costs { $percent } less, { $saved } on what you buy here.
+shop-second-cheaper = The other is cheaper: a unit costs { $percent } less, { $saved } on as much as you buy here.
+shop-same-price = Both cost the same.
+shop-not-alike = The two packs cannot be compared: give both in units of the same kind.
+shop-group = Under this heading: { $with } in all with it, { $foreseen } without. { $paid } is paid, { $left } is still to pay after it.
+shop-power-moves = Power: { $after } to spare instead of { $before }.
+shop-water-moves = Water: { $after } to spare instead of { $before }.
+shop-mass = It weighs { $mass }. All things of known mass then weigh { $carried }.
+shop-volume = It takes the room of { $volume }.
+
+working-shop-tax-added = { $net } + { $rate } % tax, { $tax } = { $total }
+working-shop-tax-included = { $total } with { $rate } % tax in it: { $net } + { $tax }
+working-shop-road-day = { $monthly } a month on the road ({ $names }) ÷ 30.44 days + { $night } for a night on average over { $nights } = { $day } a day. Income and things bought once are not in it.
+working-shop-road-days = { $price } ÷ { $day } a day = { $days }
 
 ## Sharing
 

@@ -13,6 +13,7 @@ use jiff::civil::Date;
 
 pub use plain::Plain;
 pub use region::{currency_of, units_of};
+use units::each;
 pub use units::{Unit, Units, unit};
 
 use crate::assessment::{Caution, Margin, Moment, Say};
@@ -135,6 +136,11 @@ impl<F: Format> Words<F> {
         match figure {
             Figure::Money(amount) => self.format.money(*amount, &self.currency),
             Figure::Measure { value, quantity } => self.measure(*value, *quantity),
+            Figure::Each { price, quantity } => {
+                let (factor, key) = each(*quantity, self.units);
+                let price = self.format.money(price.scaled(factor), &self.currency);
+                self.fill(key, &vec![("price".to_owned(), Filling::Text(price))])
+            }
             Figure::Date(date) => self.format.date(*date),
             Figure::Moment(moment) => self.moment(*moment),
             Figure::Name(name) => name.clone(),

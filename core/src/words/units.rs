@@ -1,5 +1,7 @@
 //! The units values are shown and typed in. The plan always keeps its own; nothing computed is ever converted.
 
+use rust_decimal::Decimal;
+
 use crate::plan::Quantity;
 
 /// Which units a person reads.
@@ -66,4 +68,20 @@ pub const fn unit(quantity: Quantity, units: Units) -> Unit {
         Q::Count => (1.0, "measure-count", "unit-count", 0),
     };
     Unit { factor, key, sign, decimals }
+}
+
+/// The unit that a price of one is shown for: how many of the plan's unit it is, exactly, and the catalogue's sentence.
+/// The factors are those above.
+pub(super) fn each(quantity: Quantity, units: Units) -> (Decimal, &'static str) {
+    use Quantity as Q;
+    let is_us = units == Units::UsCustomary;
+    match quantity {
+        Q::MassKg if is_us => (Decimal::new(45_359_237, 8), "measure-per-pound"),
+        Q::MassKg => (Decimal::ONE, "measure-per-kilogram"),
+        Q::VolumeL if is_us => (Decimal::new(3_785_411_784, 9), "measure-per-gallon"),
+        Q::VolumeL => (Decimal::ONE, "measure-per-litre"),
+        Q::LengthMm if is_us => (Decimal::new(3_048, 1), "measure-per-foot"),
+        Q::LengthMm => (Decimal::ONE_THOUSAND, "measure-per-metre"),
+        _ => (Decimal::ONE, "measure-per-piece"),
+    }
 }

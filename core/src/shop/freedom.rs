@@ -1,0 +1,52 @@
+//! A price in days on the road.
+
+use rust_decimal::Decimal;
+use serde::Serialize;
+
+use super::constants::DAYS_PER_MONTH;
+use crate::plan::{CostPhase, Money, Plan, decimal_to_float};
+use crate::run::Timeline;
+
+/// What one more day on the road costs, and what that is made of. Without income, and without what is bought once.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RoadCost {
+    /// All that is due each month on the road.
+    pub monthly: Money,
+    /// The names of these costs, in the order of the plan.
+    pub names: Vec<String>,
+    /// What a night costs on average, over all nights of the route.
+    pub night: Money,
+    /// How many nights that is the average of.
+    pub nights: u32,
+    /// Both for one day, unrounded.
+    pub per_day: Money,
+}
+
+/// What one more day on the road costs by the plan: a day's share of the monthly costs that are due on the road, and
+/// an average night of the route.
+pub fn road_cost(plan: &Plan, timeline: &Timeline) -> RoadCost {
+    let on_the_road = || plan.costs.iter().filter(|cost| cost.phase != CostPhase::Home && cost.amount.is_some());
+    let monthly: Money = on_the_road().filter_map(|cost| cost.amount).map(|amount| amount.likely()).sum();
+    let prices = || timeline.road().map(|day| day.offer.and_then(|offer| offer.price_per_night));
+    let nights = u32::try_from(prices().count()).unwrap_or(u32::MAX);
+    let all_nights: Money = prices().flatten().map(|price| price.likely()).sum();
+    let night = divided(all_nights, Decimal::from(nights));
+    let per_day = divided(monthly, DAYS_PER_MONTH) + night;
+    let names = on_the_road().map(|cost| cost.name.clone()).collect();
+    RoadCost { monthly, names, night, nights, per_day }
+}
+
+impl RoadCost {
+    /// The days on the road that an amount pays for; none if the plan knows of nothing that such a day costs.
+    pub fn days_for(&self, amount: Money) -> Option<f64> {
+        if self.per_day <= Money::ZERO {
+            return None;
+        }
+        amount.decimal().checked_div(self.per_day.decimal()).map(decimal_to_float)
+    }
+}
+
+/// An amount by a number; nothing where there is nothing to divide by.
+fn divided(amount: Money, by: Decimal) -> Money {
+    amount.decimal().checked_div(by).map_or(Money::ZERO, Money::new)
+}
