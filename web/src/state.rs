@@ -178,6 +178,12 @@ impl App {
         self.desk.assessment.with(read)
     }
 
+    /// Reads the plan for what may be drawn a moment after the verdict.
+    pub fn settled_plan<R>(self, read: impl FnOnce(&Plan) -> R) -> R {
+        self.desk.settled.with(|_| ());
+        self.desk.plan.with_untracked(read)
+    }
+
     /// Reads the assessment for what may be drawn a moment after the verdict, such as a plot.
     pub fn settled_assessment<R>(self, read: impl FnOnce(&Assessment) -> R) -> R {
         self.desk.settled.with(|_| ());

@@ -27,7 +27,7 @@ pub use water::water;
 use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::t;
-use crate::parts::{StandingView, standing_details, verdict_badge};
+use crate::parts::{Grounds, StandingView, standing_details, verdict_badge};
 use crate::state::App;
 
 /// The name of a balance in the catalogue.
@@ -48,16 +48,26 @@ fn standing(app: App, balance: Balance) -> StandingView {
     })
 }
 
+/// What the standing of a balance rests on.
+fn grounds(app: App, balance: Balance) -> Grounds {
+    app.assessment(|assessment| match balance {
+        Balance::Money => Grounds::of(&assessment.money.standing),
+        Balance::Power => Grounds::of(&assessment.power.standing),
+        Balance::Water => Grounds::of(&assessment.water.standing),
+    })
+}
+
 /// The head of a balance's page: its verdict, followed as the plan changes.
 fn balance_head(balance: Balance) -> View {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
+    let grounds = live::memo(move || grounds(app, balance));
     let badge = move || verdict_badge(view.with(|standing| standing.verdict));
     let line = move || view.with(|standing| standing.line.clone());
     fragment()
         .put(el("h1").put(t(balance_title(balance))))
         .put(el("p").class("verdict-line").put(live::view(badge)).put(" ").put(el("span").put(live::text(line))))
-        .put(standing_details(view))
+        .put(standing_details(view, grounds))
         .done()
 }
 

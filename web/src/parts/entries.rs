@@ -51,7 +51,7 @@ impl Entries {
     pub fn entry(self, id: Id, starts_open: bool) -> View {
         let app = App::here();
         let is_open = Signal::new(starts_open);
-        let line = live::memo(move || app.plan(|plan| (self.line)(plan, id)));
+        let line = live::memo(move || app.settled_plan(|plan| (self.line)(plan, id)));
         let name = move || {
             let (name, _) = line.get();
             if name.is_empty() { t("entry-unnamed") } else { name }

@@ -10,4 +10,4 @@ pub use entries::{Entries, entry_line, optional};
 pub use field::{field, field_label, fields};
 pub use icon::{Shape, icon};
 pub use plot::{PlotData, plot};
-pub use standing::{StandingView, standing_details, verdict_badge, verdict_word};
+pub use standing::{Grounds, StandingView, standing_details, verdict_badge, verdict_word};

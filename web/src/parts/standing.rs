@@ -6,8 +6,8 @@ use kerbstead_core::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 
 use super::field::field_label;
 use super::icon::{Shape, icon};
-use crate::el::{El, View, all, el, fragment, nothing};
-use crate::live::{self, Memo};
+use crate::el::{View, all, el, fragment, nothing};
+use crate::live::{self, Memo, Signal};
 use crate::locale::{t, tell, words};
 
 /// The word for a verdict.
@@ -51,8 +51,20 @@ pub struct StandingView {
     /// What is wrong or close.
     pub findings: Vec<FindingView>,
     missing: Vec<Path>,
-    cautions: Vec<String>,
-    working: Vec<(String, String)>,
+}
+
+/// What a standing rests on, put into words only where it is unfolded.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Grounds {
+    cautions: Vec<Caution>,
+    working: Vec<Working>,
+}
+
+impl Grounds {
+    /// Of a standing.
+    pub fn of<F>(standing: &Standing<F>) -> Self {
+        Self { cautions: standing.cautions.clone(), working: standing.working.clone() }
+    }
 }
 
 impl StandingView {
@@ -63,22 +75,24 @@ impl StandingView {
             line: line(standing.verdict, standing.margin, standing.first_short),
             missing: standing.missing.clone(),
             findings: standing.findings.iter().map(|finding| FindingView::of(finding)).collect(),
-            cautions: standing
-                .cautions
-                .iter()
-                .map(|caution: &Caution| words(|words| words.caution(*caution)))
-                .collect(),
-            working: standing.working.iter().map(working).collect(),
         }
     }
 }
 
 /// Everything below the verdict: findings, what is missing, cautions, working.
-pub fn standing_details(view: Memo<StandingView>) -> View {
+pub fn standing_details(view: Memo<StandingView>, grounds: Memo<Grounds>) -> View {
     fragment()
         .put(live::view(move || view.with(|standing| all([missing(standing), finding_list(standing)]))))
-        .put(fold(view, "standing-cautions", "cautions", cautions))
-        .put(fold(view, "standing-working", "working", workings))
+        .put(fold(
+            &["standing-cautions", "cautions"],
+            Box::new(move || grounds.with(|grounds| !grounds.cautions.is_empty())),
+            Box::new(move || grounds.with(cautions)),
+        ))
+        .put(fold(
+            &["standing-working", "working"],
+            Box::new(move || grounds.with(|grounds| !grounds.working.is_empty())),
+            Box::new(move || grounds.with(workings)),
+        ))
         .done()
 }
 
@@ -90,15 +104,17 @@ fn missing(standing: &StandingView) -> View {
     el("p").put(t("standing-missing")).put(" ").put(names.join(", ")).done()
 }
 
-fn cautions(standing: &StandingView) -> Vec<El> {
-    standing.cautions.iter().map(|text| el("li").put(text.as_str())).collect()
+fn cautions(grounds: &Grounds) -> View {
+    let text = |caution: &Caution| words(|words| words.caution(*caution));
+    all(grounds.cautions.iter().map(|caution| el("li").put(text(caution)).done()))
 }
 
-fn workings(standing: &StandingView) -> Vec<El> {
-    let line = |(formula, source): &(String, String)| {
-        el("li").put(formula.as_str()).put(" ").put(el("small").put("(").put(source.as_str()).put(")"))
+fn workings(grounds: &Grounds) -> View {
+    let line = |working: &Working| {
+        let (formula, source) = words(|words| (words.working(working), words.source(working.source)));
+        el("li").put(formula).put(" ").put(el("small").put("(").put(source).put(")")).done()
     };
-    standing.working.iter().map(line).collect()
+    all(grounds.working.iter().map(line))
 }
 
 impl FindingView {
@@ -116,10 +132,6 @@ impl FindingView {
     pub fn text(&self) -> &str {
         &self.text
     }
-}
-
-fn working(working: &Working) -> (String, String) {
-    words(|words| (words.working(working), words.source(working.source)))
 }
 
 fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -> String {
@@ -155,20 +167,22 @@ fn missing_name(path: &Path) -> String {
     }
 }
 
-/// Lines that are folded away, if there are any; unfolded, they stay so while they change.
+/// Lines that are folded away, if there are any: made only while they are unfolded, and unfolded they stay so while
+/// they change. First the title in the catalogue, then the class.
 fn fold(
-    view: Memo<StandingView>,
-    title: &'static str,
-    class: &'static str,
-    lines: fn(&StandingView) -> Vec<El>,
+    [title, class]: &'static [&'static str; 2],
+    are_there: Box<dyn Fn() -> bool + Send + Sync>,
+    lines: Box<dyn Fn() -> View>,
 ) -> View {
-    let all_lines = move || fragment().put_each(view.with(lines)).done();
-    live::when(
-        move || !view.with(lines).is_empty(),
-        move || {
-            el("details").class(class).put(el("summary").put(t(title))).put(el("ul").put(live::view(all_lines))).done()
-        },
-    )
+    let is_open = Signal::new(false);
+    let list = el("ul").put(live::view(move || if is_open.get() { lines() } else { nothing() }));
+    let whole = el("details")
+        .class(class)
+        .on_toggle(move |open| is_open.set(open))
+        .put(el("summary").put(t(title)))
+        .put(list)
+        .live_flag("hidden", move || !are_there());
+    whole.done()
 }
 
 /// Findings, the worst first.
