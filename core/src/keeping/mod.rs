@@ -1,0 +1,21 @@
+//! What is kept of plans beside the plans themselves, so that nothing a person did is lost: the records of a device, what
+//! can be taken back, the journal, earlier versions, two tabs as one, the backup.
+//!
+//! Nothing here stores anything; the page does, and says what time it is.
+
+mod backup;
+mod history;
+mod journal;
+mod merge;
+mod record;
+mod renaming;
+mod versions;
+
+pub use backup::{BACKUP_VERSION, Backup, Fit, MOST_BACKUP_BYTES, Saved, count, is_too_deep};
+pub use history::History;
+pub use journal::{Journal, Sheet, Step, replayed};
+pub use merge::{Clash, Merged, Side, merge};
+pub use record::{Card, Drafts, Kept, Mark, Moment, Settings, Shelf, Slot};
+use record::{object, part};
+pub use renaming::Renaming;
+pub use versions::{APART_MS, MOST_VERSIONS, Version, Versions};

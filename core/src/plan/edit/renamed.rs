@@ -1,0 +1,62 @@
+//! Edits about an entry that was given another id.
+
+use serde_json::Value;
+
+use super::{Edit, List};
+use crate::plan::{Id, Path};
+
+impl Edit {
+    /// The same change of a plan in which the entry `from` of the list has the id `to`.
+    #[must_use]
+    pub fn renamed(self, list: List, from: Id, to: Id) -> Self {
+        let new_path = |path: Path| path.renamed(list, from, to);
+        let new_id = |of: List, id: Id| if of == list && id == from { to } else { id };
+        match self {
+            Self::Set { path, mut value } => {
+                if list == List::Kit {
+                    rename_reference(&mut value, path.last() == "store", from, to);
+                }
+                Self::Set { path: new_path(path), value }
+            }
+            Self::Insert { list: of, at, mut entry } => {
+                rename_entry(&mut entry, of, list, from, to);
+                Self::Insert { list: of, at, entry }
+            }
+            Self::Remove { list: of, id } => Self::Remove { list: of, id: new_id(of, id) },
+            Self::Move { list: of, id, to: at } => Self::Move { list: of, id: new_id(of, id), to: at },
+            Self::Guess { paths, guessed } => Self::Guess { paths: paths.into_iter().map(new_path).collect(), guessed },
+            Self::All { edits } => {
+                Self::All { edits: edits.into_iter().map(|edit| edit.renamed(list, from, to)).collect() }
+            }
+        }
+    }
+}
+
+/// Renames an entry of the list `of`, and what in it refers to an item, when entry `from` of `list` becomes `to`.
+pub fn rename_entry(entry: &mut Value, of: List, list: List, from: Id, to: Id) {
+    if of == list && entry.get("id").and_then(Value::as_u64) == Some(u64::from(from)) {
+        entry["id"] = to.into();
+    }
+    if list != List::Kit {
+        return;
+    }
+    match of {
+        List::Kit => {
+            if let Some(draw) = entry.get_mut("draw") {
+                rename_reference(draw, false, from, to);
+            }
+        }
+        List::Readings => rename_reference(entry, false, from, to),
+        _ => {}
+    }
+}
+
+/// Renames what refers to an item: the value itself, or its part `store` when that is a number.
+fn rename_reference(value: &mut Value, is_reference: bool, from: Id, to: Id) {
+    let reference = if is_reference { Some(value) } else { value.get_mut("store") };
+    if let Some(reference) = reference
+        && reference.as_u64() == Some(u64::from(from))
+    {
+        *reference = to.into();
+    }
+}

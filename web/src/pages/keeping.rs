@@ -1,0 +1,89 @@
+//! What the device keeps: whether it stays, what could not be read, all of it as a file.
+
+use kerbstead_core::explain::Figure;
+
+use crate::el::{View, all, el, fragment};
+use crate::live;
+use crate::locale::{t, tell};
+use crate::state::{App, save_aside};
+use crate::storage::Aside;
+
+/// Whether what is kept here stays.
+pub fn promise() -> View {
+    let app = App::here();
+    app.look_whether_it_stays();
+    let text = move || {
+        t(match app.desk.stays.get() {
+            None => "stays-unknown",
+            Some(true) => "stays-promised",
+            Some(false) => "stays-not-promised",
+        })
+    };
+    el("p").put(live::text(text)).done()
+}
+
+/// All of it as a file.
+pub fn backup() -> View {
+    let app = App::here();
+    let save = move |with_versions| move || app.save_all(with_versions);
+    fragment()
+        .put(el("p").put(t("backup-hint")))
+        .put(
+            el("div")
+                .class("buttons")
+                .put(el("button").attr("type", "button").on_click(save(false)).put(t("backup-save")))
+                .put(el("button").attr("type", "button").on_click(save(true)).put(t("backup-save-with-versions"))),
+        )
+        .done()
+}
+
+/// What was found here and could not be read.
+pub fn asides() -> View {
+    let app = App::here();
+    let asides = move || app.desk.asides.get();
+    live::when(
+        move || !app.desk.asides.with(Vec::is_empty),
+        move || {
+            let rows = live::view(move || all(asides().into_iter().map(aside_row)));
+            super::section("aside-title", fragment().put(el("p").put(t("aside-hint"))).put(list(rows)).done())
+        },
+    )
+}
+
+fn list(rows: View) -> View {
+    el("ul").class("shelf").put(rows).done()
+}
+
+fn aside_row(aside: Aside) -> View {
+    let app = App::here();
+    let what = match aside.was.as_str() {
+        "shelf" => t("aside-shelf"),
+        "settings" => t("aside-settings"),
+        was => tell("aside-plan", &vec![("number", Figure::Name(was.to_owned()))]),
+    };
+    let dropped = aside.clone();
+    let figures = vec![("what", Figure::Name(what.clone()))];
+    let named = |key: &str| tell(key, &figures);
+    el("li")
+        .put(el("span").class("name").put(what.clone()))
+        .put(
+            el("span")
+                .class("buttons")
+                .put(
+                    el("button")
+                        .attr("type", "button")
+                        .attr("aria-label", named("aside-save-named"))
+                        .on_click(move || save_aside(&aside))
+                        .put(t("aside-save")),
+                )
+                .put(
+                    el("button")
+                        .attr("type", "button")
+                        .class("remove")
+                        .attr("aria-label", named("aside-drop-named"))
+                        .on_click(move || app.drop_aside(&dropped))
+                        .put(t("aside-drop")),
+                ),
+        )
+        .done()
+}

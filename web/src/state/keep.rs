@@ -1,0 +1,159 @@
+//! Keeping: what was done is checked and kept a moment after it is on the screen.
+
+use std::time::Duration;
+
+use kerbstead_core::assess;
+use kerbstead_core::keeping::{Backup, History, Journal, Kept, Saved, Slot, Step, Versions};
+use kerbstead_core::plan::{Plain, date_text, validate};
+use leptos::prelude::set_timeout;
+
+use super::{App, Keeping, WayBack};
+use crate::locale::{self, t};
+use crate::storage::{self, Aside};
+use crate::{browser, json};
+
+/// How long a change waits to be checked and kept: past the next frame, so that the verdict is on the screen first.
+const FINISH_AFTER: Duration = Duration::from_millis(60);
+
+impl App {
+    /// Notes a step in the journal, at once: whatever becomes of the page, it is done again when the plan is next opened.
+    pub(super) fn note(self, step: Step) {
+        self.journal.update(|journal| journal.steps.push(step));
+        let slot = self.desk.shelf.with_untracked(|shelf| shelf.open);
+        self.journal.with_untracked(|journal| storage::keep_journal(slot, journal));
+    }
+
+    /// Assesses the plan anew and keeps it.
+    pub(super) fn after_change(self) {
+        let plan = self.desk.plan;
+        let assessment = plan.with_untracked(|plan| assess(plan, browser::today()));
+        self.desk.assessment.set(assessment);
+        let currency = plan.with_untracked(|plan| plan.currency.clone());
+        if locale::words(|words| words.currency() != currency) {
+            self.redraw();
+        }
+        self.finish_soon();
+    }
+
+    /// Checks and keeps the plan once what was typed has been drawn, so that the verdict is not kept waiting.
+    pub(super) fn finish_soon(self) {
+        if !self.is_unfinished.get_untracked() {
+            self.is_unfinished.set(true);
+            set_timeout(move || self.finish(), FINISH_AFTER);
+        }
+    }
+
+    /// Checks and keeps the plan now, if that is still to be done: also before another plan is opened and before the
+    /// page goes away.
+    pub fn finish(self) {
+        if !self.is_unfinished.get_untracked() {
+            return;
+        }
+        self.is_unfinished.set(false);
+        let problems = self.desk.plan.with_untracked(validate);
+        if self.desk.problems.with_untracked(|before| *before != problems) {
+            self.desk.problems.set(problems);
+        }
+        self.desk.settled.update(|settled| *settled = settled.wrapping_add(1));
+        self.keep();
+        self.ask_to_stay();
+    }
+
+    /// Keeps the open plan and what is half typed.
+    pub(super) fn keep(self) {
+        let (slot, kept) = self.kept();
+        let title = kept.title().to_owned();
+        if storage::keep_plan(slot, &kept) {
+            self.journal.set(Journal::default());
+        }
+        let is_renamed =
+            self.desk.shelf.with_untracked(|shelf| shelf.card(slot).is_some_and(|card| card.title != title));
+        if is_renamed {
+            self.change_shelf(&mut |shelf| {
+                shelf.cards.iter_mut().filter(|card| card.slot == slot).for_each(|card| card.title.clone_from(&title));
+            });
+        }
+        self.look_whether_kept();
+    }
+
+    /// Tells the person when there is no more room, and when there is some again.
+    pub(super) fn look_whether_kept(self) {
+        let now = match (storage::is_available(), storage::is_all_kept()) {
+            (false, _) => Keeping::Refused,
+            (true, true) => Keeping::Kept,
+            (true, false) => Keeping::Full,
+        };
+        if self.desk.keeping.get_untracked() != now {
+            self.desk.keeping.set(now);
+        }
+    }
+
+    /// The open plan as it is kept, and where.
+    pub(super) fn kept(self) -> (Slot, Kept) {
+        let document = self.desk.plan.with_untracked(|plan| self.document.with_untracked(|file| file.write(plan)));
+        let kept = Kept {
+            document,
+            drafts: self.desk.drafts.get_untracked(),
+            history: self.desk.history.get_untracked(),
+            at: browser::now(),
+            ..Kept::default()
+        };
+        (self.desk.shelf.with_untracked(|shelf| shelf.open), kept)
+    }
+
+    /// Whether something on the screen would be lost with it.
+    pub fn would_lose(self) -> bool {
+        match self.desk.keeping.get_untracked() {
+            Keeping::Kept => false,
+            Keeping::Full => true,
+            Keeping::Refused => self.desk.history.with_untracked(History::can_undo),
+        }
+    }
+
+    /// Asks the browser once, after the first own change, not to clear what is kept when it needs room.
+    fn ask_to_stay(self) {
+        let is_own = self.desk.history.with_untracked(History::can_undo);
+        if !is_own || !storage::is_available() || self.desk.settings.with_untracked(|all| all.asked_to_stay) {
+            return;
+        }
+        self.desk.settings.update(|settings| settings.asked_to_stay = true);
+        self.desk.settings.with_untracked(storage::keep_settings);
+        browser::ask_to_stay(Box::new(move |stays| self.desk.stays.set(Some(stays))));
+    }
+
+    /// Finds out whether the browser has promised to clear nothing by itself.
+    pub fn look_whether_it_stays(self) {
+        browser::look_whether_it_stays(Box::new(move |stays| {
+            if self.desk.stays.get_untracked() != Some(stays) {
+                self.desk.stays.set(Some(stays));
+            }
+        }));
+    }
+
+    /// All there is, as one file: also what is on the screen and cannot be kept.
+    pub fn save_all(self, with_versions: bool) {
+        self.finish();
+        let (open, kept) = self.kept();
+        let mut backup = Backup { settings: Some(self.desk.settings.get_untracked()), ..Backup::default() };
+        for card in self.desk.shelf.with_untracked(|shelf| shelf.cards.clone()) {
+            let record = if card.slot == open { Some(kept.clone()) } else { storage::plan(card.slot) };
+            let Some(Kept { document, drafts, .. }) = record else { continue };
+            let earlier = if with_versions { storage::versions(card.slot) } else { Versions::default() };
+            backup.plans.push(Saved { document, drafts, is_demo: card.is_demo, earlier });
+        }
+        browser::save_file(&format!("kerbstead-{}.json", date_text(browser::today())), &json::text(&backup.to_plain()));
+    }
+
+    /// Throws away what was set aside, with a way back.
+    pub fn drop_aside(self, aside: &Aside) {
+        let text = storage::aside_text(aside);
+        storage::forget(&aside.name);
+        self.desk.asides.set(storage::asides());
+        self.tell(t("aside-dropped"), WayBack::Aside(aside.clone(), text));
+    }
+}
+
+/// Gives what was set aside as a file.
+pub fn save_aside(aside: &Aside) {
+    browser::save_file(&format!("kerbstead-{}.txt", aside.was), &storage::aside_text(aside));
+}
