@@ -14,6 +14,7 @@
 //! - [`run`]: the calendar, and the walk along it that every balance shares;
 //! - [`money`], [`power`], [`water`]: a balance each: what it takes (`input`), what it gives (`report`), the
 //!   computation (`step`), its findings;
+//! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
 //! - [`order`]: sorting, all of it by one piece of code;
 //! - [`explain`]: the working of a number;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
@@ -29,6 +30,7 @@
 
 mod assessment;
 pub mod explain;
+pub mod keeping;
 pub mod money;
 pub mod order;
 pub mod papers;

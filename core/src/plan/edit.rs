@@ -6,9 +6,12 @@ use serde_json::Value;
 use super::{Id, Path, Plan, field};
 
 mod lists;
+mod plain;
+mod renamed;
 mod section;
 
 pub use lists::List;
+pub(crate) use renamed::rename_entry;
 pub(super) use section::put;
 
 /// A change to a plan. The same type serves typing, undo and redo, the kept history, what a friend or another tab

@@ -37,6 +37,7 @@ pub use civil::{add_days, add_months, date_text, days_between, read_date, weekda
 pub use demo::{demo_plan, demo_plan_after};
 pub use differences::{Difference, DifferenceKind, differences};
 pub use document::{Document, Opened};
+pub(crate) use edit::rename_entry;
 pub use edit::{Edit, List, NotPossible};
 pub use estimate::Estimate;
 pub use field::{Field, Kind, Quantity};

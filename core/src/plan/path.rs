@@ -4,7 +4,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use super::Id;
+use super::{Id, List};
 
 /// Where a value stands in a plan: `purse/opening_cash`, `kit/12/draw/power_w`. Entries of lists go by their id, so a
 /// path stays true when lists are reordered.
@@ -49,6 +49,16 @@ impl Path {
     /// The name of the field the path ends in.
     pub fn last(&self) -> &str {
         self.0.rsplit('/').next().unwrap_or("")
+    }
+
+    /// The same path when the entry `from` of the list has the id `to`.
+    #[must_use]
+    pub fn renamed(self, list: List, from: Id, to: Id) -> Self {
+        let old = Self::entry(list.name(), from);
+        match self.0.strip_prefix(old.as_str()) {
+            Some(rest) if self.is_within(&old) => Self(format!("{}/{to}{rest}", list.name())),
+            _ => self,
+        }
     }
 
     /// Whether this path is `other` or lies below it.

@@ -60,6 +60,38 @@ impl Plain for u32 {
     }
 }
 
+impl Plain for u64 {
+    fn to_plain(&self) -> Value {
+        (*self).into()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        keep(self, value.as_u64())
+    }
+}
+
+impl Plain for usize {
+    fn to_plain(&self) -> Value {
+        (*self).into()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        keep(self, value.as_u64().and_then(|number| Self::try_from(number).ok()))
+    }
+}
+
+/// Itself, whatever it is.
+impl Plain for Value {
+    fn to_plain(&self) -> Value {
+        self.clone()
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        self.clone_from(value);
+        true
+    }
+}
+
 impl Plain for bool {
     fn to_plain(&self) -> Value {
         (*self).into()
