@@ -1,10 +1,11 @@
 //! The few things asked of the page and the browser that Leptos does not give.
 
 use jiff::civil::Date;
-use js_sys::Array;
+use js_sys::{Array, Promise};
+use kerbstead_core::keeping::Moment;
 use leptos::prelude::{document, request_animation_frame, set_timeout, window};
-use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, Element, Event, EventTarget, HtmlElement, Url};
 
 /// The element of that id.
@@ -35,6 +36,12 @@ pub fn today() -> Date {
     let month = i8::try_from(now.get_month() + 1).unwrap_or(1);
     let day = i8::try_from(now.get_date()).unwrap_or(1);
     Date::new(year, month, day).unwrap_or(Date::ZERO)
+}
+
+/// The moment it is.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a cast keeps to the range
+pub fn now() -> Moment {
+    js_sys::Date::now() as Moment
 }
 
 /// The person's preferred language and region, as a BCP 47 tag.
@@ -107,6 +114,39 @@ pub fn small_letters(text: &str) -> String {
 pub fn print() {
     // Where printing is not possible the browser says so itself.
     let _ = window().print();
+}
+
+/// Asks the browser not to clear what is kept here when it needs room, and tells what it promised.
+pub fn ask_to_stay(mut tell: Box<dyn FnMut(bool)>) {
+    // Without a secure connection there is nobody to ask.
+    if let Ok(answer) = window().navigator().storage().persist() {
+        when_done(&answer, Box::new(move |stays| tell(stays.is_truthy())));
+    }
+}
+
+/// Tells whether the browser promised not to clear what is kept here.
+pub fn look_whether_it_stays(mut tell: Box<dyn FnMut(bool)>) {
+    if let Ok(answer) = window().navigator().storage().persisted() {
+        when_done(&answer, Box::new(move |stays| tell(stays.is_truthy())));
+    }
+}
+
+/// Calls a function with what a promise comes to. One that is broken calls nothing.
+fn when_done(promise: &Promise, act: Box<dyn FnMut(JsValue)>) {
+    let (act, fail) = (Closure::wrap(act), Closure::wrap(Box::new(|_| ()) as Box<dyn FnMut(JsValue)>));
+    let _ = promise.then2(&act, &fail);
+    act.forget();
+    fail.forget();
+}
+
+/// Has the browser ask before the page is closed, while there is something to lose.
+pub fn ask_before_closing(would_lose: Box<dyn Fn() -> bool>) {
+    let ask = move |event: Event| {
+        if would_lose() {
+            event.prevent_default();
+        }
+    };
+    listen(&window(), "beforeunload", Box::new(ask));
 }
 
 /// Gives the person a file to save.

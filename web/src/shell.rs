@@ -1,17 +1,18 @@
 //! The frame of every page: the name of the plan, undo, the navigation, notices.
 
+use kerbstead_core::keeping::History;
 use leptos::prelude::window;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlElement, KeyboardEvent};
 
 use crate::browser;
-use crate::el::{View, el, fragment};
+use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
 use crate::locale::t;
 use crate::pages;
 use crate::parts::{Shape, icon};
 use crate::route::{self, Page};
-use crate::state::App;
+use crate::state::{App, Keeping, WayBack};
 
 /// Shows the whole app.
 pub fn show_in(place: &HtmlElement) {
@@ -45,6 +46,7 @@ fn whole() -> View {
                     .attr("id", "content")
                     .attr("tabindex", "-1")
                     .put(storage_warning(app))
+                    .put(aside_warning(app))
                     .put(live::view(move || show(page.get()))),
             )
             .put(el("div").class("notices").put(update_bar(app, is_update_ready)).put(notice_bar(app)))
@@ -74,6 +76,7 @@ fn listen_for_leaving(app: App) {
     for name in ["pagehide", "visibilitychange"] {
         browser::listen(&window(), name, Box::new(move |_| app.finish()));
     }
+    browser::ask_before_closing(Box::new(move || app.would_lose()));
 }
 
 fn show(page: Page) -> View {
@@ -93,9 +96,9 @@ fn show(page: Page) -> View {
 }
 
 fn header(app: App) -> View {
-    let nothing_to_undo = move || app.desk.undo.with(Vec::is_empty);
+    let nothing_to_undo = move || !app.desk.history.with(History::can_undo);
     let verdicts = live::memo(move || verdicts_in_words(app));
-    let nothing_to_redo = move || app.desk.redo.with(Vec::is_empty);
+    let nothing_to_redo = move || !app.desk.history.with(History::can_redo);
     el("header")
         .put(
             el("p").class("plan-name").put(
@@ -165,10 +168,24 @@ fn navigation(page: Signal<Page>) -> View {
 }
 
 fn storage_warning(app: App) -> View {
-    live::when(
-        move || !app.desk.is_kept.get(),
-        || el("p").class("warning").attr("role", "alert").put(t("storage-unavailable")).done(),
-    )
+    live::view(move || {
+        let text = match app.desk.keeping.get() {
+            Keeping::Kept => return nothing(),
+            Keeping::Refused => "storage-unavailable",
+            Keeping::Full => "storage-full",
+        };
+        let save = el("button").attr("type", "button").on_click(move || app.save_all(false)).put(t("backup-save"));
+        el("div").class("warning").attr("role", "alert").put(el("p").put(t(text))).put(save).done()
+    })
+}
+
+/// Something was there that could not be read.
+fn aside_warning(app: App) -> View {
+    let is_some = move || !app.desk.asides.with(Vec::is_empty);
+    live::when(is_some, move || {
+        let link = el("a").attr("href", Page::Plans.link()).put(t("aside-show"));
+        el("div").class("warning").attr("role", "alert").put(el("p").put(t("aside-found"))).put(link).done()
+    })
 }
 
 /// A newer version begins only when the person asks for it, and what was typed is kept first.
@@ -197,8 +214,12 @@ fn notice_bar(app: App) -> View {
     let text =
         move || app.desk.notice.with(|notice| notice.as_ref().map(|notice| notice.text.clone())).unwrap_or_default();
     bar(text, move || {
+        let can_take_back =
+            app.desk.notice.with(|notice| notice.as_ref().is_some_and(|notice| notice.way_back != WayBack::None));
         fragment()
-            .put(el("button").attr("type", "button").on_click(move || app.take_back()).put(t("take-back")))
+            .put(can_take_back.then(|| {
+                el("button").attr("type", "button").on_click(move || app.take_back()).put(t("take-back")).done()
+            }))
             .put(
                 el("button")
                     .attr("type", "button")

@@ -1,159 +1,32 @@
-//! Plans in local storage. Every plan has a slot of its own; the shelf lists the slots.
+//! Local storage: records by name, and the names of the app's own.
 //!
-//! Where the browser keeps nothing, all of it works in memory until the page is closed; [`is_available`] tells.
+//! What the browser does not keep, because it keeps nothing or has no room, is held in memory until the page is closed:
+//! [`is_all_kept`] tells. A record that cannot be read is never written over: it is moved to a name of its own, from
+//! which it can be had as a file.
 
 use std::cell::RefCell;
 
 use gloo_storage::{LocalStorage, Storage};
-use kerbstead_core::plan::{Path, Plain};
-use serde_json::{Map, Value};
+use kerbstead_core::keeping::{Card, Journal, Kept, Settings, Shelf, Slot, Versions};
+use kerbstead_core::plan::Plain;
 
-use crate::json;
+use crate::{browser, json};
 
 const SHELF: &str = "kerbstead.shelf";
 const SETTINGS: &str = "kerbstead.settings";
-
-/// The number of a plan's place in the storage.
-pub type Slot = u32;
-
-/// The plans there are.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Shelf {
-    /// In the order they are listed.
-    pub cards: Vec<Card>,
-    /// The plan that is open.
-    pub open: Slot,
-}
-
-/// A plan on the shelf.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Card {
-    /// Where it is kept.
-    pub slot: Slot,
-    /// Its title.
-    pub title: String,
-    /// Whether it is the invented example.
-    pub is_demo: bool,
-}
-
-/// A plan as it is kept: its file, and what is half typed.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Kept {
-    /// The file.
-    pub document: Value,
-    /// Text that no field could take yet, by the field's path.
-    pub drafts: Drafts,
-}
-
-/// Text by the path of its field. There are never more than a few.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Drafts(Vec<(Path, String)>);
-
-/// What the person chose for themselves rather than for a plan.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Settings {
-    /// Whether values are shown in US customary units; `None` follows the region.
-    pub us_customary: Option<bool>,
-}
-
-impl Shelf {
-    /// A slot no plan is in.
-    pub fn free_slot(&self) -> Slot {
-        self.cards.iter().map(|card| card.slot).max().unwrap_or(0).saturating_add(1)
-    }
-}
-
-impl Drafts {
-    /// The text of a field.
-    pub fn get(&self, path: &Path) -> Option<&String> {
-        self.0.iter().find(|(of, _)| of == path).map(|(_, text)| text)
-    }
-
-    /// Keeps a text, in place of the one there was for its field.
-    pub fn insert(&mut self, path: Path, text: String) {
-        self.remove(&path);
-        self.0.push((path, text));
-    }
-
-    /// Forgets the text of a field.
-    pub fn remove(&mut self, path: &Path) {
-        self.0.retain(|(of, _)| of != path);
-    }
-}
-
-impl Plain for Shelf {
-    fn to_plain(&self) -> Value {
-        object(vec![("cards", self.cards.to_plain()), ("open", self.open.to_plain())])
-    }
-
-    fn read(&mut self, value: &Value) -> bool {
-        *self = Self { cards: part(value, "cards"), open: part(value, "open") };
-        value.is_object()
-    }
-}
-
-impl Plain for Card {
-    fn to_plain(&self) -> Value {
-        object(vec![
-            ("slot", self.slot.to_plain()),
-            ("title", self.title.to_plain()),
-            ("is_demo", self.is_demo.to_plain()),
-        ])
-    }
-
-    fn read(&mut self, value: &Value) -> bool {
-        *self = Self { slot: part(value, "slot"), title: part(value, "title"), is_demo: part(value, "is_demo") };
-        value.is_object()
-    }
-}
-
-impl Plain for Kept {
-    fn to_plain(&self) -> Value {
-        let drafts = self.drafts.0.iter().map(|(path, text)| (path.as_str(), text.to_plain()));
-        object(vec![("document", self.document.clone()), ("drafts", object(drafts.collect()))])
-    }
-
-    fn read(&mut self, value: &Value) -> bool {
-        self.document = value.get("document").cloned().unwrap_or_default();
-        self.drafts = Drafts::default();
-        for (path, text) in value.get("drafts").and_then(Value::as_object).into_iter().flatten() {
-            if let Some(text) = text.as_str() {
-                self.drafts.insert(Path::from(path.as_str()), text.to_owned());
-            }
-        }
-        value.is_object()
-    }
-}
-
-impl Plain for Settings {
-    fn to_plain(&self) -> Value {
-        object(vec![("us_customary", self.us_customary.to_plain())])
-    }
-
-    fn read(&mut self, value: &Value) -> bool {
-        *self = Self { us_customary: part(value, "us_customary") };
-        value.is_object()
-    }
-}
-
-fn object(fields: Vec<(&str, Value)>) -> Value {
-    let mut object = Map::new();
-    for (name, value) in fields {
-        object.insert(name.to_owned(), value);
-    }
-    Value::Object(object)
-}
-
-/// A field of an object; its default where it is missing or not of its kind.
-fn part<T: Plain + Default>(value: &Value, name: &str) -> T {
-    value.get(name).and_then(T::from_plain).unwrap_or_default()
-}
+const PLAN: &str = "kerbstead.plan.";
+const VERSIONS: &str = "kerbstead.versions.";
+const JOURNAL: &str = "kerbstead.journal.";
+const ASIDE: &str = "kerbstead.aside.";
 
 thread_local! {
+    /// The number of this tab: no other has the same, or so.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a cast keeps to the range
+    static TAB: u32 = (js_sys::Math::random() * f64::from(u32::MAX)) as u32;
     /// Whether the browser keeps anything, found out once.
     static AVAILABLE: bool = probe();
-    /// What would be kept.
-    static MEMORY: RefCell<Vec<(String, Value)>> = const { RefCell::new(Vec::new()) };
+    /// What is to be kept and is not, as text.
+    static MEMORY: RefCell<Vec<(String, String)>> = const { RefCell::new(Vec::new()) };
 }
 
 /// Whether this browser lets the page keep anything. Private windows and some settings do not.
@@ -165,85 +38,271 @@ fn probe() -> bool {
     const PROBE: &str = "kerbstead.probe";
     // The crate takes for granted that there is a storage; a browser that refuses it throws instead.
     let is_there = leptos::prelude::window().local_storage().is_ok_and(|storage| storage.is_some());
-    let is_kept = is_there && LocalStorage::raw().set_item(PROBE, "1").is_ok();
+    if !is_there {
+        return false;
+    }
+    let is_kept = LocalStorage::raw().set_item(PROBE, "1").is_ok();
     if is_kept {
         LocalStorage::delete(PROBE);
+    }
+    // A storage that takes no more because it is full still has what it has.
+    is_kept || LocalStorage::length() > 0
+}
+
+/// The text under a name.
+fn text(name: &str) -> Option<String> {
+    let held =
+        MEMORY.with_borrow(|memory| memory.iter().find(|(known, _)| known == name).map(|(_, text)| text.clone()));
+    held.or_else(|| stored(name))
+}
+
+fn stored(name: &str) -> Option<String> {
+    if is_available() { LocalStorage::raw().get_item(name).ok().flatten() } else { None }
+}
+
+/// Keeps a text, or holds it in memory where that is not possible, and tells which.
+fn put(name: &str, text: &str) -> bool {
+    release(name);
+    let is_kept = is_available() && LocalStorage::raw().set_item(name, text).is_ok();
+    if !is_kept {
+        MEMORY.with_borrow_mut(|memory| memory.push((name.to_owned(), text.to_owned())));
     }
     is_kept
 }
 
-fn get<T: Plain + Default>(key: &str) -> Option<T> {
-    let value = if is_available() { stored(key) } else { remembered(key) };
-    T::from_plain(&value?)
+fn release(name: &str) {
+    MEMORY.with_borrow_mut(|memory| memory.retain(|(known, _)| known != name));
 }
 
-/// What the browser keeps under a key. The browser itself parses and prints the text, which it can already.
-fn stored(key: &str) -> Option<Value> {
-    let text = LocalStorage::raw().get_item(key).ok()??;
-    json::from_js(&js_sys::JSON::parse(&text).ok()?)
+/// Whether everything is kept; what is not is tried again.
+pub fn is_all_kept() -> bool {
+    let held = if is_available() { MEMORY.take() } else { Vec::new() };
+    let kept = held.iter().filter(|(name, text)| put(name, text)).count();
+    is_available() && kept == held.len()
 }
 
-fn remembered(key: &str) -> Option<Value> {
-    MEMORY.with_borrow(|memory| memory.iter().find(|(name, _)| name == key).map(|(_, value)| value.clone()))
-}
-
-/// Keeps a value; false when the storage is full or refused.
-fn set(key: &str, value: &Value) -> bool {
+/// Forgets what stands under a name.
+pub fn forget(name: &str) {
+    release(name);
     if is_available() {
-        return written(key, value).is_some();
+        LocalStorage::delete(name);
     }
-    forget(key);
-    MEMORY.with_borrow_mut(|memory| memory.push((key.to_owned(), value.clone())));
-    true
 }
 
-fn written(key: &str, value: &Value) -> Option<()> {
-    let text = js_sys::JSON::stringify(&json::to_js(value)).ok()?;
-    LocalStorage::raw().set_item(key, &String::from(text)).ok()
-}
-
-fn forget(key: &str) {
-    if is_available() {
-        return LocalStorage::delete(key);
+/// The rest of every name that begins so.
+pub fn names(start: &str) -> Vec<String> {
+    let mut all: Vec<String> = MEMORY.with_borrow(|memory| memory.iter().map(|(name, _)| name.clone()).collect());
+    for at in 0..if is_available() { LocalStorage::length() } else { 0 } {
+        let name = LocalStorage::raw().key(at).ok().flatten();
+        all.extend(name.filter(|name| !all.contains(name)));
     }
-    MEMORY.with_borrow_mut(|memory| memory.retain(|(name, _)| name != key));
+    all.iter().filter_map(|name| name.strip_prefix(start).map(str::to_owned)).collect()
 }
 
-/// The shelf, empty at the first visit.
+/// A record under a name; none when there is none, or none that can be read, which is then set aside.
+pub fn record<T: Plain + Default>(name: &str) -> Option<T> {
+    let mut record = T::default();
+    read_into(name, &mut record).then_some(record)
+}
+
+fn read_into(name: &str, record: &mut dyn Plain) -> bool {
+    let Some(text) = text(name) else { return false };
+    let is_read = json::read(&text).is_some_and(|value| record.read(&value));
+    if !is_read {
+        set_aside(name, &text);
+    }
+    is_read
+}
+
+/// Keeps a record.
+pub fn keep(name: &str, record: &dyn Plain) {
+    put(name, &json::text(&record.to_plain()));
+}
+
+/// What could not be read and was set aside.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Aside {
+    /// The name it has now.
+    pub name: String,
+    /// What it was: `shelf`, `settings`, `plan.3`.
+    pub was: String,
+}
+
+/// Moves what cannot be read to a name of its own, so that it is neither lost nor written over. Removed first, for in a
+/// full storage there is no room for it twice.
+fn set_aside(name: &str, text: &str) {
+    let was = name.strip_prefix("kerbstead.").unwrap_or(name);
+    let new = format!("{ASIDE}{was}.{}", browser::now());
+    forget(name);
+    if !put(&new, text) {
+        release(&new);
+        put(name, text);
+    }
+}
+
+/// What was set aside.
+pub fn asides() -> Vec<Aside> {
+    let aside = |rest: String| {
+        let was = rest.rsplit_once('.').map_or("", |(was, _)| was).to_owned();
+        Aside { name: format!("{ASIDE}{rest}"), was }
+    };
+    names(ASIDE).into_iter().map(aside).collect()
+}
+
+/// The text that was set aside.
+pub fn aside_text(aside: &Aside) -> String {
+    text(&aside.name).unwrap_or_default()
+}
+
+/// Keeps a text that was set aside again, after it was thrown away.
+pub fn put_aside_back(aside: &Aside, text: &str) {
+    put(&aside.name, text);
+}
+
+/// The shelf: the cards of the plans that are there, also of those that no card is kept of.
 pub fn shelf() -> Shelf {
-    get(SHELF).unwrap_or_default()
+    let mut shelf: Shelf = record(SHELF).unwrap_or_default();
+    let slots = slots();
+    shelf.cards.retain(|card| slots.contains(&card.slot));
+    for slot in slots {
+        if shelf.card(slot).is_none()
+            && let Some(kept) = plan(slot)
+        {
+            shelf.cards.push(Card { slot, title: kept.title().to_owned(), is_demo: false });
+        }
+    }
+    shelf
 }
 
 /// Keeps the shelf.
-pub fn keep_shelf(shelf: &Shelf) -> bool {
-    set(SHELF, &shelf.to_plain())
+pub fn keep_shelf(shelf: &Shelf) {
+    keep(SHELF, shelf);
+}
+
+/// The places that have a plan.
+fn slots() -> Vec<Slot> {
+    names(PLAN).iter().filter_map(|rest| rest.parse().ok()).collect()
+}
+
+/// A place no plan is in, nor ever was as far as the storage knows.
+pub fn free_slot() -> Slot {
+    let set_aside = asides().into_iter().filter_map(|aside| aside.was.strip_prefix("plan.")?.parse().ok());
+    slots().into_iter().chain(set_aside).max().unwrap_or(0).saturating_add(1)
 }
 
 /// The person's settings.
 pub fn settings() -> Settings {
-    get(SETTINGS).unwrap_or_default()
+    record(SETTINGS).unwrap_or_default()
 }
 
 /// Keeps the settings.
-pub fn keep_settings(settings: &Settings) -> bool {
-    set(SETTINGS, &settings.to_plain())
+pub fn keep_settings(settings: &Settings) {
+    keep(SETTINGS, settings);
 }
 
 /// The plan of a slot.
 pub fn plan(slot: Slot) -> Option<Kept> {
-    get(&key(slot))
+    record(&plan_name(slot))
 }
 
-/// Keeps a plan in its slot; false when the storage is full or refused.
+/// Keeps a plan in its slot, and then its journal needs no keeping any more. Where there is no room, earlier versions
+/// make some: they are worth less than what is new. False when there is none at all.
 pub fn keep_plan(slot: Slot, kept: &Kept) -> bool {
-    set(&key(slot), &kept.to_plain())
+    let (name, text) = (plan_name(slot), json::text(&kept.to_plain()));
+    let is_kept = put(&name, &text) || [1, 0].into_iter().any(|most| make_room(most) && put(&name, &text));
+    if is_kept {
+        forget(&journal_name(slot));
+    }
+    is_kept
+}
+
+/// Keeps what was done to a plan since it was kept.
+pub fn keep_journal(slot: Slot, journal: &Journal) {
+    keep(&journal_name(slot), journal);
+}
+
+/// What was done to a plan by this page since it was kept.
+pub fn journal(slot: Slot) -> Journal {
+    record(&journal_name(slot)).unwrap_or_default()
+}
+
+/// A journal that a page left behind which ended before it could keep its plan.
+pub struct Left {
+    /// The plan it is about.
+    pub slot: Slot,
+    /// Its name, to forget it by.
+    pub name: String,
+    /// What was done.
+    pub journal: Journal,
+}
+
+/// All journals that were left behind. Each is counted as tried, and one that was tried too often is set aside.
+pub fn left_journals() -> Vec<Left> {
+    const MOST_TRIES: u32 = 2;
+    let mut left = Vec::new();
+    for rest in names(JOURNAL) {
+        let name = format!("{JOURNAL}{rest}");
+        let slot = rest.split('.').next().and_then(|slot| slot.parse().ok());
+        let (Some(slot), Some(mut journal)) = (slot, record::<Journal>(&name)) else { continue };
+        if journal.tries >= MOST_TRIES || text(&plan_name(slot)).is_none() {
+            set_aside(&name, &text(&name).unwrap_or_default());
+            continue;
+        }
+        journal.tries += 1;
+        keep(&name, &journal);
+        left.push(Left { slot, name, journal });
+    }
+    left
+}
+
+/// Leaves only the newest versions of each plan. False when there was nothing to leave out.
+fn make_room(most: usize) -> bool {
+    let mut is_more = false;
+    for rest in names(VERSIONS) {
+        let name = format!("{VERSIONS}{rest}");
+        let mut versions: Versions = record(&name).unwrap_or_default();
+        let surplus = versions.0.len().saturating_sub(most);
+        is_more |= surplus > 0;
+        versions.0.drain(..surplus);
+        forget(&name);
+        if !versions.0.is_empty() {
+            keep(&name, &versions);
+        }
+    }
+    is_more
 }
 
 /// Empties a slot.
 pub fn drop_plan(slot: Slot) {
-    forget(&key(slot));
+    forget(&plan_name(slot));
+    forget(&versions_name(slot));
 }
 
-fn key(slot: Slot) -> String {
-    format!("kerbstead.plan.{slot}")
+/// The earlier versions of a plan.
+pub fn versions(slot: Slot) -> Versions {
+    record(&versions_name(slot)).unwrap_or_default()
+}
+
+/// Keeps the earlier versions of a plan, as many as there is room for.
+pub fn keep_versions(slot: Slot, versions: &Versions) {
+    let name = versions_name(slot);
+    for first in 0..versions.0.len() {
+        let newest = Versions(versions.0.iter().skip(first).cloned().collect());
+        if put(&name, &json::text(&newest.to_plain())) || !is_available() {
+            return;
+        }
+    }
+    forget(&name);
+}
+
+fn plan_name(slot: Slot) -> String {
+    format!("{PLAN}{slot}")
+}
+
+fn journal_name(slot: Slot) -> String {
+    format!("{JOURNAL}{slot}.{}", TAB.with(|tab| *tab))
+}
+
+fn versions_name(slot: Slot) -> String {
+    format!("{VERSIONS}{slot}")
 }

@@ -3,6 +3,7 @@
 mod broken;
 mod checks;
 mod every_page;
+mod keeping;
 mod loading;
 mod offline;
 mod same_bits;

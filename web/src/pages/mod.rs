@@ -1,6 +1,7 @@
 //! One file a page.
 
 mod balances;
+mod keeping;
 mod kit;
 mod money;
 mod overview;

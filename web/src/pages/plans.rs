@@ -1,17 +1,17 @@
 //! All plans: open, rename, copy, take away; and what holds for all of them.
 
 use kerbstead_core::explain::Figure;
+use kerbstead_core::keeping::Card;
 use kerbstead_core::plan::Path;
 use kerbstead_core::words::Units;
 
-use super::section;
+use super::{keeping, section};
 use crate::el::{View, all, el, fragment};
 use crate::live::{self, Memo};
 use crate::locale::{t, tell, words};
 use crate::parts::fields;
 use crate::route::Page;
 use crate::state::App;
-use crate::storage::Card;
 
 /// The page.
 pub fn plans() -> View {
@@ -30,6 +30,8 @@ pub fn plans() -> View {
                 .put(el("a").class("button").attr("href", Page::Start.link()).put(t("plans-new")))
                 .put(el("button").attr("type", "button").on_click(add_demo).put(t("plans-add-demo"))),
         )
+        .put(keeping::asides())
+        .put(section("backup-title", fragment().put(keeping::promise()).put(keeping::backup()).done()))
         .put(section("plans-units", units()))
         .put(el("p").put(t("plans-privacy")))
         .put(el("p").put(el("a").attr("href", "plan.schema.json").put(t("plans-schema"))))
