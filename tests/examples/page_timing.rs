@@ -2,13 +2,17 @@
 //! `cargo xtask bench`.
 
 use anyhow::{Context, Result};
-use kerbstead_tests::browser::{Browser, ROUTES, Setup};
+use kerbstead_tests::browser::{Browser, Key, ROUTES, Setup};
+use std::time::Duration;
 
 /// How many times each thing is timed; the middle one counts.
 const TIMES: usize = 7;
 
 /// How many times slower a cheap phone is taken to be.
 const PHONE: u32 = 4;
+
+/// Between two keys: longer than all that follows one.
+const REST: Duration = Duration::from_millis(500);
 
 /// A thing to time: what it is called, and how to get its milliseconds from a browser.
 struct Timing {
@@ -17,7 +21,13 @@ struct Timing {
 }
 
 /// Everything that is timed. A new timing is added here.
-const TIMINGS: [Timing; 1] = [Timing { name: "start page, from request to ready", measure: start_page }];
+const TIMINGS: [Timing; 5] = [
+    Timing { name: "start page, from request to ready", measure: start_page },
+    Timing { name: "assess, 30 days of the example, plan and answer passed to and from JavaScript", measure: assess },
+    Timing { name: "money page, from a key to the frame that shows the verdict", measure: |page| key(page, "/money") },
+    Timing { name: "power page, likewise", measure: |page| key(page, "/power") },
+    Timing { name: "water page, likewise", measure: |page| key(page, "/water") },
+];
 
 fn main() -> Result<()> {
     for slower in [1, PHONE] {
@@ -50,4 +60,48 @@ fn start_page(browser: &Browser) -> Result<f64> {
     browser.load(ROUTES[0])?;
     browser.devtools("Page.removeScriptToEvaluateOnNewDocument", added)?;
     browser.script("return window.readyAfter", vec![])?.as_f64().context("the page never became ready")
+}
+
+/// The middle of many calls of what embedders call, which is compiled by then.
+fn assess(browser: &Browser) -> Result<f64> {
+    let script = "const done = arguments[0];
+        import(new URL('kerbstead.js', document.baseURI).href).then((kerbstead) => {
+            const plan = kerbstead.demo_plan('2027-01-01');
+            let left = 30;
+            for (const stay of plan.stays) {
+                stay.nights = Math.min(stay.nights, left);
+                left -= stay.nights;
+            }
+            const times = Array.from({ length: 60 }, () => {
+                const before = performance.now();
+                kerbstead.assess(plan, '2027-03-01');
+                return performance.now() - before;
+            });
+            done(times.sort((a, b) => a - b)[30]);
+        }).catch((error) => done(String(error)));";
+    browser.load(ROUTES[0])?;
+    browser.script_async(script, vec![])?.as_f64().context("the bundle did not assess the example")
+}
+
+/// The middle of some keys in the first field for a number: from the input to the end of the next frame.
+fn key(browser: &Browser, route: &str) -> Result<f64> {
+    const KEYS: usize = 9;
+    let record = "window.frames_after = [];
+        addEventListener('input', (event) => requestAnimationFrame(() => {
+            const channel = new MessageChannel();
+            channel.port1.onmessage = () => window.frames_after.push(performance.now() - event.timeStamp);
+            channel.port2.postMessage(0);
+        }), true);
+        const entry = document.querySelector('main details.entry');
+        if (entry) entry.open = true;
+        setTimeout(() => document.querySelector('main input[inputmode=decimal]').focus(), 200);";
+    browser.load(route)?;
+    browser.script(record, vec![])?;
+    std::thread::sleep(REST);
+    for at in 0..KEYS {
+        browser.press(if at % 2 == 0 { "7".to_owned() } else { Key::Backspace.value().to_string() })?;
+        std::thread::sleep(REST);
+    }
+    let times = browser.script("return window.frames_after.sort((a, b) => a - b)", vec![])?;
+    times.get(KEYS / 2).and_then(serde_json::Value::as_f64).context("no key came to the field")
 }
