@@ -54,8 +54,20 @@ async function fetchParts() {
   return { glue, wasm };
 }
 
+/**
+ * The first formatters of a language take the browser long to make; later ones like them do not. There is time for it
+ * while the module is on its way.
+ */
+function warmUp() {
+  const { language } = navigator;
+  new Intl.DateTimeFormat(language, { year: "numeric", month: "short", day: "numeric", timeZone: "UTC" });
+  new Intl.NumberFormat(language, { style: "currency", currency: "EUR" });
+}
+
 async function start() {
   if (typeof WebAssembly !== "object") return explain("unsupported");
+  const drawn = new Promise((resolve) => addEventListener("kerbstead-drawn", resolve, { once: true }));
+  setTimeout(warmUp);
   let parts;
   try {
     parts = await fetchParts();
@@ -69,6 +81,7 @@ async function start() {
     // If the calculator itself broke, broken.js has more to offer.
     throw error;
   }
+  await drawn;
   document.getElementById("before")?.remove();
   dispatchEvent(new Event("kerbstead-started"));
 }

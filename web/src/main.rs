@@ -27,7 +27,6 @@ fn main() {
     std::panic::set_hook(Box::new(|panic| browser::report(&panic.to_string())));
     // Other pages may load this module only for the functions of `embed`: then there is no place to show the app in.
     if let Some(place) = browser::element("app") {
-        leptos::mount::mount_to(place.clone(), move || shell::show_in(&place)).forget();
-        browser::mark_ready();
+        leptos::mount::mount_to(place.clone(), move || shell::show_in(place)).forget();
     }
 }

@@ -1,7 +1,9 @@
 //! The frame of every page: the name of the plan, undo, the navigation, notices.
 
 use kerbstead_core::keeping::History;
-use leptos::prelude::window;
+use std::time::Duration;
+
+use leptos::prelude::{Owner, set_timeout, window};
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlElement, KeyboardEvent};
 
@@ -14,14 +16,19 @@ use crate::parts::{Shape, icon};
 use crate::route::{self, Page};
 use crate::state::{App, Keeping, WayBack};
 
-/// Shows the whole app.
-pub fn show_in(place: &HtmlElement) {
-    // The place is an element, which takes every view.
-    let _ = place.append_child(whole().node());
+/// Opens what is kept and then shows the whole app: in a task of its own, so that a slow phone answers in between.
+pub fn show_in(place: HtmlElement) {
+    let (app, owner) = (App::open(), Owner::current().unwrap_or_default());
+    let show = move || {
+        // The place is an element, which takes every view.
+        let _ = place.append_child(owner.with(|| whole(app)).node());
+        browser::mark_ready();
+        browser::announce("kerbstead-drawn");
+    };
+    set_timeout(show, Duration::ZERO);
 }
 
-fn whole() -> View {
-    let app = App::open();
+fn whole(app: App) -> View {
     let page = route::current_page();
     listen_for_undo(app);
     listen_for_leaving(app);
