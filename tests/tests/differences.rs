@@ -1,10 +1,13 @@
 //! What differs between two plans: all of it taken gives the other plan, none of it changes nothing.
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
-use kerbstead_core::plan::{DifferenceKind, Item, NotPossible, Plan, Stay, demo_plan, differences};
-use kerbstead_core::share::{Answer, Help, Mark};
+use kerbstead_core::plan::{
+    DifferenceKind, Income, Item, List, NotPossible, Plain, Plan, Stay, demo_plan, differences,
+};
+use kerbstead_core::share::{Answer, Help, Mark, Parcel, Scope};
 use kerbstead_tests::generate::{edits, file_plans};
 use proptest::prelude::*;
+use serde_json::Value;
 
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
@@ -58,6 +61,80 @@ proptest! {
     }
 }
 
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// What comes back without money, or in part, differs from the plan here only in what it tells; and all of that it
+    /// does.
+    #[test]
+    fn only_what_was_sent_can_differ(
+        here in file_plans(), changes in prop::collection::vec(edits(), 1..12), scope in 0..4_usize, with_money in any::<bool>(),
+    ) {
+        let scope = Scope::ALL[scope];
+        let mut there = here.clone();
+        for change in changes {
+            let _ = change.of(&there).apply(&mut there);
+        }
+        let told = |plan: &Plan| Parcel::of(&plan.to_plain(), scope, with_money);
+        let laid = told(&there).laid_over(&here);
+        let is_whole = scope == Scope::Whole && with_money;
+        for difference in differences(&here, &laid) {
+            let section = difference.path.split_first().0;
+            let is_own_field = !here.to_plain()[section].is_object() && !here.to_plain()[section].is_array();
+            let is_told = match scope {
+                Scope::Whole => with_money || !["purse", "belongings", "incomes", "costs"].contains(&section),
+                _ => section == "kit" || is_own_field,
+            };
+            prop_assert!(is_told, "{scope:?} {with_money}: {difference:?}");
+            let is_money = difference.path.last().contains("price") || difference.path.last().contains("amount");
+            prop_assert!(with_money || !is_money || is_whole, "{difference:?}");
+        }
+        let is_taken = |id: &u32| List::ALL.iter().filter(|list| list.ids(&here).contains(id) || list.ids(&there).contains(id)).count() > 1;
+        let new_ids = List::ALL.iter().flat_map(|list| list.ids(&there)).collect::<Vec<_>>();
+        if matches!(scope, Scope::Whole | Scope::Kit) && !new_ids.iter().any(is_taken) {
+            prop_assert_eq!(without_guesses(told(&laid)), without_guesses(told(&there)));
+        } else if !is_whole {
+            let lost = List::ALL.iter().flat_map(|list| list.ids(&here)).filter(|id| !List::ALL.iter().any(|list| list.ids(&laid).contains(id)));
+            prop_assert!(matches!(scope, Scope::Whole | Scope::Kit) || lost.count() == 0);
+        }
+    }
+}
+
+fn without_guesses(parcel: Parcel) -> Value {
+    let Parcel::Plan { mut file, .. } = parcel else { return Value::Null };
+    if let Some(file) = file.as_object_mut() {
+        file.remove("guesses");
+    }
+    file
+}
+
+/// A friend who was sent no money adds a thing; its number is that of an income here, of which they know nothing.
+#[test]
+fn a_new_entry_whose_number_is_taken_gets_a_free_one() {
+    let mut here = demo_plan();
+    let id = here.next_id();
+    here.incomes.push(Income { id, ..Income::default() });
+    let mut there = demo_plan();
+    there.kit.push(Item { id, name: "Rain barrel".to_owned(), ..Item::default() });
+    let laid = Parcel::of(&there.to_plain(), Scope::Whole, false).laid_over(&here);
+    let found = differences(&here, &laid);
+    assert_eq!(found.len(), 1);
+    found[0].edit.clone().apply(&mut here).unwrap();
+    assert_eq!(here.kit.last().map(|item| (item.id, item.name.as_str())), Some((id + 1, "Rain barrel")));
+    assert_eq!(here.incomes.last().map(|income| income.id), Some(id));
+}
+
+#[test]
+fn what_is_not_on_a_shopping_list_stays() {
+    let here = demo_plan();
+    let mut there = here.clone();
+    there.kit.retain(|item| item.obtain.is_paid());
+    there.kit[0].note = "Seen at the market".to_owned();
+    there.kit.truncate(2);
+    let found = differences(&here, &Parcel::of(&there.to_plain(), Scope::Shopping, false).laid_over(&here));
+    assert_eq!(found.iter().map(|found| found.path.last()).collect::<Vec<_>>(), ["note"]);
+}
+
 #[test]
 fn entries_in_another_order_are_one_difference_beside_those_added() {
     let plan = |ids: &[u32]| Plan {
@@ -98,4 +175,7 @@ fn what_a_friend_offers_is_a_difference_a_field() {
     assert_eq!(paths, [path(&plan.kit[0], "note"), path(drill, "obtain"), path(drill, "lender"), path(drill, "note")]);
     assert_eq!(found[3].there, "More than the store gives: left at home.\nRuna: Until May");
     assert_eq!(answer.of_nothing(&plan).len(), 1);
+    // What was taken is taken.
+    let taken = answer.applied(&plan);
+    assert_eq!(answer.applied(&taken), taken);
 }

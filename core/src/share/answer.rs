@@ -79,9 +79,11 @@ impl Answer {
             item.obtain = Obtain::Borrowed;
             item.lender.clone_from(&self.from);
         }
-        if !mark.says.is_empty() {
+        let said = [self.from.as_str(), ": ", &mark.says].concat();
+        // Whoever takes it a second time has it once.
+        if !mark.says.is_empty() && !item.note.contains(&said) {
             let before = if item.note.is_empty() { "" } else { "\n" };
-            item.note = [&item.note, before, &self.from, ": ", &mark.says].concat();
+            item.note = [&item.note, before, &said].concat();
         }
     }
 }

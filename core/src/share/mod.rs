@@ -1,7 +1,7 @@
 //! Plans as short text that a link or a QR code carries, and the answers of friends.
 //!
 //! What travels is a [`Parcel`]: [`seal`] makes it a text and [`open`] reads it. A text that is too long for one QR code
-//! is [`split`] into parts, which [`joined`] puts together again. What a parcel tells a stranger, [`told`] says
+//! is [`split`] into parts, which [`joined`] puts together again; [`codes`] draws them. What a parcel tells a stranger, [`told`] says
 //! beforehand.
 //!
 //! Inside, a parcel is a walk over a plan's file (`tree.rs`) that tells symbols (`codec.rs`); each bit of them takes the
@@ -12,23 +12,30 @@
 
 mod answer;
 mod bits;
+mod code;
 mod codec;
+mod collect;
+mod laid_over;
 mod likely;
 mod numbers;
 mod parcel;
 mod place;
 mod prime;
 mod scalar;
+mod scope;
 mod text;
 mod told;
 mod tree;
 mod unreadable;
 
 pub use answer::{Answer, Help, Mark};
+pub use code::{Code, MOST_VERSION, QUIET_MODULES, codes};
 pub use codec::MOST_BITS;
-pub use parcel::{Parcel, Scope, open, seal};
+pub use collect::{Collected, collect};
+pub use parcel::{Parcel, open, seal};
 pub use prime::{Reader, numbered_fields, prime_bytes};
-pub use text::{MOST_CHARS, MOST_PARTS, Part, code_chars, joined, split};
+pub use scope::Scope;
+pub use text::{MOST_CHARS, MOST_PARTS, Part, code_chars, found_in, joined, split};
 pub use told::{Told, told};
 pub use unreadable::Unreadable;
 

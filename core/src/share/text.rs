@@ -125,6 +125,27 @@ pub(super) fn checksum(bytes: &[u8]) -> u32 {
     })
 }
 
+/// The texts of ours in a message: alone, in links, or among other words. When there is none, what comes nearest to one,
+/// so that it can be said what is wrong with it.
+///
+/// ```
+/// use kerbstead_core::share::{Parcel, Scope, found_in, seal};
+/// let text = seal(&Parcel::of(&serde_json::json!({ "title": "North" }), Scope::Whole, true)).unwrap();
+/// assert_eq!(found_in(&format!("Look: https://kerbstead.example/#/open/{text}. See you!")), [text.as_str()]);
+/// assert_eq!(found_in("https://kerbstead.example/#/open/1cut"), ["1cut"]);
+/// assert_eq!(found_in(" hello "), ["hello"]);
+/// ```
+pub fn found_in(message: &str) -> Vec<&str> {
+    let is_of_text = |char: char| char.is_ascii_alphanumeric() || char == '-' || char == '_';
+    let words = || message.split(|char| !is_of_text(char)).filter(|word| !word.is_empty());
+    let found: Vec<&str> = words().filter(|word| bytes(word).is_ok() || part(word).is_some()).collect();
+    if !found.is_empty() {
+        return found;
+    }
+    let after_mark = message.rsplit_once("/open/").and_then(|(_, rest)| rest.split(|char| !is_of_text(char)).next());
+    vec![after_mark.unwrap_or_else(|| message.trim())]
+}
+
 /// One of the parts that a text was split into.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Part {

@@ -24,15 +24,34 @@ impl Told {
 }
 
 /// What a parcel tells, each only where there is any: things, names of people, notes, places, days, and money. That
-/// there is no money in it is told too.
+/// there is no money in it is told too. Of an answer: who answers, what is offered, and what is said to it.
 pub fn told(parcel: &Parcel) -> Vec<Told> {
-    let Parcel::Plan { file, scope, with_money } = parcel else { return Vec::new() };
+    match parcel {
+        Parcel::Plan { file, scope, with_money } => told_by_plan(file, *scope, *with_money),
+        Parcel::Answer(answer) => {
+            let said = answer.marks.iter().filter(|mark| !mark.says.is_empty()).count();
+            some([
+                ("share-tells-name", usize::from(!answer.from.is_empty())),
+                ("share-tells-marks", answer.marks.len()),
+                ("share-tells-said", said),
+                ("share-tells-nothing-of-yours", 1),
+            ])
+        }
+    }
+}
+
+/// What there is any of.
+fn some<const N: usize>(found: [(&'static str, usize); N]) -> Vec<Told> {
+    found.into_iter().filter(|(_, count)| *count > 0).map(|(key, count)| Told { key, count }).collect()
+}
+
+fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
     let entries = |list: &str| file.get(list).and_then(Value::as_array).map_or(0, Vec::len);
     let texts = |name: &str| count(file, &|field: &Field, value| field.name == name && value.as_str() != Some(""));
     let of_kind = |is: fn(&Kind) -> bool| count(file, &|field: &Field, _| is(&field.kind));
     let is_money = |kind: &Kind| matches!(kind, Kind::Money { .. });
     let dates = count(file, &|field: &Field, _| field.kind == Kind::Date);
-    let found = [
+    some([
         ("share-tells-things", entries("kit")),
         ("share-tells-lenders", texts("lender")),
         ("share-tells-notes", texts("note")),
@@ -46,9 +65,8 @@ pub fn told(parcel: &Parcel) -> Vec<Told> {
         ("share-tells-amounts", of_kind(is_money)),
         ("share-tells-unknown", unknown(file)),
         ("share-tells-no-money", usize::from(!with_money)),
-        ("share-tells-nothing-else", usize::from(*scope != Scope::Whole)),
-    ];
-    found.into_iter().filter(|(_, count)| *count > 0).map(|(key, count)| Told { key, count }).collect()
+        ("share-tells-nothing-else", usize::from(scope != Scope::Whole)),
+    ])
 }
 
 /// How many fields of the file are as asked.

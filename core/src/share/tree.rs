@@ -5,8 +5,6 @@
 //! time have their numbers, usual values are expected, and usual words are cheap. A field that came later is told by
 //! its name.
 
-use std::collections::BTreeSet;
-
 use jiff::civil::Date;
 use serde_json::{Map, Value};
 
@@ -14,6 +12,7 @@ use super::codec::{Codec, Stop, Walk, all, hash};
 use super::likely::Told;
 use super::place::{Form, Place};
 use crate::plan::field::SECTIONS;
+use crate::plan::{Path, Paths};
 
 /// What was told so far, as far as it helps to tell the rest.
 #[derive(Clone)]
@@ -31,7 +30,7 @@ pub(super) struct Tree {
     /// The value told last at a place: by the first bits of the place, as much as is needed to help.
     last: Vec<u32>,
     /// Paths of guesses not met yet; `None` where nothing is a guess.
-    guesses: Option<BTreeSet<String>>,
+    guesses: Option<Paths>,
     was_guess: u32,
     /// The path of the value being told.
     path: String,
@@ -93,12 +92,12 @@ impl Tree {
     }
 
     /// Guesses of nothing that is there are told as they are.
-    fn rest_of_guesses(&mut self, met: BTreeSet<String>, plan: &mut Map<String, Value>, is_known: bool) -> Walk<()> {
-        let list = |paths: &BTreeSet<String>| paths.iter().map(|path| Value::from(path.as_str())).collect::<Vec<_>>();
+    fn rest_of_guesses(&mut self, met: Paths, plan: &mut Map<String, Value>, is_known: bool) -> Walk<()> {
+        let list = |paths: &Paths| paths.iter().map(|path| Value::from(path.as_str())).collect::<Vec<_>>();
         let known = is_known.then(|| Value::Array(list(&met)));
         let rest = self.value(Place::GUESSES, known.as_ref())?;
         let mut paths = met;
-        paths.extend(rest.as_array().into_iter().flatten().filter_map(Value::as_str).map(str::to_owned));
+        paths.extend(rest.as_array().into_iter().flatten().filter_map(Value::as_str).map(Path::from));
         plan.insert("guesses".to_owned(), Value::Array(list(&paths)));
         Ok(())
     }
@@ -208,12 +207,16 @@ impl Tree {
     /// Whether the value told just now is a guess.
     fn guess(&mut self, at: Place, is_known: bool) -> Walk<()> {
         let Some(guesses) = &mut self.guesses else { return Ok(()) };
-        let known = is_known.then(|| guesses.remove(&self.path));
+        let path = Path::from(self.path.as_str());
+        let known = is_known.then(|| guesses.contains(&path));
+        if is_known {
+            guesses.remove(&path);
+        }
         let contexts = [all([21, at.path]), all([22, self.was_guess]), all([23, at.path, self.was_guess])];
         let is_guess = self.codec.flag(known, &contexts)?;
         self.was_guess = (self.was_guess << 1 | u32::from(is_guess)) & 7;
         if is_guess && !is_known {
-            guesses.insert(self.path.clone());
+            guesses.insert(path);
         }
         Ok(())
     }
@@ -246,13 +249,13 @@ fn rank(name: &str) -> usize {
 }
 
 /// Takes the guesses out of a plan's file, if they stand in order and none is there twice, as this tool writes them.
-fn take_guesses(plan: &mut Value) -> Option<BTreeSet<String>> {
+fn take_guesses(plan: &mut Value) -> Option<Paths> {
     let list = plan.get("guesses")?.as_array()?;
     let paths: Vec<&str> = list.iter().filter_map(Value::as_str).collect();
     if paths.is_empty() || paths.len() < list.len() || !paths.is_sorted_by(|before, after| before < after) {
         return None;
     }
-    let paths = paths.into_iter().map(str::to_owned).collect();
+    let paths = paths.into_iter().map(Path::from).collect();
     plan.as_object_mut()?.remove("guesses");
     Some(paths)
 }

@@ -207,6 +207,22 @@ share-tells-unknown = { $count_n ->
 }
 share-tells-no-money = No amounts, no incomes, costs or sales.
 share-tells-nothing-else = Nothing else of the plan.
+share-tells-name = The name you put under it.
+share-tells-marks = { $count_n ->
+    [one] What you can lend or do: one thing.
+   *[other] What you can lend or do: { $count } things.
+}
+share-tells-said = { $count_n ->
+    [one] What you say to one of them.
+   *[other] What you say to { $count } of them.
+}
+share-tells-nothing-of-yours = Nothing of your own plans.
+
+## Values of fields
+
+value-none = nothing
+value-range = { $likely } ({ $low } to { $high })
+value-filled = filled in
 
 ## Sources
 

@@ -7,6 +7,7 @@ mod plain;
 mod problem;
 mod region;
 mod units;
+mod value;
 
 use catalogue::{Catalogue, Filling, Fillings};
 use jiff::civil::Date;
