@@ -6,7 +6,7 @@ use kerbstead_core::keeping::Moment;
 use leptos::prelude::{document, request_animation_frame, set_timeout, window};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Blob, Element, Event, EventTarget, HtmlElement, Url};
+use web_sys::{Blob, Element, Event, EventTarget, HtmlElement, HtmlInputElement, Url};
 
 /// The element of that id.
 pub fn element(id: &str) -> Option<HtmlElement> {
@@ -92,6 +92,37 @@ fn focus_again(before: &Element) {
 fn focus(element: &HtmlElement) {
     // An element that cannot take the focus leaves it where it is, which is no harm.
     let _ = element.focus();
+}
+
+/// Puts a text where the caret of an input is, in place of what is selected there, as if it had been typed.
+pub fn type_text(id: &str, text: &str) {
+    splice(id, text, 0);
+}
+
+/// Takes away what is selected in an input, or else the character before the caret.
+pub fn erase(id: &str) {
+    splice(id, "", 1);
+}
+
+fn splice(id: &str, text: &str, erased: usize) {
+    let Some(Ok(input)) = element(id).map(JsCast::dyn_into::<HtmlInputElement>) else { return };
+    // Positions count the units that JavaScript has.
+    let before: Vec<u16> = input.value().encode_utf16().collect();
+    let at = |position: Option<u32>| position.map_or(before.len(), |at| before.len().min(at as usize));
+    let from = at(input.selection_start().ok().flatten());
+    let to = at(input.selection_end().ok().flatten()).max(from);
+    let from = if from == to { from.saturating_sub(erased) } else { from };
+    let mut after = before[..from].to_vec();
+    after.extend(text.encode_utf16());
+    let caret = u32::try_from(after.len()).unwrap_or(u32::MAX);
+    after.extend(&before[to..]);
+    input.set_value(&String::from_utf16_lossy(&after));
+    if let Ok(event) = Event::new("input") {
+        // A new event is not being told already, so this is not refused.
+        let _ = input.dispatch_event(&event);
+    }
+    // An input of text has a caret, so this is not refused.
+    let _ = input.set_selection_range(caret, caret);
 }
 
 /// Whether an event comes from something that is typed in.

@@ -120,6 +120,16 @@ impl El {
         self.on_plain("blur", Box::new(act))
     }
 
+    /// What to do when the keyboard comes to it.
+    pub fn on_focus(self, act: impl FnMut() + 'static) -> Self {
+        self.on_plain("focus", Box::new(act))
+    }
+
+    /// Leaves the keyboard where it is when this is pressed by a finger or a mouse.
+    pub fn keeps_focus(self) -> Self {
+        self.on("mousedown", Box::new(|event: Event| event.prevent_default()))
+    }
+
     /// What to do with a form that is sent off, which then stays here.
     pub fn on_submit(self, act: impl FnMut() + 'static) -> Self {
         self.on_form(Box::new(act))

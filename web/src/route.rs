@@ -23,6 +23,8 @@ pub enum Page {
     Power,
     /// Litres by day.
     Water,
+    /// What one thing in a shop would do.
+    Shop,
     /// Sheets to print and files for other programs.
     Papers,
     /// All plans, and settings.
@@ -33,7 +35,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -41,6 +43,7 @@ impl Page {
         Self::Money,
         Self::Power,
         Self::Water,
+        Self::Shop,
         Self::Papers,
         Self::Plans,
         Self::Start,
@@ -56,6 +59,7 @@ impl Page {
             Self::Money => "money",
             Self::Power => "power",
             Self::Water => "water",
+            Self::Shop => "shop",
             Self::Papers => "papers",
             Self::Plans => "plans",
             Self::Start => "start",
@@ -77,6 +81,7 @@ impl Page {
             Self::Money => "page-money",
             Self::Power => "page-power",
             Self::Water => "page-water",
+            Self::Shop => "page-shop",
             Self::Papers => "page-papers",
             Self::Plans => "page-plans",
             Self::Start => "page-start",

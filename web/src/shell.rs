@@ -96,6 +96,7 @@ fn show(page: Page) -> View {
         Page::Money => pages::money(),
         Page::Power => pages::power(),
         Page::Water => pages::water(),
+        Page::Shop => pages::shop(),
         Page::Papers => pages::papers(),
         Page::Plans => pages::plans(),
         Page::Start => pages::start(),
@@ -148,11 +149,11 @@ fn navigation(page: Signal<Page>) -> View {
     let main = [
         (Page::Overview, Shape::Signpost),
         (Page::Kit, Shape::Crate),
-        (Page::Route, Shape::Road),
         (Page::Balances, Shape::Level),
+        (Page::Shop, Shape::PriceTag),
         (Page::Plans, Shape::Maps),
     ];
-    let below_balances = [Page::Money, Page::Power, Page::Water];
+    let below_balances = [Page::Route, Page::Money, Page::Power, Page::Water];
     let link = move |to: Page, shape: Option<Shape>| {
         let current = move || (page.get() == to).then(|| "page".to_owned());
         el("a")

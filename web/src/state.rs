@@ -1,6 +1,6 @@
 //! The one store of the app, and everything that can be done to it.
 
-use kerbstead_core::keeping::{History, Journal, Kept, Settings, Step};
+use kerbstead_core::keeping::{History, Journal, Kept, Settings, Slip, Step};
 use kerbstead_core::plan::{Document, Edit, Path, Plan, demo_plan_after, validate};
 use kerbstead_core::words::Units;
 use kerbstead_core::{Assessment, assess};
@@ -46,6 +46,7 @@ impl App {
         desk.versions.set(storage::versions(shelf.open));
         desk.shelf.set(shelf);
         desk.settings.set(settings);
+        desk.slip.set(storage::slip());
         desk.asides.set(storage::asides());
         let app = Self {
             desk,
@@ -132,6 +133,13 @@ impl App {
         });
     }
 
+    /// Changes the slip of the shop and keeps it.
+    pub fn write_slip(self, change: impl FnOnce(&mut Slip)) {
+        self.desk.slip.update(change);
+        self.desk.slip.with_untracked(storage::keep_slip);
+        self.look_whether_kept();
+    }
+
     /// Ends the typing in a field.
     pub fn settle(self) {
         self.typing.set(None);
@@ -181,6 +189,7 @@ impl App {
         match notice.way_back {
             WayBack::None => {}
             WayBack::Undo => self.undo(),
+            WayBack::Slip(slip) => self.write_slip(|now| *now = *slip),
             WayBack::Plan(removed) => self.put_back(*removed),
             WayBack::Aside(aside, text) => {
                 storage::put_aside_back(&aside, &text);

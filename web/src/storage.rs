@@ -7,13 +7,14 @@
 use std::cell::RefCell;
 
 use gloo_storage::{LocalStorage, Storage};
-use kerbstead_core::keeping::{Card, Journal, Kept, Settings, Shelf, Slot, Versions};
+use kerbstead_core::keeping::{Card, Journal, Kept, Settings, Shelf, Slip, Slot, Versions};
 use kerbstead_core::plan::Plain;
 
 use crate::{browser, json};
 
 const SHELF: &str = "kerbstead.shelf";
 const SETTINGS: &str = "kerbstead.settings";
+const SLIP: &str = "kerbstead.slip";
 const PLAN: &str = "kerbstead.plan.";
 const VERSIONS: &str = "kerbstead.versions.";
 const JOURNAL: &str = "kerbstead.journal.";
@@ -198,6 +199,16 @@ pub fn settings() -> Settings {
 /// Keeps the settings.
 pub fn keep_settings(settings: &Settings) {
     keep(SETTINGS, settings);
+}
+
+/// The slip of the shop.
+pub fn slip() -> Slip {
+    record(SLIP).unwrap_or_default()
+}
+
+/// Keeps the slip.
+pub fn keep_slip(slip: &Slip) {
+    keep(SLIP, slip);
 }
 
 /// The plan of a slot.

@@ -9,6 +9,7 @@ mod journal;
 mod merge;
 mod record;
 mod renaming;
+mod slip;
 mod versions;
 
 pub use backup::{BACKUP_VERSION, Backup, Fit, MOST_BACKUP_BYTES, Saved, count, is_too_deep};
@@ -18,4 +19,5 @@ pub use merge::{Clash, Merged, Side, merge};
 pub use record::{Card, Drafts, Kept, Mark, Moment, Settings, Shelf, Slot};
 use record::{object, part};
 pub use renaming::Renaming;
+pub use slip::{PastAnswer, Slip};
 pub use versions::{APART_MS, MOST_VERSIONS, Version, Versions};

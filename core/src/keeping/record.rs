@@ -101,6 +101,11 @@ impl Drafts {
         self.0.push((path, text));
     }
 
+    /// All texts, in the order in which they were typed.
+    pub fn all(&self) -> impl Iterator<Item = &str> {
+        self.0.iter().map(|(_, text)| text.as_str())
+    }
+
     /// Forgets the text of a field.
     pub fn remove(&mut self, path: &Path) {
         self.0.retain(|(of, _)| of != path);

@@ -8,7 +8,7 @@ use crate::order;
 use crate::plan::civil::{day_key, on_day};
 use crate::plan::{
     Belonging, Cost, CostPhase, Group, Id, Income, Item, Money, Obtain, Outcome, Plan, Purse, Repeat, Sale, add_days,
-    add_months, days_between,
+    add_months, days_between, decimal,
 };
 use crate::run::{Phase, Timeline};
 
@@ -124,8 +124,8 @@ pub fn price_parts(
 ) -> PriceParts {
     let line = unit_price.times(quantity).rounded(digits);
     if includes_tax {
-        let share = Decimal::ONE_HUNDRED.saturating_add(tax_percent);
-        let net = Decimal::ONE_HUNDRED.checked_div(share).map_or(line, |factor| line.scaled(factor).rounded(digits));
+        let share = (Money::whole(100) + Money::new(tax_percent)).decimal();
+        let net = decimal::over(Decimal::ONE_HUNDRED, share).map_or(line, |factor| line.scaled(factor).rounded(digits));
         PriceParts { net, tax: line - net, total: line }
     } else {
         let tax = line.percent(tax_percent).rounded(digits);

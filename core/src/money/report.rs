@@ -9,7 +9,7 @@ use super::flows::{Flow, FlowGroup, FlowState};
 use super::step::{CashDay, Course};
 use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
-use crate::plan::{Money, Need, Night, Path, Plan, Quantity};
+use crate::plan::{Money, Need, Night, Path, Plan, Quantity, decimal};
 use crate::run::{Timeline, missing_road};
 
 /// The money balance of a plan.
@@ -138,7 +138,7 @@ fn road_cost_per_day(plan: &Plan, timeline: &Timeline, flows: &[Flow]) -> Money 
     let is_running = |flow: &&Flow| matches!(flow.group, FlowGroup::Costs | FlowGroup::Nights) && flow.on >= leaves_on;
     let total: Money = flows.iter().filter(is_running).map(|flow| -flow.amount).sum();
     let days = rust_decimal::Decimal::from(timeline.road().count());
-    let per_day = total.decimal().checked_div(days).map_or(Money::ZERO, Money::new);
+    let per_day = decimal::over(total.decimal(), days).map_or(Money::ZERO, Money::new);
     per_day.rounded(plan.minor_digits())
 }
 

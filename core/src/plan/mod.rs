@@ -6,6 +6,7 @@
 
 mod calendar;
 pub(crate) mod civil;
+pub(crate) mod decimal;
 mod demo;
 mod differences;
 mod document;
@@ -54,7 +55,6 @@ pub use rough::{Answers, Place, rough_plan};
 #[cfg(feature = "schema")]
 pub use schema::json_schema;
 pub use starter::{STARTERS, Sourced, Starter, StarterDraw, StarterSource, StarterStore, matching, starter_item};
-pub(crate) use typed::to_float as decimal_to_float;
 pub use typed::{NumberMarks, is_calculation, typed_amount, typed_value};
 pub use validate::validate;
 pub use vehicle::{SizeClass, Vehicle};

@@ -9,6 +9,8 @@ use rust_decimal::{Decimal, RoundingStrategy};
 use serde::de::Visitor;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::decimal;
+
 /// An amount in the plan's currency. Arithmetic saturates at the limits of [`Decimal`] (about 7.9e28) instead of
 /// panicking; validation refuses amounts far below that.
 ///
@@ -54,13 +56,14 @@ impl Money {
     /// The amount multiplied by an exact factor, unrounded.
     #[must_use]
     pub fn scaled(self, factor: Decimal) -> Self {
-        Self(self.0.saturating_mul(factor))
+        let most = decimal::most(self.0.is_sign_negative() != factor.is_sign_negative());
+        Self(decimal::times(self.0, factor).unwrap_or(most))
     }
 
     /// That share of the amount, `percent` of a hundred, unrounded.
     #[must_use]
     pub fn percent(self, percent: Decimal) -> Self {
-        self.scaled(percent.saturating_mul(Decimal::new(1, 2)))
+        self.scaled(Self(percent).scaled(Decimal::new(1, 2)).0)
     }
 
     /// Rounded half away from zero to so many decimal digits: half a cent goes up, as tills do it.
@@ -102,14 +105,14 @@ pub fn minor_digits(currency: &str) -> u32 {
 impl Add for Money {
     type Output = Self;
     fn add(self, other: Self) -> Self {
-        Self(self.0.saturating_add(other.0))
+        Self(decimal::plus(self.0, other.0).unwrap_or(decimal::most(self.0.is_sign_negative())))
     }
 }
 
 impl Sub for Money {
     type Output = Self;
     fn sub(self, other: Self) -> Self {
-        Self(self.0.saturating_sub(other.0))
+        Self(decimal::less(self.0, other.0).unwrap_or(decimal::most(self.0.is_sign_negative())))
     }
 }
 

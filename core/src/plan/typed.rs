@@ -10,6 +10,7 @@ use serde_json::Value;
 
 pub use numeral::NumberMarks;
 
+use super::decimal::to_float;
 use super::validate::check_value;
 use super::{Field, Kind, Quantity, Wrong};
 use calculation::{Asked, Trouble, Worked, worked_out};
@@ -42,22 +43,7 @@ pub fn typed_value(field: &Field, text: &str, marks: NumberMarks, factor: f64) -
     if text.is_empty() {
         return Ok(Value::Null);
     }
-    let value = match field.kind {
-        Kind::Number { quantity, example, .. } => {
-            number(text, marks, Asked::measure(quantity), factor, &Wrong::NotANumber { example, quantity })?
-        }
-        Kind::Whole { quantity, example, .. } => {
-            whole(text, marks, Asked::measure(quantity), &Wrong::NotWhole { example })?
-        }
-        Kind::Money { example, .. } => decimal(text, marks, Asked::MONEY, &Wrong::NotMoney { example })?,
-        Kind::Rate => decimal(text, marks, Asked::RATE, &Wrong::NotARate)?,
-        Kind::Currency => text.to_ascii_uppercase().into(),
-        Kind::StoreItem => {
-            plain(text, marks).and_then(|digits| whole_value(&digits)).ok_or(Wrong::NotWhole { example: 1 })?
-        }
-        Kind::Flag => (text == "true").into(),
-        Kind::Text { .. } | Kind::Date | Kind::Choice(_) => text.into(),
-    };
+    let value = value(&field.kind, text, marks, factor).map_err(|wrong| wrong.unwrap_or(expected(&field.kind)))?;
     check_value(&field.kind, &value)?;
     Ok(value)
 }
@@ -83,69 +69,85 @@ pub fn typed_amount(text: &str, marks: NumberMarks, kinds: &[Quantity]) -> Resul
     let mut other = None;
     let mut units = Vec::new();
     for &quantity in kinds {
-        let otherwise = Wrong::NotANumber { example: 1.0, quantity };
-        let amount = match plain(text.trim(), marks).map(|digits| Decimal::from_str_exact(&digits)) {
-            Some(amount) => amount.map_err(|_| otherwise),
-            None => worked(text, marks, Asked::measure(quantity), &otherwise).map(|worked| worked.amount),
-        };
-        match amount {
+        match amount(text.trim(), marks, Asked::measure(quantity)) {
             Ok(amount) => return Ok((amount.normalize(), quantity)),
-            Err(Wrong::OtherUnit { unit, units: more }) => {
+            Err(Some(Wrong::OtherUnit { unit, units: more })) => {
                 units.push(more);
                 other = Some(unit);
             }
-            Err(Wrong::NoUnit { unit }) => other = Some(unit),
-            Err(wrong) => return Err(wrong),
+            Err(Some(Wrong::NoUnit { unit })) => other = Some(unit),
+            Err(wrong) => return Err(wrong.unwrap_or(Wrong::NotANumber { example: 1.0, quantity })),
         }
     }
     Err(Wrong::OtherUnit { unit: other.unwrap_or_default(), units: units.join(", ") })
 }
 
-fn number(text: &str, marks: NumberMarks, asked: Asked, factor: f64, otherwise: &Wrong) -> Result<Value, Wrong> {
-    let number = if let Some(digits) = plain(text, marks) {
-        float(&digits).map(|number| number * factor)
-    } else {
-        let Worked { amount, has_unit } = worked(text, marks, asked, otherwise)?;
-        Some(if has_unit { to_float(amount) } else { to_float(amount) * factor })
-    };
-    number.and_then(serde_json::Number::from_f64).map(Value::Number).ok_or_else(|| otherwise.clone())
+/// A value, or what is wrong where more can be said than what is expected.
+type Read<T> = Result<T, Option<Wrong>>;
+
+fn value(kind: &Kind, text: &str, marks: NumberMarks, factor: f64) -> Read<Value> {
+    Ok(match *kind {
+        Kind::Number { quantity, .. } => number(text, marks, Asked::measure(quantity), factor)?,
+        Kind::Whole { quantity, .. } => {
+            let worked = || worked(text, marks, Asked::measure(quantity)).map(|it| it.amount.normalize().to_string());
+            whole(&plain(text, marks).map_or_else(worked, Ok)?).ok_or(None)?
+        }
+        Kind::Money { .. } => decimal(text, marks, Asked::MONEY)?,
+        Kind::Rate => decimal(text, marks, Asked::RATE)?,
+        Kind::StoreItem => plain(text, marks).and_then(|digits| whole(&digits)).ok_or(None)?,
+        Kind::Currency => text.to_ascii_uppercase().into(),
+        Kind::Flag => (text == "true").into(),
+        Kind::Text { .. } | Kind::Date | Kind::Choice(_) => text.into(),
+    })
 }
 
-fn whole(text: &str, marks: NumberMarks, asked: Asked, otherwise: &Wrong) -> Result<Value, Wrong> {
-    let digits = match plain(text, marks) {
-        Some(digits) => digits,
-        None => worked(text, marks, asked, otherwise)?.amount.normalize().to_string(),
-    };
-    whole_value(&digits).ok_or_else(|| otherwise.clone())
-}
-
-fn whole_value(digits: &str) -> Option<Value> {
-    digits.parse::<u32>().ok().map(Value::from)
-}
-
-fn decimal(text: &str, marks: NumberMarks, asked: Asked, otherwise: &Wrong) -> Result<Value, Wrong> {
-    let amount = if let Some(digits) = plain(text, marks) {
-        Decimal::from_str_exact(&digits).map_err(|_| otherwise.clone())?
-    } else {
-        let amount = worked(text, marks, asked, otherwise)?.amount;
-        amount.round_dp_with_strategy(MOST_DECIMALS, RoundingStrategy::MidpointAwayFromZero).normalize()
-    };
-    Ok(amount.to_string().into())
-}
-
-/// What a line of arithmetic comes to. More than can be held is the most that can be: too much for any field.
-fn worked(text: &str, marks: NumberMarks, asked: Asked, otherwise: &Wrong) -> Result<Worked, Wrong> {
-    match worked_out(text, marks, asked) {
-        Ok(outcome) => Ok(outcome),
-        Err(Trouble::TooLarge) => Ok(Worked { amount: Decimal::MAX, has_unit: true }),
-        Err(Trouble::Unreadable) => Err(otherwise.clone()),
-        Err(Trouble::Wrong(wrong)) => Err(wrong),
+/// What is wrong with a text of which nothing more can be said.
+fn expected(kind: &Kind) -> Wrong {
+    match *kind {
+        Kind::Number { quantity, example, .. } => Wrong::NotANumber { example, quantity },
+        Kind::Money { example, .. } => Wrong::NotMoney { example },
+        Kind::Rate => Wrong::NotARate,
+        Kind::Whole { example, .. } => Wrong::NotWhole { example },
+        _ => Wrong::NotWhole { example: 1 },
     }
 }
 
-/// The float of a decimal, by one division of its digits.
-pub(crate) fn to_float(amount: Decimal) -> f64 {
-    let amount = amount.normalize();
-    let power = (0..amount.scale()).fold(1.0, |power, _| power * 10.0);
-    amount.mantissa() as f64 / power
+fn number(text: &str, marks: NumberMarks, asked: Asked, factor: f64) -> Read<Value> {
+    let number = if let Some(digits) = plain(text, marks) {
+        float(&digits).map(|number| number * factor)
+    } else {
+        let Worked { amount, has_unit } = worked(text, marks, asked)?;
+        Some(if has_unit { to_float(amount) } else { to_float(amount) * factor })
+    };
+    number.and_then(serde_json::Number::from_f64).map(Value::Number).ok_or(None)
+}
+
+fn whole(digits: &str) -> Option<Value> {
+    digits.parse::<u32>().ok().map(Value::from)
+}
+
+fn decimal(text: &str, marks: NumberMarks, asked: Asked) -> Read<Value> {
+    let is_plain = plain(text, marks).is_some();
+    let amount = amount(text, marks, asked)?;
+    let rounded = || amount.round_dp_with_strategy(MOST_DECIMALS, RoundingStrategy::MidpointAwayFromZero).normalize();
+    // What was typed is kept to the last digit.
+    Ok(if is_plain { amount } else { rounded() }.to_string().into())
+}
+
+/// A plain number, or what a line of arithmetic comes to.
+fn amount(text: &str, marks: NumberMarks, asked: Asked) -> Read<Decimal> {
+    match plain(text, marks) {
+        Some(digits) => Decimal::from_str_exact(&digits).map_err(|_| None),
+        None => worked(text, marks, asked).map(|worked| worked.amount),
+    }
+}
+
+/// What a line of arithmetic comes to. More than can be held is the most that can be: too much for any field.
+fn worked(text: &str, marks: NumberMarks, asked: Asked) -> Read<Worked> {
+    match worked_out(text, marks, asked) {
+        Ok(worked) => Ok(worked),
+        Err(Trouble::TooLarge) => Ok(Worked { amount: Decimal::MAX, has_unit: true }),
+        Err(Trouble::Unreadable) => Err(None),
+        Err(Trouble::Wrong(wrong)) => Err(Some(wrong)),
+    }
 }

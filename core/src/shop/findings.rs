@@ -134,36 +134,36 @@ impl Say for Finding {
     }
 
     fn figures(&self) -> Figures {
-        match self.clone() {
+        match self {
             Self::NoRoadCost | Self::CashNotKnown | Self::Compared(Comparison::Same | Comparison::NotAlike) => vec![],
-            Self::RoadDays { days } => vec![("days", Figure::of(days, Quantity::Days))],
-            Self::RunOut(run_out) => run_out_figures(&run_out),
+            Self::RoadDays { days } => vec![("days", Figure::of(*days, Quantity::Days))],
+            Self::RunOut(run_out) => run_out_figures(run_out),
             Self::Lowest { on, lowest, before, margin } => vec![
-                ("on", Figure::Date(on)),
-                ("lowest", Figure::Money(lowest)),
-                ("before", Figure::Money(before)),
-                ("margin", Figure::Money(if margin.is_negative() { -margin } else { margin })),
+                ("on", Figure::Date(*on)),
+                ("lowest", Figure::Money(*lowest)),
+                ("before", Figure::Money(*before)),
+                ("margin", Figure::Money(if margin.is_negative() { -*margin } else { *margin })),
             ],
             Self::UnitPrice(unit) | Self::OtherUnitPrice(unit) => {
                 vec![("price", Figure::Each { price: unit.price, quantity: unit.quantity })]
             }
             Self::Compared(Comparison::First { percent, saved } | Comparison::Second { percent, saved }) => {
-                vec![("percent", Figure::of(percent, Quantity::Percent)), ("saved", Figure::Money(saved))]
+                vec![("percent", Figure::of(*percent, Quantity::Percent)), ("saved", Figure::Money(*saved))]
             }
             Self::Group { foreseen, with, paid, left } => vec![
-                ("foreseen", Figure::Money(foreseen)),
-                ("with", Figure::Money(with)),
-                ("paid", Figure::Money(paid)),
-                ("left", Figure::Money(left)),
+                ("foreseen", Figure::Money(*foreseen)),
+                ("with", Figure::Money(*with)),
+                ("paid", Figure::Money(*paid)),
+                ("left", Figure::Money(*left)),
             ],
             Self::Power { before, after } | Self::Water { before, after } => {
-                vec![("before", before), ("after", after)]
+                vec![("before", before.clone()), ("after", after.clone())]
             }
             Self::Mass { mass_kg, carried_kg } => vec![
-                ("mass", Figure::of(mass_kg, Quantity::MassKg)),
-                ("carried", Figure::of(carried_kg, Quantity::MassKg)),
+                ("mass", Figure::of(*mass_kg, Quantity::MassKg)),
+                ("carried", Figure::of(*carried_kg, Quantity::MassKg)),
             ],
-            Self::Volume { volume_l } => vec![("volume", Figure::of(volume_l, Quantity::VolumeL))],
+            Self::Volume { volume_l } => vec![("volume", Figure::of(*volume_l, Quantity::VolumeL))],
         }
     }
 

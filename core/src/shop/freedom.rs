@@ -4,7 +4,7 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::constants::DAYS_PER_MONTH;
-use crate::plan::{CostPhase, Money, Plan, decimal_to_float};
+use crate::plan::{CostPhase, Money, Plan, decimal};
 use crate::run::Timeline;
 
 /// What one more day on the road costs, and what that is made of. Without income, and without what is bought once.
@@ -42,11 +42,11 @@ impl RoadCost {
         if self.per_day <= Money::ZERO {
             return None;
         }
-        amount.decimal().checked_div(self.per_day.decimal()).map(decimal_to_float)
+        decimal::over(amount.decimal(), self.per_day.decimal()).map(decimal::to_float)
     }
 }
 
 /// An amount by a number; nothing where there is nothing to divide by.
 fn divided(amount: Money, by: Decimal) -> Money {
-    amount.decimal().checked_div(by).map_or(Money::ZERO, Money::new)
+    decimal::over(amount.decimal(), by).map_or(Money::ZERO, Money::new)
 }

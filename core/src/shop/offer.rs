@@ -4,7 +4,9 @@ use rust_decimal::Decimal;
 
 use super::pack::{Pack, read_pack};
 use crate::money::{PriceParts, price_parts};
-use crate::plan::{Edit, Field, Id, Item, Money, NumberMarks, Obtain, Path, Plan, Quantity, Wrong, field, typed_value};
+use crate::plan::{
+    Edit, Field, Id, Item, Money, NumberMarks, Obtain, Path, Plan, Quantity, Wrong, decimal, field, typed_value,
+};
 
 /// A thing on a shelf.
 #[derive(Clone, Debug, PartialEq)]
@@ -152,7 +154,7 @@ impl Offer {
     /// How much of it is bought, in the unit of its pack.
     pub fn bought(&self) -> Option<(Decimal, Quantity)> {
         let pack = self.pack?;
-        Some((pack.amount.checked_mul(Decimal::from(self.item.quantity))?, pack.quantity))
+        Some((decimal::times(pack.amount, Decimal::from(self.item.quantity))?, pack.quantity))
     }
 }
 

@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use crate::plan::{Money, NumberMarks, Quantity, Wrong, decimal_to_float, typed_amount};
+use crate::plan::{Money, NumberMarks, Quantity, Wrong, decimal, typed_amount};
 
 /// How much is in one pack.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,7 +63,7 @@ pub fn read_pack(text: &str, marks: NumberMarks) -> Result<Pack, Wrong> {
 
 /// What a unit costs when a pack costs so much.
 pub fn unit_price(price: Money, pack: Pack) -> Option<UnitPrice> {
-    let price = price.decimal().checked_div(pack.amount).map(Money::new)?;
+    let price = decimal::over(price.decimal(), pack.amount).map(Money::new)?;
     Some(UnitPrice { price, quantity: pack.quantity })
 }
 
@@ -85,8 +85,8 @@ pub fn compared(first: UnitPrice, second: UnitPrice, bought: Decimal, digits: u3
         return Comparison::Same;
     }
     let less = dear - cheap;
-    let share = less.scaled(Decimal::ONE_HUNDRED).decimal().checked_div(dear.decimal());
-    let percent = decimal_to_float(share.unwrap_or_default());
+    let share = decimal::over(less.scaled(Decimal::ONE_HUNDRED).decimal(), dear.decimal());
+    let percent = decimal::to_float(share.unwrap_or_default());
     let saved = less.scaled(bought).rounded(digits);
     if first.price < second.price {
         Comparison::First { percent, saved }

@@ -6,7 +6,7 @@ use serde_json::Value;
 use super::constants::COUNTED_AFTER_HOUR;
 use super::offer::{ITEM_FIELDS, Offer};
 use crate::plan::civil::day_after;
-use crate::plan::{Edit, Estimate, Item, List, Money, Outcome, Path, Plain, Plan};
+use crate::plan::{Edit, Estimate, Item, List, Money, Outcome, Path, Plain, Plan, decimal};
 use crate::run::Timeline;
 
 /// How a thing is taken.
@@ -58,7 +58,7 @@ fn price_for_purse(plan: &Plan, offer: &Offer) -> Money {
     }
     let parts = offer.price(plan.minor_digits());
     let line = if plan.purse.prices_include_tax { parts.total } else { parts.net };
-    let one = line.decimal().checked_div(offer.item.quantity.into());
+    let one = decimal::over(line.decimal(), offer.item.quantity.into());
     one.map_or(line, Money::new).rounded(plan.minor_digits() + MORE_DIGITS)
 }
 

@@ -33,6 +33,7 @@ measure-per-gallon = { $price } per gal
 measure-per-metre = { $price } per m
 measure-per-foot = { $price } per ft
 measure-per-piece = { $price } a piece
+measure-per-hundred = { $price } a hundred
 moment = { $date }, { $time }
 
 unit-kilograms = kg
@@ -123,7 +124,7 @@ working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
 
 ## In the shop
 
-shop-road-days = { $days } on the road: as long as the same money would pay for.
+shop-road-days = { $days } on the road
 shop-no-road-cost = The plan knows of nothing that a day on the road costs: give it monthly costs or the price of a night.
 shop-runs-out-the-same = Cash falls below your floor on { $after }, with it or without.
 shop-runs-out-earlier = Cash falls below your floor on { $after } instead of { $before }: { $days } earlier.
@@ -141,7 +142,7 @@ shop-first-cheaper = This one is cheaper: a unit costs { $percent } less, { $sav
 shop-second-cheaper = The other is cheaper: a unit costs { $percent } less, { $saved } on as much as you buy here.
 shop-same-price = Both cost the same.
 shop-not-alike = The two packs cannot be compared: give both in units of the same kind.
-shop-group = Under this heading: { $with } in all with it, { $foreseen } without. { $paid } is paid, { $left } is still to pay after it.
+shop-group = { $with } in all with it, { $foreseen } without. Paid before: { $paid }. Still to pay after it: { $left }.
 shop-power-moves = Power: { $after } to spare instead of { $before }.
 shop-water-moves = Water: { $after } to spare instead of { $before }.
 shop-mass = It weighs { $mass }. All things of known mass then weigh { $carried }.
@@ -361,6 +362,7 @@ page-balances = Balances
 page-money = Money
 page-power = Power
 page-water = Water
+page-shop = Shop
 page-plans = Plans
 page-start = A plan of your own
 storage-unavailable = This browser does not let the page keep anything, as in a private window or with storage switched off. You can go on, but what you change is gone when you close this tab. Open the page in an ordinary window, or allow storage for it.
@@ -791,3 +793,42 @@ sheet-nothing = There is nothing on this list.
 sheet-total = In all
 sheet-no-lender = From whom is not settled
 next-papers = Print lists, or take tables and dates along
+
+## The page of the shop
+
+shop-answer = What it comes to
+shop-no-price = Type a price.
+shop-becomes = becomes
+shop-pack = How much is in one
+shop-units = Units of a pack
+shop-other = Another offer to compare with
+shop-other-price = Its price
+shop-other-pack = How much is in it
+shop-tax = The price on the shelf
+shop-tax-included = includes the tax
+shop-tax-added = is without tax
+shop-for = It is
+shop-for-new = something new
+shop-more = Mass, size, power, water
+shop-take-paid = Bought it
+shop-take-planned = Plan to buy it
+shop-next-thing = Next thing
+shop-taken-paid = “{ $name }” is in the kit, paid.
+shop-taken-planned = “{ $name }” is in the kit, to be bought.
+shop-no-name = Something from the shop
+shop-past = Worked out before
+shop-past-clear = Clear this list
+shop-past-cleared = The list of the shop is cleared.
+shop-keys = Keys
+shop-key-next = Next
+shop-key-divide = Divided by
+shop-key-times = Times
+shop-key-minus = Minus
+shop-key-plus = Plus
+shop-key-percent = Per cent
+shop-key-open = Opening bracket
+shop-key-close = Closing bracket
+shop-key-mark = Decimal mark
+shop-key-erase = Erase the last character
+shop-key-clear = Clear the field
+shop-key-bring-back = Bring back what was cleared

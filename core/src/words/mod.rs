@@ -19,7 +19,7 @@ pub use units::{Unit, Units, unit};
 
 use crate::assessment::{Caution, Margin, Moment, Say};
 use crate::explain::{Figure, Figures, Source, Working};
-use crate::plan::{Money, Problem, Quantity};
+use crate::plan::{Money, Problem, Quantity, Wrong};
 
 /// English, the catalogue that is complete by definition.
 pub const ENGLISH: &str = include_str!("en.ftl");
@@ -128,7 +128,12 @@ impl<F: Format> Words<F> {
 
     /// What is wrong with a field, and what would be right.
     pub fn problem(&self, problem: &Problem) -> String {
-        let (key, figures) = problem::said(&problem.wrong);
+        self.wrong(&problem.wrong)
+    }
+
+    /// What is wrong, and what would be right.
+    pub fn wrong(&self, wrong: &Wrong) -> String {
+        let (key, figures) = problem::said(wrong);
         self.with(key, &figures)
     }
 
@@ -138,7 +143,7 @@ impl<F: Format> Words<F> {
             Figure::Money(amount) => self.format.money(*amount, &self.currency),
             Figure::Measure { value, quantity } => self.measure(*value, *quantity),
             Figure::Each { price, quantity } => {
-                let (factor, key) = each(*quantity, self.units);
+                let (factor, key) = each(*price, *quantity, self.units);
                 let price = self.format.money(price.scaled(factor), &self.currency);
                 self.fill(key, &vec![("price".to_owned(), Filling::Text(price))])
             }

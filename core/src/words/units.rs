@@ -2,7 +2,7 @@
 
 use rust_decimal::Decimal;
 
-use crate::plan::Quantity;
+use crate::plan::{Money, Quantity};
 
 /// Which units a person reads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -71,8 +71,9 @@ pub const fn unit(quantity: Quantity, units: Units) -> Unit {
 }
 
 /// The unit that a price of one is shown for: how many of the plan's unit it is, exactly, and the catalogue's sentence.
-/// The factors are those above.
-pub(super) fn each(quantity: Quantity, units: Units) -> (Decimal, &'static str) {
+/// The factors are those above. Pieces that cost less than a tenth are priced by the hundred, or nothing would be left
+/// of the price.
+pub(super) fn each(price: Money, quantity: Quantity, units: Units) -> (Decimal, &'static str) {
     use Quantity as Q;
     let is_us = units == Units::UsCustomary;
     match quantity {
@@ -82,6 +83,7 @@ pub(super) fn each(quantity: Quantity, units: Units) -> (Decimal, &'static str) 
         Q::VolumeL => (Decimal::ONE, "measure-per-litre"),
         Q::LengthMm if is_us => (Decimal::new(3_048, 1), "measure-per-foot"),
         Q::LengthMm => (Decimal::ONE_THOUSAND, "measure-per-metre"),
+        _ if price.decimal() < Decimal::new(1, 1) => (Decimal::ONE_HUNDRED, "measure-per-hundred"),
         _ => (Decimal::ONE, "measure-per-piece"),
     }
 }

@@ -19,8 +19,20 @@ pub use thirtyfour::{Key, TypingData};
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 11] =
-    ["/", "/overview", "/kit", "/route", "/balances", "/money", "/power", "/water", "/plans", "/papers", "/start"];
+pub const ROUTES: [&str; 12] = [
+    "/",
+    "/overview",
+    "/kit",
+    "/route",
+    "/balances",
+    "/money",
+    "/power",
+    "/water",
+    "/shop",
+    "/plans",
+    "/papers",
+    "/start",
+];
 
 /// What the device prefers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

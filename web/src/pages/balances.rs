@@ -14,7 +14,12 @@ use crate::state::App;
 pub fn balances() -> View {
     let lines = [(Balance::Money, Page::Money), (Balance::Power, Page::Power), (Balance::Water, Page::Water)];
     let lines = lines.map(|(balance, page)| line(balance, page));
-    fragment().put(el("h1").put(t("page-balances"))).put(el("ul").class("balance-list").put_each(lines)).done()
+    let to_route = el("p").put(el("a").attr("href", Page::Route.link()).put(t("next-route")));
+    fragment()
+        .put(el("h1").put(t("page-balances")))
+        .put(el("ul").class("balance-list").put_each(lines))
+        .put(to_route.class("links"))
+        .done()
 }
 
 fn line(balance: Balance, page: Page) -> View {

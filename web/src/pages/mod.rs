@@ -9,6 +9,7 @@ mod papers;
 mod plans;
 mod power;
 mod route;
+mod shop;
 mod start;
 mod water;
 
@@ -22,6 +23,7 @@ pub use papers::papers;
 pub use plans::plans;
 pub use power::power;
 pub use route::route;
+pub use shop::shop;
 pub use start::start;
 pub use water::water;
 

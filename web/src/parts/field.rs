@@ -241,7 +241,7 @@ impl Typed {
         let app = App::here();
         let Self { path, field, target, part, label } = self;
         let value = value_at(&target);
-        let shown = live::memo(move || plain_text(field, part_of(&value.get(), part)));
+        let shown = live::memo(move || field_text(field, part_of(&value.get(), part)));
         let draft = draft_at(&path);
         let typing = Signal::new(None::<String>);
         // What counted before this typing began: it counts again while the text cannot be used.
@@ -304,13 +304,18 @@ impl Typed {
 
 /// What a line of arithmetic comes to, while it is typed.
 fn outcome(field: &'static PlanField, typing: Signal<Option<String>>) -> View {
-    let text = move || {
-        let marks = locale::number_marks();
-        let line = typing.get().filter(|line| is_calculation(&field.kind, line, marks));
-        let value = line.and_then(|line| typed_value(field, &line, marks, factor(field)).ok());
-        value.map_or_else(String::new, |value| tell("field-comes-to", &vec![("value", figure(field, value))]))
-    };
+    let text = move || typing.get().and_then(|line| comes_to(field, &line)).unwrap_or_default();
     el("output").class("outcome").put(live::text(text)).done()
+}
+
+/// What a line of arithmetic for a field comes to; nothing for a plain number, or while it cannot be worked out.
+pub fn comes_to(field: &PlanField, line: &str) -> Option<String> {
+    let marks = locale::number_marks();
+    if !is_calculation(&field.kind, line, marks) {
+        return None;
+    }
+    let value = typed_value(field, line, marks, factor(field)).ok()?;
+    Some(tell("field-comes-to", &vec![("value", figure(field, value))]))
 }
 
 /// An amount as money is written; anything else as the field will show it, with its unit.
@@ -319,7 +324,7 @@ fn figure(field: &PlanField, value: Value) -> Figure {
         return Figure::Money(amount);
     }
     let unit = unit_sign(field).map_or_else(String::new, |unit| format!("\u{a0}{unit}"));
-    Figure::Name(plain_text(field, value) + &unit)
+    Figure::Name(field_text(field, value) + &unit)
 }
 
 fn draft_at(path: &Path) -> Memo<Option<String>> {
@@ -349,8 +354,7 @@ fn wrong_of(path: Path) -> Memo<Option<String>> {
 
 fn draft_message(field: &PlanField, text: &str, counted: &str) -> Option<String> {
     let wrong: Wrong = typed_value(field, text, locale::number_marks(), factor(field)).err()?;
-    let problem = kerbstead_core::plan::Problem { path: Path::default(), wrong };
-    let wrong = words(|words| words.problem(&problem));
+    let wrong = words(|words| words.wrong(&wrong));
     if counted.is_empty() {
         return Some(wrong);
     }
@@ -392,7 +396,7 @@ fn with_part(value: &Value, part: Part, typed: Value) -> Value {
 }
 
 /// A value of the plan as it would be typed.
-fn plain_text(field: &PlanField, value: Value) -> String {
+pub fn field_text(field: &PlanField, value: Value) -> String {
     match value {
         Value::String(text) if matches!(field.kind, Kind::Money { .. } | Kind::Rate) => {
             locale::typing_text(&text, locale::number_marks())
@@ -410,11 +414,13 @@ fn quantity(field: &PlanField) -> Option<Quantity> {
     }
 }
 
-fn factor(field: &PlanField) -> f64 {
+/// So many of the plan's unit are one of the unit that a field is typed in.
+pub fn factor(field: &PlanField) -> f64 {
     quantity(field).map_or(1.0, |quantity| words(|words| unit(quantity, words.units()).factor))
 }
 
-fn unit_sign(field: &PlanField) -> Option<String> {
+/// The unit that stands beside a field.
+pub fn unit_sign(field: &PlanField) -> Option<String> {
     match field.kind {
         Kind::Money { .. } => Some(words(|words| words.currency().to_owned())),
         Kind::Rate => Some(t("unit-percent")),

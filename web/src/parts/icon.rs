@@ -11,8 +11,8 @@ pub enum Shape {
     Signpost,
     /// A crate with its lid: the kit.
     Crate,
-    /// A winding road.
-    Road,
+    /// A price tag: the shop.
+    PriceTag,
     /// A level with three marks: balances.
     Level,
     /// Two folded maps: plans.
@@ -27,7 +27,7 @@ impl Shape {
         match self {
             Self::Signpost => "M12 3v18M12 5h7l2 2.5-2 2.5h-7M12 12H6l-2 2 2 2h6",
             Self::Crate => "M4 9h16v11H4zM3 5h18v4H3zM9 13h6",
-            Self::Road => "M8 21c0-5 9-5 9-10S9 7 9 3M4 21h4M17 21h3",
+            Self::PriceTag => "M4 4h8l9 9-8 8-9-9zM8 8v.6",
             Self::Level => "M4 20h16M7 20v-6M12 20V5M17 20v-9",
             Self::Maps => "M4 6l5-2 6 2 5-2v14l-5 2-6-2-5 2zM9 4v14M15 6v14",
             Self::Verdict(Verdict::Holds) => "M12 3a9 9 0 1 0 0 18a9 9 0 1 0 0-18zM8 12.5l3 3 5.5-6.5",

@@ -7,7 +7,7 @@ mod plot;
 mod standing;
 
 pub use entries::{Entries, entry_line, optional};
-pub use field::{field, field_label, fields};
+pub use field::{comes_to, factor, field, field_label, field_text, fields, unit_sign};
 pub use icon::{Shape, icon};
 pub use plot::{PlotData, plot};
 pub use standing::{Grounds, StandingView, standing_details, verdict_badge, verdict_word};

@@ -1,7 +1,7 @@
 //! What lies on the desk: the open plan and all that goes with it.
 
 use kerbstead_core::Assessment;
-use kerbstead_core::keeping::{Card, Drafts, History, Kept, Settings, Shelf, Versions};
+use kerbstead_core::keeping::{Card, Drafts, History, Kept, Settings, Shelf, Slip, Versions};
 use kerbstead_core::plan::{Plan, Problem};
 use leptos::prelude::{Set, Update, With, WithUntracked};
 use reactive_stores::{Field, Store};
@@ -67,6 +67,8 @@ pub struct Desk {
     pub shelf: Signal<Shelf>,
     /// What the person chose for themselves.
     pub settings: Signal<Settings>,
+    /// What is worked out in the shop.
+    pub slip: Signal<Slip>,
     /// What was just done, with a way back.
     pub notice: Signal<Option<Notice>>,
     /// Whether what is typed is being kept.
@@ -95,6 +97,7 @@ impl Desk {
             history: Signal::new(history),
             shelf: Signal::default(),
             settings: Signal::default(),
+            slip: Signal::default(),
             notice: Signal::default(),
             keeping: Signal::new(keeping),
             asides: Signal::default(),
@@ -140,6 +143,8 @@ pub enum WayBack {
     None,
     /// It is the last edit of the plan.
     Undo,
+    /// The answers of the shop were cleared.
+    Slip(Box<Slip>),
     /// A plan was taken off the shelf.
     Plan(Box<Removed>),
     /// What was set aside was thrown away.

@@ -2,7 +2,7 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::keeping::{Card, Kept, Shelf, Slot, Versions, replayed};
-use kerbstead_core::plan::{Plan, demo_plan_after};
+use kerbstead_core::plan::{Path, Plan, demo_plan_after};
 
 use super::desk::Removed;
 use super::{App, WayBack, fresh_demo, read};
@@ -150,6 +150,8 @@ impl App {
         self.journal.set(storage::journal(slot));
         self.desk.versions.set(storage::versions(slot));
         self.desk.notice.set(None);
+        // The thing of the kit that was chosen in the shop is one of the other plan.
+        self.write_slip(|slip| slip.texts.remove(&Path::from("for")));
         self.settle();
         self.after_change();
         self.redraw();

@@ -6,6 +6,7 @@
 
 use rust_decimal::Decimal;
 
+use super::super::decimal::{over, plus, times};
 use super::super::{Quantity, Wrong};
 use super::NumberMarks;
 use super::tokens::{Token, tokens};
@@ -96,12 +97,12 @@ impl Amount {
         if self.power != other.power {
             return Err(Trouble::Wrong(Wrong::UnitsMixed));
         }
-        let number = self.number.checked_add(other.number).ok_or(Trouble::TooLarge)?;
+        let number = plus(self.number, other.number).ok_or(Trouble::TooLarge)?;
         Ok(Self { number, ..self })
     }
 
     fn times(self, other: Self) -> Result<Self, Trouble> {
-        let number = self.number.checked_mul(other.number).ok_or(Trouble::TooLarge)?;
+        let number = times(self.number, other.number).ok_or(Trouble::TooLarge)?;
         Ok(Self { number, power: self.power + other.power })
     }
 
@@ -109,7 +110,7 @@ impl Amount {
         if other.number.is_zero() {
             return Err(Trouble::Wrong(Wrong::DividedByNothing));
         }
-        let number = self.number.checked_div(other.number).ok_or(Trouble::TooLarge)?;
+        let number = over(self.number, other.number).ok_or(Trouble::TooLarge)?;
         Ok(Self { number, power: self.power - other.power })
     }
 
@@ -204,10 +205,10 @@ impl Reader {
     fn number(&mut self) -> Result<Decimal, Trouble> {
         let first = self.number_at(self.at).ok_or(Trouble::Unreadable)?;
         self.at += 1;
-        if let Some(over) = self.number_at(self.at) {
+        if let Some(upper) = self.number_at(self.at) {
             let under = self.divisor_at(self.at + 1).ok_or(Trouble::Unreadable)?;
             self.at += 3;
-            return first.checked_add(fraction(over, under)?).ok_or(Trouble::TooLarge);
+            return plus(first, fraction(upper, under)?).ok_or(Trouble::TooLarge);
         }
         if let Some(under) = self.divisor_at(self.at).filter(|_| self.unit_at(self.at + 2).is_some()) {
             self.at += 2;
@@ -257,7 +258,7 @@ impl Reader {
     }
 }
 
-fn fraction(over: Decimal, under: Decimal) -> Result<Decimal, Trouble> {
-    let [over, under] = [over, under].map(|number| Amount { number, power: 0 });
-    over.divided_by(under).map(|amount| amount.number)
+fn fraction(upper: Decimal, under: Decimal) -> Result<Decimal, Trouble> {
+    let [upper, under] = [upper, under].map(|number| Amount { number, power: 0 });
+    upper.divided_by(under).map(|amount| amount.number)
 }

@@ -3,11 +3,12 @@
 use rust_decimal::Decimal;
 
 use super::super::Quantity;
+use super::super::decimal::{over, times};
 
 /// A unit by what people write for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Unit {
-    /// What is written, in small letters; the first is its usual sign.
+    /// What is written, in letters of either size; the first is its usual sign.
     names: &'static [&'static str],
     /// So many of the plan's unit, without its decimal point.
     digits: i64,
@@ -25,7 +26,7 @@ impl Unit {
 
     /// So many of it in the plan's unit; none if that is too much.
     pub fn of(&self, count: Decimal) -> Option<Decimal> {
-        count.checked_mul(Decimal::new(self.digits, self.decimals))?.checked_div(Decimal::from(self.parts))
+        over(times(count, Decimal::new(self.digits, self.decimals))?, Decimal::from(self.parts))
     }
 }
 
@@ -84,7 +85,7 @@ const DISTANCE: &[Unit] = &[unit(&["km"], 1, 0), unit(&["m"], 1, 3), unit(&["mi"
 
 /// US liquid measure; a cup is half a pint.
 const VOLUME: &[Unit] = &[
-    unit(&["l"], 1, 0),
+    unit(&["L"], 1, 0),
     unit(&["dl"], 1, 1),
     unit(&["cl"], 1, 2),
     unit(&["ml"], 1, 3),
@@ -103,13 +104,13 @@ const TIME: &[Unit] = &[
 
 const PERCENT: &[Unit] = &[unit(&["%"], 1, 0)];
 
-const POWER: &[Unit] = &[unit(&["w"], 1, 0), unit(&["kw"], 1_000, 0)];
+const POWER: &[Unit] = &[unit(&["W"], 1, 0), unit(&["kW"], 1_000, 0)];
 
-const ENERGY: &[Unit] = &[unit(&["wh"], 1, 0), unit(&["kwh"], 1_000, 0)];
+const ENERGY: &[Unit] = &[unit(&["Wh"], 1, 0), unit(&["kWh"], 1_000, 0)];
 
-const VOLTS: &[Unit] = &[unit(&["v"], 1, 0)];
+const VOLTS: &[Unit] = &[unit(&["V"], 1, 0)];
 
-const AMPERES: &[Unit] = &[unit(&["a"], 1, 0), unit(&["ma"], 1, 3)];
+const AMPERES: &[Unit] = &[unit(&["A"], 1, 0), unit(&["mA"], 1, 3)];
 
 const DAYS: &[Unit] = &[unit(&["days", "day", "d"], 1, 0), unit(&["weeks", "week"], 7, 0)];
 

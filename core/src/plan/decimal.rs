@@ -1,0 +1,39 @@
+//! Arithmetic of decimals, once: the library has its own inlined wherever it is used, a kilobyte each time.
+
+use rust_decimal::Decimal;
+
+/// The sum, unless it is more than a decimal holds.
+#[inline(never)]
+pub(crate) fn plus(a: Decimal, b: Decimal) -> Option<Decimal> {
+    a.checked_add(b)
+}
+
+/// The difference, unless it is more than a decimal holds.
+#[inline(never)]
+pub(crate) fn less(a: Decimal, b: Decimal) -> Option<Decimal> {
+    a.checked_sub(b)
+}
+
+/// The product, unless it is more than a decimal holds.
+#[inline(never)]
+pub(crate) fn times(a: Decimal, b: Decimal) -> Option<Decimal> {
+    a.checked_mul(b)
+}
+
+/// The quotient, unless it is more than a decimal holds or there is nothing to divide by.
+#[inline(never)]
+pub(crate) fn over(a: Decimal, b: Decimal) -> Option<Decimal> {
+    a.checked_div(b)
+}
+
+/// The most that a decimal holds, either way.
+pub(crate) const fn most(is_negative: bool) -> Decimal {
+    if is_negative { Decimal::MIN } else { Decimal::MAX }
+}
+
+/// The float of a decimal, by one division of its digits.
+pub(crate) fn to_float(amount: Decimal) -> f64 {
+    let amount = amount.normalize();
+    let power = (0..amount.scale()).fold(1.0, |power, _| power * 10.0);
+    amount.mantissa() as f64 / power
+}
