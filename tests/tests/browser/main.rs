@@ -7,4 +7,5 @@ mod keeping;
 mod loading;
 mod offline;
 mod same_bits;
+mod shop;
 mod using;
