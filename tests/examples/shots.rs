@@ -23,8 +23,8 @@ fn main() -> Result<()> {
     Ok(())
 }
 
-/// "/costs/food" as "costs-food", and what comes without a word as "first".
+/// "/costs/food" as "costs-food", and what comes without a word as "first". Links are cut off.
 fn file_name(route: &str) -> String {
     let name = route.trim_matches('/').replace('/', "-");
-    if name.is_empty() { "first".to_owned() } else { name }
+    if name.is_empty() { "first".to_owned() } else { name.chars().take(24).collect() }
 }

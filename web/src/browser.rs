@@ -180,6 +180,12 @@ pub fn ask_before_closing(would_lose: Box<dyn Fn() -> bool>) {
     listen(&window(), "beforeunload", Box::new(ask));
 }
 
+/// The address of the app, without what stands behind the `#`.
+pub fn address() -> String {
+    let address = window().location().href().unwrap_or_default();
+    address.split('#').next().unwrap_or_default().to_owned()
+}
+
 /// Gives the person a file to save.
 pub fn save_file(name: &str, text: &str) {
     const FETCHED_AFTER: std::time::Duration = std::time::Duration::from_mins(1);

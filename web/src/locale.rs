@@ -136,6 +136,15 @@ fn current() -> Rc<Words<Browser>> {
     WORDS.with_borrow(Rc::clone)
 }
 
+/// Uses the words of another currency while something is drawn once: the plan of a friend has its own.
+pub fn in_currency<R>(currency: &str, draw: impl FnOnce() -> R) -> R {
+    let before = current();
+    set_up(before.units(), currency);
+    let drawn = draw();
+    WORDS.set(before);
+    drawn
+}
+
 /// A text of the catalogue.
 pub fn t(key: &str) -> String {
     words(|words| words.text(key))

@@ -3,6 +3,7 @@
 //! - [`state`]: the one store: the open plan, its assessment, what is half typed, undo;
 //! - [`storage`], [`browser`], [`route`], [`locale`]: one small module for each browser API;
 //! - [`el`], [`live`]: elements, and what follows the plan, with one copy of their code in the bundle;
+//! - [`send`], [`post`]: how links leave, and what came by link and waits;
 //! - [`json`]: values of core to and from JavaScript;
 //! - [`parts`]: fields bound to paths, lists of entries, verdicts, plots;
 //! - [`pages`]: one file a page;
@@ -18,7 +19,9 @@ mod live;
 mod locale;
 mod pages;
 mod parts;
+mod post;
 mod route;
+mod send;
 mod shell;
 mod state;
 mod storage;

@@ -29,13 +29,17 @@ pub enum Page {
     Papers,
     /// All plans, and settings.
     Plans,
+    /// The plan as a link for a friend.
+    Share,
+    /// What came by a link.
+    Open,
     /// Five questions to a first plan.
     Start,
 }
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 13] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -46,6 +50,8 @@ impl Page {
         Self::Shop,
         Self::Papers,
         Self::Plans,
+        Self::Share,
+        Self::Open,
         Self::Start,
     ];
 
@@ -62,6 +68,8 @@ impl Page {
             Self::Shop => "shop",
             Self::Papers => "papers",
             Self::Plans => "plans",
+            Self::Share => "share",
+            Self::Open => "open",
             Self::Start => "start",
         }
     }
@@ -84,6 +92,8 @@ impl Page {
             Self::Shop => "page-shop",
             Self::Papers => "page-papers",
             Self::Plans => "page-plans",
+            Self::Share => "page-share",
+            Self::Open => "page-open",
             Self::Start => "page-start",
         }
     }
@@ -100,7 +110,8 @@ pub fn current_page() -> Signal<Page> {
     let here = || Page::from_hash(&window().location().hash().unwrap_or_default());
     let page = Signal::new(here());
     let follow = move || {
-        if page.get_untracked() != here() {
+        // What is opened stands behind the page's word, so that page is drawn anew for each text.
+        if page.get_untracked() != here() || here() == Page::Open {
             page.set(here());
         }
     };
@@ -114,8 +125,25 @@ pub fn entry_in_address() -> Option<kerbstead_core::plan::Id> {
     hash.rsplit('/').next()?.parse().ok()
 }
 
+/// What the address says after the page's word and its slash.
+pub fn rest_of_address() -> String {
+    let hash = window().location().hash().unwrap_or_default();
+    hash.splitn(3, '/').nth(2).unwrap_or_default().to_owned()
+}
+
+/// Goes to a link within the app, in place of the present page in the history.
+pub fn replace(link: &str) {
+    // As with `go_to`.
+    let _ = window().location().replace(link);
+}
+
 /// Goes to a page.
 pub fn go(page: Page) {
+    go_to(&page.link());
+}
+
+/// Goes to a link within the app.
+pub fn go_to(link: &str) {
     // Setting the part after `#` cannot leave the page and so is never refused.
-    let _ = window().location().set_hash(&format!("/{}", page.word()));
+    let _ = window().location().set_hash(link);
 }

@@ -99,6 +99,8 @@ fn show(page: Page) -> View {
         Page::Shop => pages::shop(),
         Page::Papers => pages::papers(),
         Page::Plans => pages::plans(),
+        Page::Share => pages::share(),
+        Page::Open => pages::open(),
         Page::Start => pages::start(),
     }
 }

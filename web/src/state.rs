@@ -5,6 +5,7 @@ use kerbstead_core::plan::{Document, Edit, Path, Plan, demo_plan_after, validate
 use kerbstead_core::words::Units;
 use kerbstead_core::{Assessment, assess};
 use leptos::prelude::{expect_context, provide_context};
+use serde_json::Value;
 
 use crate::live::Signal;
 use crate::locale::{self, t};
@@ -92,16 +93,23 @@ impl App {
         self.desk.assessment.with_untracked(read)
     }
 
+    /// The file of the open plan, as it is now.
+    pub fn file_of(self, plan: &Plan) -> Value {
+        self.document.with_untracked(|file| file.write(plan))
+    }
+
     /// Makes a change that can be taken back. A change that is not possible (an entry that is gone) changes nothing.
     pub fn edit(self, edit: Edit) {
         self.change(edit, false);
     }
 
-    /// Makes a change and tells of it, with a way back.
-    pub fn edit_and_tell(self, edit: Edit, text: String) {
-        if self.change(edit, false) {
+    /// Makes a change and tells of it, with a way back. False when it is not possible, and changes nothing.
+    pub fn edit_and_tell(self, edit: Edit, text: String) -> bool {
+        let is_made = self.change(edit, false);
+        if is_made {
             self.tell(text, WayBack::Undo);
         }
+        is_made
     }
 
     /// Tells of something that was done.

@@ -219,6 +219,97 @@ share-tells-said = { $count_n ->
 }
 share-tells-nothing-of-yours = Nothing of your own plans.
 
+## The page that shares
+
+share-hint = A link holds the plan itself. It goes from you to your friend; nobody stores it in between.
+share-what = What to share
+share-whole = The whole plan
+share-kit = The kit
+share-shopping = The shopping list
+share-borrowing = What to borrow
+share-money = With amounts of money
+share-tells = What it tells
+share-for-ever = Whoever has the link can read this, and a link that was sent cannot be called back.
+share-way = Send it
+share-send = Send the link
+share-copy = Copy the link
+share-copied = The link is copied.
+share-copy-by-hand = This browser does not let the page copy. The link below is selected: copy it with the menu of your device.
+share-link = The link
+share-codes = To be photographed
+share-code-hint = Let your friend point the camera of a phone at this code.
+share-codes-hint = This is more than one code holds. Let your friend photograph all of them, in any order, each with the camera of the same phone.
+share-code = QR code of the link
+share-code-of = QR code { $number } of { $count }
+share-code-before = Code before
+share-code-next = Next code
+share-code-text = The link in this code, as text
+share-to-open = Open what a friend sent you
+
+## The page that opens
+
+open-hint = Here you open a plan that a friend sent you, or an answer to yours. Nothing of your own is changed by looking.
+open-paste = The link, or the whole message it came in
+open-it = Open
+open-unchanged = Nothing of yours was changed.
+open-parts-waiting = { $have } of { $count } codes are here. { $missing_count_n ->
+    [one] Still missing: code { $missing }.
+   *[other] Still missing: codes { $missing }.
+}
+open-parts-hint = Photograph the missing codes with this phone, or paste their links here. What came so far is kept.
+open-parts-damaged = All the codes are here, but one of them was changed on its way. Photograph or paste them all once more.
+visitor-hint = This is a copy to look at. Your own plans stay as they are.
+visitor-no-money = It came without amounts of money.
+visitor-part = Only a part of the plan was sent, so there are no verdicts.
+visitor-keep = Keep it as a plan of mine
+visitor-compare = Compare it with “{ $title }”
+visitor-verdicts = Where it stands
+visitor-answer = What you can do
+visitor-answer-hint = Say what you can lend, or do: make it, fit it, fetch it. Then send your answer back. It is kept here while you think.
+visitor-there = What is there already
+mark-nothing = (nothing)
+mark-lend = I can lend it
+mark-do = I can do it
+mark-says = What you say to “{ $name }”, if anything
+reply-send = Your answer
+reply-none = Nothing is offered yet: choose it above.
+reply-from = Your name, as your friend knows you
+reply-no-name = Without your name your friend does not know whom to ask. A first name will do.
+reply-make = Make it a link
+compare-title = What is different
+compare-answer-from = An answer from { $from }
+compare-somebody = somebody without a name
+compare-with = Held against your plan
+compare-other-title = It was made for “{ $title }”. If that is another of your plans, choose it here.
+compare-offers = What is offered
+compare-of-nothing = { $count_n ->
+    [one] Your plan does not have this any more: { $names }.
+   *[other] Your plan does not have these any more: { $names }.
+}
+offer-lend = { $name }: can lend it
+offer-lend-says = { $name }: can lend it. “{ $says }”
+offer-do = { $name }: can do it
+offer-do-says = { $name }: can do it. “{ $says }”
+compare-differences = To take or to leave
+compare-hint = Tick what you want to take. What you leave stays as it is.
+compare-same = Nothing in it differs from this plan.
+compare-take = { $count_n ->
+    [one] Take { $count } change
+   *[other] Take { $count } changes
+}
+compare-taken = { $count_n ->
+    [one] { $count } change is taken.
+   *[other] { $count } changes are taken.
+}
+compare-all = Tick all
+compare-none = Tick none
+compare-not-possible = These cannot be taken together: a new entry has the number of one that is here. Take what is no longer there first, or leave the new entry.
+compare-change = { $here } → { $there }
+compare-added = New: { $name }
+compare-removed = No longer there: { $name }
+compare-order = Another order: { $name }
+compare-guesses = Which values are guesses
+
 ## Values of fields
 
 value-none = nothing
@@ -365,6 +456,8 @@ page-water = Water
 page-shop = Shop
 page-plans = Plans
 page-start = A plan of your own
+page-share = Share this plan
+page-open = Sent to you
 storage-unavailable = This browser does not let the page keep anything, as in a private window or with storage switched off. You can go on, but what you change is gone when you close this tab. Open the page in an ordinary window, or allow storage for it.
 storage-full = This browser has no more room for this page. What you change is on the screen and goes on counting, but it is gone when you close this tab. Save it as a file now, or make room: delete plans you no longer need.
 aside-found = Something that was kept here could not be read. It is not lost: it was set aside, and you can have it as a file.
@@ -616,6 +709,7 @@ part-tank = is a can or tank
 part-water = uses water
 part-paid = what came of buying it
 part-sale = will be sold
+part-outcome = what came of it
 
 ## Kit
 
@@ -717,6 +811,8 @@ plot-evening = Evening
 plans-open = This plan
 plans-all = All plans
 plans-new = New plan
+plans-share = Share this plan
+plans-open-link = Open a link
 plans-add-demo = Add the example again
 plans-open-it = Open
 plans-open-named = Open “{ $title }”
@@ -792,6 +888,7 @@ sheet-borrowing = What to borrow
 sheet-nothing = There is nothing on this list.
 sheet-total = In all
 sheet-no-lender = From whom is not settled
+next-share = Share this plan with a friend
 next-papers = Print lists, or take tables and dates along
 
 ## The page of the shop

@@ -19,7 +19,7 @@ pub use thirtyfour::{Key, TypingData};
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 12] = [
+pub const ROUTES: [&str; 16] = [
     "/",
     "/overview",
     "/kit",
@@ -31,6 +31,11 @@ pub const ROUTES: [&str; 12] = [
     "/shop",
     "/plans",
     "/papers",
+    "/share",
+    "/open",
+    // The example as a friend sees it, and what one answers to it.
+    include_str!("../../data/share/route-of-a-plan.txt"),
+    include_str!("../../data/share/route-of-an-answer.txt"),
     "/start",
 ];
 

@@ -7,5 +7,6 @@ mod keeping;
 mod loading;
 mod offline;
 mod same_bits;
+mod sharing;
 mod shop;
 mod using;

@@ -1,28 +1,35 @@
 //! One file a page.
 
 mod balances;
+mod compare;
 mod keeping;
 mod kit;
 mod money;
+mod open;
 mod overview;
 mod papers;
 mod plans;
 mod power;
+mod reply;
 mod route;
+mod share;
 mod shop;
 mod start;
+mod visitor;
 mod water;
 
-use kerbstead_core::Balance;
+use kerbstead_core::{Assessment, Balance};
 
 pub use balances::balances;
 pub use kit::kit;
 pub use money::money;
+pub use open::open;
 pub use overview::overview;
 pub use papers::papers;
 pub use plans::plans;
 pub use power::power;
 pub use route::route;
+pub use share::share;
 pub use shop::shop;
 pub use start::start;
 pub use water::water;
@@ -44,20 +51,30 @@ pub const fn balance_title(balance: Balance) -> &'static str {
 
 /// The standing of a balance in words.
 fn standing(app: App, balance: Balance) -> StandingView {
-    app.assessment(|assessment| match balance {
+    app.assessment(|assessment| standing_of(assessment, balance))
+}
+
+/// The standing of a balance of any assessment in words.
+fn standing_of(assessment: &Assessment, balance: Balance) -> StandingView {
+    match balance {
         Balance::Money => StandingView::of(&assessment.money.standing),
         Balance::Power => StandingView::of(&assessment.power.standing),
         Balance::Water => StandingView::of(&assessment.water.standing),
-    })
+    }
 }
 
 /// What the standing of a balance rests on.
 fn grounds(app: App, balance: Balance) -> Grounds {
-    app.assessment(|assessment| match balance {
+    app.assessment(|assessment| grounds_of(assessment, balance))
+}
+
+/// What the standing of a balance of any assessment rests on.
+fn grounds_of(assessment: &Assessment, balance: Balance) -> Grounds {
+    match balance {
         Balance::Money => Grounds::of(&assessment.money.standing),
         Balance::Power => Grounds::of(&assessment.power.standing),
         Balance::Water => Grounds::of(&assessment.water.standing),
-    })
+    }
 }
 
 /// The head of a balance's page: its verdict, followed as the plan changes.

@@ -133,8 +133,8 @@ fn page_of(path: &Path) -> String {
 }
 
 /// Where a path is, in words: the name of the entry and the label of the field.
-fn place_name(plan: &Plan, path: &Path) -> String {
-    let label = field::at(path).map_or_else(|| path.to_string(), field_label);
+pub(super) fn place_name(plan: &Plan, path: &Path) -> String {
+    let label = part_label(path);
     let mut parts = path.as_str().splitn(3, '/');
     let (section, id) = (parts.next().unwrap_or_default(), parts.next().unwrap_or_default());
     let entry = plan.value(&Path::from(format!("{section}/{id}").as_str()));
@@ -143,6 +143,16 @@ fn place_name(plan: &Plan, path: &Path) -> String {
         ("week", Some(day)) => format!("{}: {label}", t(&format!("choice-weekday-{day}"))),
         (_, Some(name)) => format!("{name}: {label}"),
         _ => label,
+    }
+}
+
+/// The label of a field, or the name of a part such as `draw`.
+pub(super) fn part_label(path: &Path) -> String {
+    match (field::at(path), path.last()) {
+        (Some(field), _) => field_label(field),
+        (None, "outcome") => t("part-outcome"),
+        (None, part @ ("draw" | "store" | "tank" | "water" | "paid" | "sale")) => t(&format!("part-{part}")),
+        (None, _) => path.to_string(),
     }
 }
 
@@ -171,6 +181,7 @@ fn next_pages() -> View {
         (Page::Kit, "next-kit"),
         (Page::Route, "next-route"),
         (Page::Papers, "next-papers"),
+        (Page::Share, "next-share"),
         (Page::Plans, "next-plans"),
     ];
     let links = links.map(|(page, text)| el("li").put(el("a").attr("href", page.link()).put(t(text))).done());

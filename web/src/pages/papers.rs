@@ -96,7 +96,7 @@ fn plan_sheet(app: App) -> View {
 }
 
 /// The stays of the route with their days.
-fn route(plan: &Plan) -> Option<View> {
+pub(super) fn route(plan: &Plan) -> Option<View> {
     if plan.calendar.mode != Mode::Stays || plan.stays.is_empty() {
         return None;
     }
@@ -113,19 +113,25 @@ fn route(plan: &Plan) -> Option<View> {
 
 /// What is still to be bought.
 fn shopping_sheet(app: App) -> View {
-    let lines = app.plan(to_buy);
-    let total: Money = lines.iter().filter_map(|line| line.price).sum();
+    fragment().put(el("h2").put(t("sheet-shopping"))).put(app.plan(shopping_list)).done()
+}
+
+/// What is still to be bought, and what it comes to where there are prices.
+pub(super) fn shopping_list(plan: &Plan) -> View {
+    let lines = to_buy(plan);
+    if lines.is_empty() {
+        return nothing_on_list();
+    }
+    let total = lines.iter().any(|line| line.price.is_some()).then(|| {
+        let total: Money = lines.iter().filter_map(|line| line.price).sum();
+        el("tfoot").put(row(&t("sheet-total"), &[String::new(), say(&Figure::Money(total))])).done()
+    });
     let rows: Vec<View> = lines.iter().map(shopping_row).collect();
-    let empty = rows.is_empty().then(|| el("p").put(t("sheet-nothing")).done());
-    fragment()
-        .put(el("h2").put(t("sheet-shopping")))
-        .put(empty)
-        .put(
-            el("table")
-                .put(el("tbody").put_each(rows))
-                .put(el("tfoot").put(row(&t("sheet-total"), &[String::new(), say(&Figure::Money(total))]))),
-        )
-        .done()
+    el("table").put(el("tbody").put_each(rows)).put(total).done()
+}
+
+fn nothing_on_list() -> View {
+    el("p").put(t("sheet-nothing")).done()
 }
 
 fn shopping_row(line: &ToBuy) -> View {
@@ -136,10 +142,13 @@ fn shopping_row(line: &ToBuy) -> View {
 
 /// What to borrow, from whom.
 fn borrowing_sheet(app: App) -> View {
-    let loans = app.plan(to_borrow);
-    let empty = loans.is_empty().then(|| el("p").put(t("sheet-nothing")).done());
-    let parts: Vec<View> = loans.iter().map(loan).collect();
-    fragment().put(el("h2").put(t("sheet-borrowing"))).put(empty).put_each(parts).done()
+    fragment().put(el("h2").put(t("sheet-borrowing"))).put(app.plan(borrowing_list)).done()
+}
+
+/// What to borrow, by who lends it.
+pub(super) fn borrowing_list(plan: &Plan) -> View {
+    let loans = to_borrow(plan);
+    if loans.is_empty() { nothing_on_list() } else { fragment().put_each(loans.iter().map(loan)).done() }
 }
 
 fn loan(loan: &Loan) -> View {

@@ -28,6 +28,8 @@ pub fn plans() -> View {
             el("div")
                 .class("buttons")
                 .put(el("a").class("button").attr("href", Page::Start.link()).put(t("plans-new")))
+                .put(el("a").class("button").attr("href", Page::Share.link()).put(t("plans-share")))
+                .put(el("a").class("button").attr("href", Page::Open.link()).put(t("plans-open-link")))
                 .put(el("button").attr("type", "button").on_click(add_demo).put(t("plans-add-demo"))),
         )
         .put(keeping::asides())

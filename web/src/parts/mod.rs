@@ -3,11 +3,13 @@
 mod entries;
 mod field;
 mod icon;
+mod link;
 mod plot;
 mod standing;
 
 pub use entries::{Entries, entry_line, optional};
 pub use field::{comes_to, factor, field, field_label, field_text, fields, unit_sign};
 pub use icon::{Shape, icon};
+pub use link::{link_out, told_list, unreadable};
 pub use plot::{PlotData, plot};
-pub use standing::{Grounds, StandingView, standing_details, verdict_badge, verdict_word};
+pub use standing::{Grounds, StandingView, standing_details, standing_details_once, verdict_badge, verdict_word};

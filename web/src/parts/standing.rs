@@ -77,6 +77,13 @@ impl StandingView {
             findings: standing.findings.iter().map(|finding| FindingView::of(finding)).collect(),
         }
     }
+
+    /// The same of a plan that is not open here: nothing in it leads into the open plan.
+    #[must_use]
+    pub fn of_another(mut self) -> Self {
+        self.findings.iter_mut().for_each(|finding| finding.subject = None);
+        self
+    }
 }
 
 /// Everything below the verdict: findings, what is missing, cautions, working.
@@ -93,6 +100,19 @@ pub fn standing_details(view: Memo<StandingView>, grounds: Memo<Grounds>) -> Vie
             Box::new(move || grounds.with(|grounds| !grounds.working.is_empty())),
             Box::new(move || grounds.with(workings)),
         ))
+        .done()
+}
+
+/// The same, drawn once and all of it now: of a plan that is not open here, in words of its currency.
+pub fn standing_details_once(standing: &StandingView, grounds: &Grounds) -> View {
+    let folded = |title: &'static str, class: &'static str, lines: View| {
+        el("details").class(class).put(el("summary").put(t(title))).put(el("ul").put(lines)).done()
+    };
+    fragment()
+        .put(missing(standing))
+        .put(finding_list(standing))
+        .put((!grounds.cautions.is_empty()).then(|| folded("standing-cautions", "cautions", cautions(grounds))))
+        .put((!grounds.working.is_empty()).then(|| folded("standing-working", "working", workings(grounds))))
         .done()
 }
 

@@ -90,7 +90,7 @@ impl App {
 
     /// The open plan as it is kept, and where.
     pub(super) fn kept(self) -> (Slot, Kept) {
-        let document = self.desk.plan.with_untracked(|plan| self.document.with_untracked(|file| file.write(plan)));
+        let document = self.desk.plan.with_untracked(|plan| self.file_of(plan));
         let kept = Kept {
             document,
             drafts: self.desk.drafts.get_untracked(),
