@@ -6,7 +6,7 @@ use anyhow::{Context, Result, ensure};
 use kerbstead_core::plan::{Item, Plain, Plan, demo_plan};
 use kerbstead_core::share::{Answer, Help, Mark, Parcel, Scope, found_in, open, seal};
 use kerbstead_tests::browser::{Browser, Found, Scheme, Setup};
-use serde_json::Value;
+use serde_json::{Value, json};
 
 /// A common phone.
 const PHONE: Setup = Setup { width: 360, height: 780, scheme: Scheme::Light, folder: "/" };
@@ -124,6 +124,37 @@ fn a_code_on_a_phone_is_read_by_another_program_and_opens_the_same_plan() -> Res
         browser.check_requests()?;
     }
     Ok(())
+}
+
+/// A device with a way of its own to send things, which notes what it is to send; and a clipboard that does so too, or
+/// refuses.
+const DEVICE: &str = "
+    navigator.share = (what) => { window.sent = what; return Promise.reject(new DOMException('changed my mind')); };
+    if (navigator.clipboard) navigator.clipboard.writeText = (text) => {
+        window.copied = text;
+        return window.isRefusing ? Promise.reject(new DOMException('denied')) : Promise.resolve();
+    };";
+
+#[test]
+#[ignore = "needs the bundle: cargo xtask test"]
+fn a_link_is_sent_by_the_device_or_copied_or_selected() -> Result<()> {
+    let browser = Browser::start(&PHONE)?;
+    browser.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": DEVICE }))?;
+    browser.load("/share")?;
+    let link = link(&browser)?;
+    ensure!(link.len() <= 2_000, "the link has {} characters", link.len());
+    browser.find("button", "Send the link")?.click()?;
+    let sent = browser.script("return window.sent", vec![])?;
+    ensure!(sent == json!({ "title": TITLE, "url": link }), "{sent}");
+    browser.find("button", "Copy the link")?.click()?;
+    browser.wait_for_text("The link is copied.")?;
+    let copied = browser.script("window.isRefusing = true; return window.copied", vec![])?;
+    ensure!(copied == link.as_str(), "{copied}");
+    browser.find("button", "Copy the link")?.click()?;
+    browser.wait_for_text("The link below is selected")?;
+    let selected = browser.script("return document.getElementById('share-link').selectionEnd", vec![])?;
+    ensure!(selected == link.len(), "{selected} characters are selected");
+    browser.check_console()
 }
 
 #[test]
