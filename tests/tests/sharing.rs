@@ -214,6 +214,29 @@ fn a_link_without_money_has_no_amounts() {
     assert!(!file_of(with_money).to_string().contains("1185"));
 }
 
+/// Whatever section of a plan travels, something is said of it before.
+#[test]
+fn everything_that_travels_is_told() {
+    let plan = demo_plan();
+    let tells = |file: &Value, scope| -> Vec<&str> {
+        told(&Parcel::of(file, scope, true)).iter().map(|told| told.key).collect()
+    };
+    let all = plan.to_plain();
+    for scope in Scope::ALL {
+        let file = file_of(Parcel::of(&all, scope, true));
+        for section in
+            file.as_object().unwrap().keys().filter(|name| !["schema_version", "guesses"].contains(&name.as_str()))
+        {
+            let mut without = all.clone();
+            without.as_object_mut().unwrap().remove(section);
+            let is_empty = file[section].as_array().is_some_and(Vec::is_empty);
+            let is_same = told(&Parcel::of(&without, scope, true)) == told(&Parcel::of(&all, scope, true));
+            let is_beside_the_title = ["currency", "people"].contains(&section.as_str());
+            assert!(is_empty || is_beside_the_title || !is_same, "{scope:?}: {section} is in {:?}", tells(&all, scope));
+        }
+    }
+}
+
 #[test]
 fn parts_of_a_plan_hold_what_they_are_for() {
     let plan = demo_plan();

@@ -23,8 +23,8 @@ impl Told {
     }
 }
 
-/// What a parcel tells, each only where there is any: things, names of people, notes, places, days, and money. That
-/// there is no money in it is told too. Of an answer: who answers, what is offered, and what is said to it.
+/// What a parcel tells, each only where there is any: the plan's name, things, names of people, notes, places, days, the
+/// van, water, and money. That there is no money in it is told too. Of an answer: who answers, what is offered, and what is said to it.
 pub fn told(parcel: &Parcel) -> Vec<Told> {
     match parcel {
         Parcel::Plan { file, scope, with_money } => told_by_plan(file, *scope, *with_money),
@@ -52,11 +52,15 @@ fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
     let is_money = |kind: &Kind| matches!(kind, Kind::Money { .. });
     let dates = count(file, &|field: &Field, _| field.kind == Kind::Date);
     some([
+        ("share-tells-plan", usize::from(file.get("title").is_some())),
         ("share-tells-things", entries("kit")),
         ("share-tells-lenders", texts("lender")),
         ("share-tells-notes", texts("note")),
         ("share-tells-places", entries("stays")),
+        ("share-tells-week", usize::from(entries("week") > 0)),
         ("share-tells-days", dates),
+        ("share-tells-van", usize::from(file.get("vehicle").is_some())),
+        ("share-tells-water-uses", entries("water_uses")),
         ("share-tells-readings", entries("readings")),
         ("share-tells-sales", entries("belongings")),
         ("share-tells-incomes", entries("incomes")),

@@ -161,6 +161,7 @@ share-newer = This link was made by a newer version. Load this page again while 
 share-damaged = A piece of this link is missing or was changed on its way. Copy it once more, from its first to its last character.
 share-too-much = This holds more than a link can. Share a part of the plan, or send its file.
 
+share-tells-plan = The name of the plan, its currency, and how many people travel.
 share-tells-things = { $count_n ->
     [one] One thing by its name, with what is known of it.
    *[other] { $count } things by their names, with what is known of each.
@@ -177,9 +178,15 @@ share-tells-places = { $count_n ->
     [one] One place you stay at, and for how many nights.
    *[other] { $count } places you stay at, and for how many nights.
 }
+share-tells-week = What your usual week looks like.
 share-tells-days = { $count_n ->
     [one] One day of your calendar.
    *[other] { $count } days of your calendar.
+}
+share-tells-van = The sizes, weights and socket of the van, as far as they are entered.
+share-tells-water-uses = { $count_n ->
+    [one] What water is used for, and how much: one use.
+   *[other] What water is used for, and how much: { $count } uses.
 }
 share-tells-readings = { $count_n ->
     [one] What you counted on one day.
