@@ -2,6 +2,7 @@
 //!
 //! - `--demo` prints the demo plan;
 //! - `--schema` prints the JSON Schema of plans (build with `--features schema`);
+//! - `--backup-schema` prints that of backups;
 //! - `--as-of DATE` sets the day of asking; otherwise it is the plan's first day;
 //! - `--words` prints sentences instead of JSON.
 //!
@@ -20,7 +21,8 @@ fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     let has = |flag: &str| arguments.iter().any(|argument| argument == flag);
     let outcome = match () {
-        () if has("--schema") => schema(),
+        () if has("--schema") => schema(false),
+        () if has("--backup-schema") => schema(true),
         () if has("--demo") => pretty(&demo_plan()),
         () => assess_input(&arguments, has("--words")),
     };
@@ -37,12 +39,15 @@ fn main() -> ExitCode {
 }
 
 #[cfg(feature = "schema")]
-fn schema() -> Result<String, String> {
+fn schema(of_backups: bool) -> Result<String, String> {
+    if of_backups {
+        return pretty(&kerbstead_core::keeping::backup_schema());
+    }
     pretty(&kerbstead_core::plan::json_schema())
 }
 
 #[cfg(not(feature = "schema"))]
-fn schema() -> Result<String, String> {
+fn schema(_: bool) -> Result<String, String> {
     Err("the schema needs the feature: cargo run -p kerbstead-core --features schema --example assess -- --schema"
         .into())
 }

@@ -2,4 +2,5 @@
 
 pub mod browser;
 pub mod generate;
+pub mod kills;
 pub mod links;

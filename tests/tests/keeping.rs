@@ -2,9 +2,12 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
 use kerbstead_core::keeping::{
-    Drafts, History, Kept, MOST_VERSIONS, Merged, Sheet, Side, Step, Version, Versions, merge, replayed,
+    Backup, Drafts, Fit, History, Kept, MOST_BACKUP_BYTES, MOST_VERSIONS, Merged, Saved, Settings, Sheet, Side, Step,
+    Version, Versions, backup_schema, is_too_deep, merge, replayed,
 };
-use kerbstead_core::plan::{Difference, DifferenceKind, Document, Edit, List, Path, Plain, Plan, differences};
+use kerbstead_core::plan::{
+    Difference, DifferenceKind, Document, Edit, List, Path, Plain, Plan, demo_plan, differences,
+};
 use kerbstead_tests::generate::{Change, edits, file_plans};
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -293,4 +296,118 @@ fn a_step_back_that_is_not_possible_any_more_is_passed_over() {
     plan.kit.clear();
     assert!(history.undo(&mut plan));
     assert_eq!(plan.title, "");
+}
+
+fn saved(document: Value) -> Saved {
+    Saved { document, ..Saved::default() }
+}
+
+fn kept(document: Value) -> Kept {
+    Kept { document, ..Kept::default() }
+}
+
+#[test]
+fn a_backup_comes_back_as_it_was_saved() {
+    let plan = Kept::of(&demo_plan());
+    let drafts = Drafts::from_plain(&json!({ "purse/floor": "12 or" })).unwrap();
+    let earlier = Versions(vec![Version { at: 5, document: json!({ "title": "Before" }) }]);
+    let one = Saved { document: plan.document, drafts, is_demo: true, earlier };
+    let settings = Settings { us_customary: Some(true), asked_to_stay: true };
+    let backup =
+        Backup { plans: vec![one, saved(json!({ "title": "Second" }))], settings: Some(settings), unreadable: 0 };
+    assert_eq!(Backup::open(&backup.to_plain().to_string()).unwrap(), backup);
+}
+
+/// Every field of a backup is in its schema.
+#[test]
+fn a_backup_is_as_its_schema_says() {
+    let settings = Settings { us_customary: Some(true), asked_to_stay: true };
+    let drafts = Drafts::from_plain(&json!({ "title": "x" })).unwrap();
+    let earlier = Versions(vec![Version { at: 5, document: json!({}) }]);
+    let plans = vec![Saved { document: json!({}), drafts, is_demo: true, earlier }];
+    let backup = Backup { plans, settings: Some(settings), unreadable: 0 }.to_plain();
+    let schema = backup_schema();
+    let known = |place: &str, value: &Value| {
+        let properties = schema.pointer(place).unwrap().as_object().unwrap();
+        let fields = value.as_object().unwrap();
+        assert_eq!(properties.keys().collect::<Vec<_>>(), fields.keys().collect::<Vec<_>>(), "{place}");
+    };
+    known("/properties", &backup);
+    known("/properties/settings/properties", &backup["settings"]);
+    known("/properties/plans/items/properties", &backup["plans"][0]);
+    known("/properties/plans/items/properties/earlier/items/properties", &backup["plans"][0]["earlier"][0]);
+}
+
+#[test]
+fn a_plan_alone_and_what_a_stopped_page_saved_are_opened_too() {
+    let alone = Backup::open(&json!({ "title": "Alone" }).to_string()).unwrap();
+    assert_eq!(alone.plans, [saved(json!({ "title": "Alone" }))]);
+    let stopped = json!({
+        "kerbstead.plan.3": { "document": { "title": "Third" }, "drafts": {} },
+        "kerbstead.plan.4": "{\"document\": {\"tit",
+        "kerbstead.shelf": { "cards": [] },
+    });
+    assert_eq!(Backup::open(&stopped.to_string()).unwrap().plans, [saved(json!({ "title": "Third" }))]);
+}
+
+#[test]
+fn files_of_old_and_later_versions_are_opened_with_what_is_unknown() {
+    let later = json!({
+        "kerbstead_backup": 99, "colour": "blue",
+        "plans": [{ "document": { "title": "Later", "schema_version": 9, "moon": 1 }, "phase": "full" }, 7, {}],
+        "settings": { "dark": true },
+    });
+    let backup = Backup::open(&later.to_string()).unwrap();
+    assert_eq!(backup.plans[0].document["moon"], 1);
+    assert_eq!(backup.unreadable, 2);
+}
+
+#[test]
+fn files_of_strangers_are_refused_without_harm() {
+    let deep = |levels: usize| format!("{{\"kit\":{}{}}}", "[".repeat(levels), "]".repeat(levels));
+    let long = format!("{{\"title\": \"{}\"}}", "x".repeat(MOST_BACKUP_BYTES));
+    let refused =
+        ["", "null", "[]", "{}", "7", "\"title\"", "{\"title\": ", "{\"something\": \"else\"}", &deep(100_000), &long];
+    for text in refused {
+        assert!(Backup::open(text).is_err(), "{}", &text[..text.len().min(40)]);
+    }
+    assert!(is_too_deep(&deep(200)) && is_too_deep(&"{\"a\":".repeat(101)));
+    assert!(!is_too_deep(&deep(20)) && !is_too_deep(&format!("{{\"title\": \"{}\\\"[[\"}}", "[".repeat(500))));
+    let text = r#"{ "__proto__": { "title": "x" }, "constructor": 1, "title": "North", "kit": { "not": "a list" } }"#;
+    let plan = Document::from_value(Backup::open(text).unwrap().plans[0].document.clone()).unwrap().plan;
+    assert_eq!((plan.title.as_str(), plan.kit.len()), ("North", 0));
+}
+
+#[test]
+fn a_file_is_compared_with_the_plans_of_its_name() {
+    let here = vec![(3, kept(json!({ "title": "North", "people": 1 }))), (4, kept(json!({ "title": "South" })))];
+    assert_eq!(saved(json!({ "title": "East" })).fit(&here), Fit::New);
+    assert_eq!(saved(json!({ "title": "South" })).fit(&here), Fit::Same);
+    let other = saved(json!({ "title": "North", "people": 2, "currency": "USD" }));
+    assert_eq!(other.fit(&here), Fit::Changed { slot: 3, count: 2 });
+    let unknown = saved(json!({ "title": "South", "moon": 1 }));
+    assert_eq!(unknown.fit(&here), Fit::Changed { slot: 4, count: 1 });
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_plan_that_was_replaced_can_be_taken_back(here in file_plans(), there in file_plans()) {
+        let there = Plan { schema_version: here.schema_version, ..there };
+        let new = saved(there.to_plain()).in_place_of(Kept::of(&here));
+        let mut sheet = Sheet {
+            plan: Document::from_value(new.document).unwrap().plan, drafts: Drafts::default(), history: new.history,
+        };
+        prop_assert_eq!(&sheet.plan, &there);
+        prop_assert!(Step::Undo.take(&mut sheet) || here == there);
+        prop_assert_eq!(sheet.plan, here);
+    }
+
+    #[test]
+    fn no_text_makes_a_reader_of_backups_panic(text in ".{0,200}", levels in 0..200_usize) {
+        let _ = Backup::open(&text);
+        let _ = Backup::open(&format!("{{\"kerbstead_backup\":1,\"plans\":{}{text:?}", "[".repeat(levels)));
+        let _ = is_too_deep(&text);
+    }
 }

@@ -1,12 +1,12 @@
 //! The few things asked of the page and the browser that Leptos does not give.
 
 use jiff::civil::Date;
-use js_sys::{Array, Promise};
+use js_sys::{Array, Promise, Reflect};
 use kerbstead_core::keeping::Moment;
 use leptos::prelude::{document, request_animation_frame, set_timeout, window};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Blob, Element, Event, EventTarget, HtmlElement, HtmlInputElement, Url};
+use web_sys::{Blob, Element, Event, EventTarget, File, HtmlElement, HtmlInputElement, Url};
 
 /// The element of that id.
 pub fn element(id: &str) -> Option<HtmlElement> {
@@ -160,6 +160,34 @@ pub fn look_whether_it_stays(mut tell: Box<dyn FnMut(bool)>) {
     if let Ok(answer) = window().navigator().storage().persisted() {
         when_done(&answer, Box::new(move |stays| tell(stays.is_truthy())));
     }
+}
+
+/// Reads a file as text.
+pub fn read_file(file: &File, mut read: Box<dyn FnMut(String)>) {
+    when_done(&file.text(), Box::new(move |text| read(text.as_string().unwrap_or_default())));
+}
+
+/// Calls a function with each file that is let fall onto the page, which the browser would otherwise open in its place.
+pub fn listen_for_files(mut act: Box<dyn FnMut(File)>) {
+    listen(&window(), "dragover", Box::new(|event| event.prevent_default()));
+    let fall = move |event: Event| {
+        event.prevent_default();
+        part(&event, "dataTransfer").and_then(|data| first_file(&data)).into_iter().for_each(&mut act);
+    };
+    listen(&window(), "drop", Box::new(fall));
+}
+
+/// The first file that was chosen in an input.
+pub fn chosen_file(event: &Event) -> Option<File> {
+    first_file(&event.target()?.into())
+}
+
+fn first_file(holder: &JsValue) -> Option<File> {
+    part(&part(holder, "files")?, "0")?.dyn_into().ok()
+}
+
+fn part(value: &JsValue, name: &str) -> Option<JsValue> {
+    Reflect::get(value, &name.into()).ok()
 }
 
 /// Calls a function with what a promise comes to. One that is broken calls nothing.

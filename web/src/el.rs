@@ -6,7 +6,7 @@
 
 use leptos::prelude::document;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Element, Event, HtmlDetailsElement, HtmlInputElement, Node};
+use web_sys::{Element, Event, File, HtmlDetailsElement, HtmlInputElement, Node};
 
 use crate::browser;
 use crate::live::{ReadText, follow, follow_text};
@@ -143,6 +143,11 @@ impl El {
     /// What to do with the value that is chosen in it.
     pub fn on_change(self, act: impl FnMut(String) + 'static) -> Self {
         self.on_text("change", Box::new(act))
+    }
+
+    /// What to do with the file that is chosen in it.
+    pub fn on_file(self, act: impl Fn(File) + 'static) -> Self {
+        self.on("change", Box::new(move |event| browser::chosen_file(&event).into_iter().for_each(&act)))
     }
 
     /// What to do when it is ticked or not.

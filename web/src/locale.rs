@@ -6,6 +6,7 @@ use std::rc::Rc;
 use jiff::civil::Date;
 use js_sys::{Array, Function, Intl, Object, Reflect};
 use kerbstead_core::explain::Figures;
+use kerbstead_core::keeping::Moment;
 use kerbstead_core::plan::{Money, NumberMarks, days_between};
 use kerbstead_core::words::{Format, Units, Words, currency_of, units_of};
 use wasm_bindgen::JsValue;
@@ -102,6 +103,16 @@ impl Format for Browser {
             |language: &Array| date_format(language, &[("hour", "numeric".into()), ("minute", "2-digit".into())]);
         self.format("time", &make, &js_date(Date::constant(2000, 1, 1), minute))
     }
+}
+
+/// A moment of the person's own clock, with its day.
+#[allow(clippy::cast_precision_loss)] // exact for thousands of years
+pub fn date_time(moment: Moment) -> String {
+    let make = |language: &Array| {
+        let pairs = [("dateStyle", "medium".into()), ("timeStyle", "short".into())];
+        Intl::DateTimeFormat::new(language, &options(&pairs)).format()
+    };
+    words(|words| words.format().format("moment", &make, &(moment as f64).into()))
 }
 
 /// A civil day and minute as the moment that `Intl` writes the same way in UTC.

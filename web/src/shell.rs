@@ -32,6 +32,8 @@ fn whole(app: App) -> View {
     let page = route::current_page();
     listen_for_undo(app);
     listen_for_leaving(app);
+    app.listen_to_tabs();
+    browser::listen_for_files(Box::new(move |file| app.open_file(&file)));
     let is_update_ready = Signal::new(false);
     // `offline.js` tells when a newer version is on the device.
     browser::listen(&window(), "kerbstead-update", Box::new(move |_| is_update_ready.set(true)));

@@ -1,6 +1,6 @@
 //! The one store of the app, and everything that can be done to it.
 
-use kerbstead_core::keeping::{History, Journal, Kept, Settings, Slip, Step};
+use kerbstead_core::keeping::{History, Journal, Kept, Moment, Settings, Slip, Step};
 use kerbstead_core::plan::{Document, Edit, Path, Plan, demo_plan_after, validate};
 use kerbstead_core::words::Units;
 use kerbstead_core::{Assessment, assess};
@@ -13,11 +13,16 @@ use crate::{browser, storage};
 
 mod desk;
 mod keep;
+mod restore;
 mod shelf;
+mod tabs;
+mod versions;
 
 use desk::Book;
 pub use desk::{Desk, Keeping, Notice, WayBack};
 pub use keep::save_aside;
+pub use restore::{Choice, Restoring};
+use tabs::{Seen, without_history};
 
 /// A handle to the store, passed to every component as context.
 #[derive(Clone, Copy)]
@@ -30,8 +35,19 @@ pub struct App {
     typing: Signal<Option<Path>>,
     /// Whether a change is still to be checked and kept.
     is_unfinished: Signal<bool>,
+    /// What keeping needs to know of the open plan.
+    upkeep: Signal<Upkeep>,
+}
+
+/// What keeping needs to know of the open plan.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Upkeep {
     /// What was done since the plan was kept.
-    journal: Signal<Journal>,
+    journal: Journal,
+    /// The states of the plan that this tab knows.
+    seen: Seen,
+    /// When the last earlier version was made of it here.
+    version_made: Moment,
 }
 
 impl App {
@@ -40,6 +56,7 @@ impl App {
         let settings = storage::settings();
         let (shelf, kept, left) = shelf::found();
         let (document, plan) = read(&kept);
+        let seen = Seen::of(&without_history(&kept));
         locale::set_up(units(&settings), &plan.currency);
         let (assessment, problems) = (assess(&plan, browser::today()), validate(&plan));
         let keeping = if storage::is_available() { Keeping::Kept } else { Keeping::Refused };
@@ -54,7 +71,7 @@ impl App {
             document: Signal::new(document),
             typing: Signal::new(None),
             is_unfinished: Signal::new(false),
-            journal: Signal::default(),
+            upkeep: Signal::new(Upkeep { seen, ..Upkeep::default() }),
         };
         if !left.is_empty() {
             app.keep();

@@ -12,9 +12,12 @@ use kerbstead_core::plan::Plain;
 
 use crate::{browser, json};
 
-const SHELF: &str = "kerbstead.shelf";
-const SETTINGS: &str = "kerbstead.settings";
-const SLIP: &str = "kerbstead.slip";
+/// The name of the shelf.
+pub const SHELF: &str = "kerbstead.shelf";
+/// The name of the settings.
+pub const SETTINGS: &str = "kerbstead.settings";
+/// The name of the slip of the shop.
+pub const SLIP: &str = "kerbstead.slip";
 const PLAN: &str = "kerbstead.plan.";
 const VERSIONS: &str = "kerbstead.versions.";
 const JOURNAL: &str = "kerbstead.journal.";
@@ -48,6 +51,11 @@ fn probe() -> bool {
     }
     // A storage that takes no more because it is full still has what it has.
     is_kept || LocalStorage::length() > 0
+}
+
+/// The number of this tab.
+pub fn tab() -> u32 {
+    TAB.with(|tab| *tab)
 }
 
 /// The text under a name.
@@ -216,6 +224,16 @@ pub fn plan(slot: Slot) -> Option<Kept> {
     record(&plan_name(slot))
 }
 
+/// Moves a plan aside that cannot be read.
+pub fn set_plan_aside(slot: Slot, text: &str) {
+    set_aside(&plan_name(slot), text);
+}
+
+/// A plan as it is kept for all tabs.
+pub fn plan_text(slot: Slot) -> Option<String> {
+    stored(&plan_name(slot))
+}
+
 /// Keeps a plan in its slot, and then its journal needs no keeping any more. Where there is no room, earlier versions
 /// make some: they are worth less than what is new. False when there is none at all.
 pub fn keep_plan(slot: Slot, kept: &Kept) -> bool {
@@ -306,14 +324,16 @@ pub fn keep_versions(slot: Slot, versions: &Versions) {
     forget(&name);
 }
 
-fn plan_name(slot: Slot) -> String {
+/// The name of a plan.
+pub fn plan_name(slot: Slot) -> String {
     format!("{PLAN}{slot}")
 }
 
 fn journal_name(slot: Slot) -> String {
-    format!("{JOURNAL}{slot}.{}", TAB.with(|tab| *tab))
+    format!("{JOURNAL}{slot}.{}", tab())
 }
 
-fn versions_name(slot: Slot) -> String {
+/// The name of the earlier versions of a plan.
+pub fn versions_name(slot: Slot) -> String {
     format!("{VERSIONS}{slot}")
 }

@@ -26,7 +26,7 @@ pub fn build() -> Result<()> {
     let dist = workspace::dist();
     embed::write(&dist)?;
     minify::scripts(&dist)?;
-    schema()?;
+    schemas()?;
     offline::write(&dist)?;
     size::check(&dist)
 }
@@ -54,13 +54,16 @@ fn release() -> Result<()> {
     command::run(&mut trunk)
 }
 
-/// The plan's JSON Schema, for whoever writes a plan by hand or by program.
-fn schema() -> Result<()> {
-    println!("Writing plan.schema.json; the first time, core is compiled for this machine.");
-    let mut example = command::cargo();
-    example.args(["run", "--quiet", "--package", "kerbstead-core", "--features", "schema"]);
-    let json = command::capture(example.args(["--example", "assess", "--", "--schema"]))?;
-    ensure!(json.first() == Some(&b'{'), "the example `assess --schema` printed no JSON object");
-    let path = workspace::dist().join("plan.schema.json");
-    std::fs::write(&path, json).with_context(|| format!("writing {}", path.display()))
+/// The JSON Schemas of plans and backups, for whoever writes such files by hand or by program.
+fn schemas() -> Result<()> {
+    println!("Writing plan.schema.json and backup.schema.json; the first time, core is compiled for this machine.");
+    for (name, option) in [("plan.schema.json", "--schema"), ("backup.schema.json", "--backup-schema")] {
+        let mut example = command::cargo();
+        example.args(["run", "--quiet", "--package", "kerbstead-core", "--features", "schema"]);
+        let json = command::capture(example.args(["--example", "assess", "--", option]))?;
+        ensure!(json.first() == Some(&b'{'), "the example `assess {option}` printed no JSON object");
+        let path = workspace::dist().join(name);
+        std::fs::write(&path, json).with_context(|| format!("writing {}", path.display()))?;
+    }
+    Ok(())
 }

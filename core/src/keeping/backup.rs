@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use super::{Drafts, Kept, Settings, Slot, Versions, object, part};
-use crate::plan::{Document, Path, Plain, Plan, Problem, Wrong, differences};
+use crate::plan::{Document, Edit, Path, Plain, Plan, Problem, Wrong, differences};
 
 /// The version of the backup that this code writes. A reader takes what it knows of a later one; the plans in it have a
 /// version of their own.
@@ -156,6 +156,16 @@ impl Saved {
         fit
     }
 
+    /// A kept plan with this one in its place, as a change that can be taken back.
+    pub fn in_place_of(&self, mut kept: Kept) -> Kept {
+        let (mut before, after) = (plan(&kept.document), plan(&self.document));
+        let edits = differences(&before, &after).into_iter().map(|difference| difference.edit).collect();
+        if let Ok(inverse) = (Edit::All { edits }).apply(&mut before) {
+            kept.history.done(inverse);
+        }
+        Kept { document: self.document.clone(), drafts: self.drafts.clone(), ..kept }
+    }
+
     /// Its title, as it stands in the file.
     pub fn title(&self) -> &str {
         self.document.get("title").and_then(Value::as_str).unwrap_or_default()
@@ -164,8 +174,11 @@ impl Saved {
 
 /// In how many things two files differ; at least in one, which may be something that is unknown here.
 pub fn count(here: &Value, there: &Value) -> usize {
-    let plan = |document: &Value| Document::from_value(document.clone()).map(|opened| opened.plan).unwrap_or_default();
     differences(&plan(here), &plan(there)).len().max(1)
+}
+
+fn plan(document: &Value) -> Plan {
+    Document::from_value(document.clone()).map(|opened| opened.plan).unwrap_or_default()
 }
 
 impl Plain for Saved {

@@ -46,6 +46,7 @@ impl History {
 
     /// Notes a change that was made, by what takes it back.
     pub fn done(&mut self, inverse: Edit) {
+        self.redo.clear();
         self.undo.push(inverse);
         if self.undo.len() > MOST_STEPS {
             self.undo.remove(0);

@@ -9,6 +9,8 @@ mod journal;
 mod merge;
 mod record;
 mod renaming;
+#[cfg(feature = "schema")]
+mod schema;
 mod slip;
 mod versions;
 
@@ -16,8 +18,10 @@ pub use backup::{BACKUP_VERSION, Backup, Fit, MOST_BACKUP_BYTES, Saved, count, i
 pub use history::History;
 pub use journal::{Journal, Sheet, Step, replayed};
 pub use merge::{Clash, Merged, Side, merge};
-pub use record::{Card, Drafts, Kept, Mark, Moment, Settings, Shelf, Slot};
+pub use record::{Card, Drafts, Kept, Mark, Moment, Settings, Shelf, Slot, as_stored};
 use record::{object, part};
 pub use renaming::Renaming;
+#[cfg(feature = "schema")]
+pub use schema::backup_schema;
 pub use slip::{PastAnswer, Slip};
 pub use versions::{APART_MS, MOST_VERSIONS, Version, Versions};

@@ -1,6 +1,6 @@
 //! The records that a device keeps: the shelf, the plans on it, the person's settings.
 
-use serde_json::{Map, Value};
+use serde_json::{Map, Number, Value};
 
 use super::{History, Renaming};
 use crate::plan::{Document, Path, Plain, Plan};
@@ -80,7 +80,14 @@ impl Shelf {
 impl Kept {
     /// A plan that comes from no file.
     pub fn of(plan: &Plan) -> Self {
-        Self { document: Document::new(plan).write(plan), ..Self::default() }
+        Self { document: as_stored(Document::new(plan).write(plan)), ..Self::default() }
+    }
+
+    /// Gives it another title.
+    pub fn put_title(&mut self, title: String) {
+        if let Some(document) = self.document.as_object_mut() {
+            document.insert("title".to_owned(), title.into());
+        }
     }
 
     /// Its title, as it stands in the file.
@@ -206,6 +213,36 @@ impl Plain for Settings {
         *self = Self { us_customary: part(value, "us_customary"), asked_to_stay: part(value, "asked_to_stay") };
         value.is_object()
     }
+}
+
+/// A file as it comes back from text, where a whole number has no point: so that files can be compared.
+///
+/// ```
+/// use kerbstead_core::keeping::as_stored;
+/// use serde_json::json;
+/// assert_eq!(as_stored(json!({ "mass_kg": 3.0, "hours": [0.5] })), json!({ "mass_kg": 3, "hours": [0.5] }));
+/// ```
+pub fn as_stored(value: Value) -> Value {
+    match value {
+        Value::Number(number) => whole(&number).map_or(Value::Number(number), Value::from),
+        Value::Array(entries) => Value::Array(entries.into_iter().map(as_stored).collect()),
+        Value::Object(mut fields) => {
+            for value in fields.values_mut() {
+                *value = as_stored(value.take());
+            }
+            Value::Object(fields)
+        }
+        other => other,
+    }
+}
+
+fn whole(number: &Number) -> Option<i64> {
+    const MOST_EXACT: f64 = 9_007_199_254_740_991.0;
+    let float =
+        number.as_f64().filter(|float| float.trunc().to_bits() == float.to_bits() && float.abs() <= MOST_EXACT)?;
+    #[allow(clippy::cast_possible_truncation)] // whole and within the range just before
+    let whole = float as i64;
+    Some(whole)
 }
 
 /// An object of those fields; what is not set is left out.

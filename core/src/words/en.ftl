@@ -342,8 +342,8 @@ caution-nights-not-cleared = For some nights it is not stated that staying is al
 ## Problems
 
 problem-not-json = This is not a plan file: it cannot be read beyond line { $line }, column { $column }.
-problem-too-large = This is larger than any plan: at most { $most } bytes are read.
-problem-not-a-plan = This is not a plan file.
+problem-too-large = This file is too large: at most { $most } bytes are read.
+problem-not-a-plan = This is not a plan file, or not all of it. A plan or a backup that this page saved can be opened.
 problem-newer-version = This file is of version { $found }; this app knows version { $known }. What it does not know is kept, but not counted.
 problem-not-a-list = A list belongs here.
 problem-not-an-entry = An entry with named fields belongs here.
@@ -826,6 +826,8 @@ plans-open-named = Open “{ $title }”
 plans-copy-named = Copy “{ $title }”
 plans-delete-named = Delete “{ $title }”
 plans-delete = Delete
+plans-save = Save as a file
+plans-save-named = Save as a file: “{ $title }”
 plans-deleted = “{ $title }” is deleted.
 plans-is-demo = example
 plans-is-open = open now
@@ -834,7 +836,8 @@ plans-unreadable = A plan that cannot be read
 plans-units = Units
 plans-units-legend = Show values in
 plans-privacy = Plans stay in this browser; nothing is sent anywhere.
-plans-schema = The file format, as a JSON Schema
+plans-schema = The file format of a plan, as a JSON Schema
+backup-schema = The file format of a backup, as a JSON Schema
 stays-unknown = It is not known whether this browser clears by itself what is kept here.
 stays-promised = This browser has promised not to clear your plans by itself.
 stays-not-promised = This browser has not promised to keep your plans for good: when it needs room, or when you have not been here for long, it may clear them. Save a backup now and then.
@@ -842,10 +845,54 @@ backup-title = Backup
 backup-hint = All plans and settings in one file, which stays yours. It can be opened here again, on any device.
 backup-save = Save everything as a file
 backup-save-with-versions = With earlier versions
+versions-title = Earlier versions
+versions-hint = While you work on this plan, it is remembered as it was every few minutes, and later as it was on days before: ten times in all. When this browser runs out of room, these go first.
+version-same = as it is now
+version-differs = { $count_n ->
+    [one] One thing was different.
+   *[other] { $count } things were different.
+}
+version-back = Go back to it
+version-back-named = Go back to it: { $when }
+version-beside = Put it beside
+version-beside-named = Put it beside: { $when }
+version-is-back = The plan is as it was on { $when }.
+version-title = { $title } ({ $when })
+tabs-taken-over = This plan was changed in another tab, and is the same here now.
+tabs-merged = This plan was changed in another tab too. What was changed there and here is in it.
+tabs-clash = “{ $what }” was changed in two tabs at once: to { $later }, which counts, and to { $earlier }. The plan of the other tab is among the earlier versions.
+tabs-clashes = { $count } things were changed in two tabs at once, “{ $what }” first: to { $later }, which counts, and to { $earlier }. The plan of the other tab is among the earlier versions.
+tabs-nothing = nothing
+tabs-deleted = This plan was deleted in another tab. It is still here: once you change it, it is kept again.
+restore-title = Open a file
+restore-choose = A backup or a single plan
+restore-hint = You can also let the file fall anywhere onto this page. Nothing is changed before you have seen what is in it.
+restore-preview = What is in the file
+restore-new = Not here yet.
+restore-same = Here already, the same.
+restore-changed = { $count_n ->
+    [one] Here already; one thing is different.
+   *[other] Here already; { $count } things are different.
+}
+restore-beside = Put it beside
+restore-replace = Replace the one here
+restore-leave = Leave it out
+restore-settings = Take over the settings too
+restore-unreadable = { $count_n ->
+    [one] One plan of this file cannot be read.
+   *[other] { $count } plans of this file cannot be read.
+}
+restore-do = Do so
+restore-cancel = Do nothing
+restore-done = { $count_n ->
+    [one] One plan was taken over.
+   *[other] { $count } plans were taken over.
+}
 aside-title = Set aside
 aside-hint = This was kept here and could not be read. Save it as a file: whoever knows such files can perhaps read it.
 aside-shelf = The list of plans
 aside-settings = The settings
+aside-slip = What was typed in the shop
 aside-plan = A plan ({ $number })
 aside-save = Save as a file
 aside-save-named = Save as a file: { $what }

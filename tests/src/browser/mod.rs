@@ -8,12 +8,14 @@
 mod audit;
 mod driver;
 mod find;
+mod kill;
 mod net_log;
 mod offline;
 mod page;
 mod session;
 
 pub use find::Found;
+pub use kill::kill;
 pub use session::Browser;
 pub use thirtyfour::{Key, TypingData};
 

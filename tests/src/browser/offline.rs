@@ -2,6 +2,7 @@
 
 use super::Browser;
 use anyhow::{Context, Result};
+use thirtyfour::WindowHandle;
 
 const IS_KEPT: &str = "return navigator.serviceWorker.controller?.state === 'activated'";
 
@@ -49,6 +50,18 @@ impl Browser {
     pub fn open_tab(&self) -> Result<()> {
         let tab = self.run(async |web| web.new_tab().await)?;
         self.run(async |web| web.switch_to_window(tab).await)
+    }
+
+    /// The present tab.
+    pub fn tab(&self) -> Result<WindowHandle> {
+        self.run(async |web| web.window().await)
+    }
+
+    /// Closes the present tab and turns to another. One whose process is gone cannot always be closed, and is left.
+    pub fn close_tab(&self, next: &WindowHandle) -> Result<()> {
+        let closed = self.run(async |web| web.close_window().await);
+        let next = next.clone();
+        self.run(async |web| web.switch_to_window(next).await).with_context(|| format!("{closed:?}"))
     }
 
     /// Turns to a tab by its number, in the order in which they were opened.

@@ -46,8 +46,8 @@ pub struct Browser {
     pub(super) problems: RefCell<Vec<String>>,
     /// Addresses that the browser asked for, since the opening.
     pub(super) requests: RefCell<Vec<String>>,
-    process_id: Option<u64>,
-    _driver: Driver,
+    pub(super) process_id: Option<u64>,
+    driver: Driver,
     profile: TempDir,
 }
 
@@ -88,12 +88,27 @@ impl Browser {
             problems: RefCell::default(),
             requests: RefCell::default(),
             process_id,
-            _driver: driver,
+            driver,
             profile,
         };
         browser.set_size(setup.width, setup.height)?;
         browser.set_scheme(setup.scheme)?;
         Ok(browser)
+    }
+
+    /// Ends the whole browser at once, without a word, and opens it again on the same profile.
+    pub fn kill_and_open(&mut self, setup: &Setup) -> Result<()> {
+        let id = self.process_id.context("the browser's process is not known")?;
+        super::kill(u32::try_from(id)?)?;
+        // The driver sees that its browser is gone.
+        if let Some(web) = self.web.take() {
+            let _ = self.runtime.block_on(async { tokio::time::timeout(PATIENCE, web.quit()).await });
+        }
+        let capabilities = capabilities(&self.profile)?;
+        let web = self.runtime.block_on(WebDriver::new(self.driver.url(), capabilities)).context("a second start")?;
+        self.process_id = web.capabilities().get("goog:processID").and_then(Value::as_u64);
+        self.web = Some(web);
+        self.set_size(setup.width, setup.height)
     }
 
     /// Stops the server: from then on there is no connection, as in a van without signal.

@@ -2,6 +2,7 @@
 
 use kerbstead_core::explain::Figure;
 
+use super::button;
 use crate::el::{View, all, el, fragment};
 use crate::live;
 use crate::locale::{t, tell};
@@ -31,8 +32,8 @@ pub fn backup() -> View {
         .put(
             el("div")
                 .class("buttons")
-                .put(el("button").attr("type", "button").on_click(save(false)).put(t("backup-save")))
-                .put(el("button").attr("type", "button").on_click(save(true)).put(t("backup-save-with-versions"))),
+                .put(button("backup-save", save(false)))
+                .put(button("backup-save-with-versions", save(true))),
         )
         .done()
 }
@@ -59,6 +60,7 @@ fn aside_row(aside: Aside) -> View {
     let what = match aside.was.as_str() {
         "shelf" => t("aside-shelf"),
         "settings" => t("aside-settings"),
+        "slip" => t("aside-slip"),
         was => tell("aside-plan", &vec![("number", Figure::Name(was.to_owned()))]),
     };
     let dropped = aside.clone();
@@ -69,20 +71,11 @@ fn aside_row(aside: Aside) -> View {
         .put(
             el("span")
                 .class("buttons")
+                .put(button("aside-save", move || save_aside(&aside)).attr("aria-label", named("aside-save-named")))
                 .put(
-                    el("button")
-                        .attr("type", "button")
-                        .attr("aria-label", named("aside-save-named"))
-                        .on_click(move || save_aside(&aside))
-                        .put(t("aside-save")),
-                )
-                .put(
-                    el("button")
-                        .attr("type", "button")
+                    button("aside-drop", move || app.drop_aside(&dropped))
                         .class("remove")
-                        .attr("aria-label", named("aside-drop-named"))
-                        .on_click(move || app.drop_aside(&dropped))
-                        .put(t("aside-drop")),
+                        .attr("aria-label", named("aside-drop-named")),
                 ),
         )
         .done()

@@ -5,7 +5,7 @@ use kerbstead_core::keeping::Card;
 use kerbstead_core::plan::Path;
 use kerbstead_core::words::Units;
 
-use super::{keeping, section};
+use super::{button, keeping, section};
 use crate::el::{View, all, el, fragment};
 use crate::live::{self, Memo};
 use crate::locale::{t, tell, words};
@@ -30,13 +30,16 @@ pub fn plans() -> View {
                 .put(el("a").class("button").attr("href", Page::Start.link()).put(t("plans-new")))
                 .put(el("a").class("button").attr("href", Page::Share.link()).put(t("plans-share")))
                 .put(el("a").class("button").attr("href", Page::Open.link()).put(t("plans-open-link")))
-                .put(el("button").attr("type", "button").on_click(add_demo).put(t("plans-add-demo"))),
+                .put(button("plans-add-demo", add_demo)),
         )
         .put(keeping::asides())
+        .put(section("versions-title", super::versions::versions()))
         .put(section("backup-title", fragment().put(keeping::promise()).put(keeping::backup()).done()))
+        .put(section("restore-title", super::restore::restore()))
         .put(section("plans-units", units()))
         .put(el("p").put(t("plans-privacy")))
         .put(el("p").put(el("a").attr("href", "plan.schema.json").put(t("plans-schema"))))
+        .put(el("p").put(el("a").attr("href", "backup.schema.json").put(t("backup-schema"))))
         .done()
 }
 
@@ -67,27 +70,16 @@ fn row(card: Card, open: Memo<u32>) -> View {
             el("span")
                 .class("buttons")
                 .put(
-                    el("button")
-                        .attr("type", "button")
+                    button("plans-open-it", move || app.show(slot))
                         .live_flag("disabled", is_open)
-                        .attr("aria-label", named("plans-open-named"))
-                        .on_click(move || app.show(slot))
-                        .put(t("plans-open-it")),
+                        .attr("aria-label", named("plans-open-named")),
                 )
+                .put(button("entry-copy", move || app.duplicate(slot)).attr("aria-label", named("plans-copy-named")))
+                .put(button("plans-save", move || app.save_plan(slot)).attr("aria-label", named("plans-save-named")))
                 .put(
-                    el("button")
-                        .attr("type", "button")
-                        .attr("aria-label", named("plans-copy-named"))
-                        .on_click(move || app.duplicate(slot))
-                        .put(t("entry-copy")),
-                )
-                .put(
-                    el("button")
-                        .attr("type", "button")
+                    button("plans-delete", move || app.delete(slot))
                         .class("remove")
-                        .attr("aria-label", named("plans-delete-named"))
-                        .on_click(move || app.delete(slot))
-                        .put(t("plans-delete")),
+                        .attr("aria-label", named("plans-delete-named")),
                 ),
         )
         .done()

@@ -6,6 +6,7 @@ use kerbstead_core::plan::{Plan, Problem};
 use leptos::prelude::{Set, Update, With, WithUntracked};
 use reactive_stores::{Field, Store};
 
+use super::restore::Restoring;
 use crate::live::Signal;
 use crate::storage::Aside;
 
@@ -79,6 +80,8 @@ pub struct Desk {
     pub versions: Signal<Versions>,
     /// Whether the browser promised to clear nothing by itself; none until it answered.
     pub stays: Signal<Option<bool>>,
+    /// A file that was opened, until it is decided what is to be done with it.
+    pub restoring: Signal<Option<Restoring>>,
     /// Raised when every word must be drawn again: other units, another currency, another plan.
     pub edition: Signal<u32>,
     /// Raised when a change has been checked and kept: what may come a moment after the verdict is drawn then.
@@ -103,6 +106,7 @@ impl Desk {
             asides: Signal::default(),
             versions: Signal::default(),
             stays: Signal::default(),
+            restoring: Signal::default(),
             edition: Signal::default(),
             settled: Signal::default(),
         }

@@ -3,10 +3,11 @@
 use std::time::Duration;
 
 use kerbstead_core::assess;
-use kerbstead_core::keeping::{Backup, History, Journal, Kept, Saved, Slot, Step, Versions};
+use kerbstead_core::keeping::{Backup, History, Journal, Kept, Saved, Slot, Step, Versions, as_stored};
 use kerbstead_core::plan::{Plain, date_text, validate};
 use leptos::prelude::set_timeout;
 
+use super::tabs::without_history;
 use super::{App, Keeping, WayBack};
 use crate::locale::{self, t};
 use crate::storage::{self, Aside};
@@ -18,13 +19,18 @@ const FINISH_AFTER: Duration = Duration::from_millis(60);
 impl App {
     /// Notes a step in the journal, at once: whatever becomes of the page, it is done again when the plan is next opened.
     pub(super) fn note(self, step: Step) {
-        self.journal.update(|journal| journal.steps.push(step));
+        self.upkeep.update(|upkeep| upkeep.journal.steps.push(step));
         let slot = self.desk.shelf.with_untracked(|shelf| shelf.open);
-        self.journal.with_untracked(|journal| storage::keep_journal(slot, journal));
+        self.upkeep.with_untracked(|upkeep| storage::keep_journal(slot, &upkeep.journal));
     }
 
     /// Assesses the plan anew and keeps it.
     pub(super) fn after_change(self) {
+        self.assess();
+        self.finish_soon();
+    }
+
+    pub(super) fn assess(self) {
         let plan = self.desk.plan;
         let assessment = plan.with_untracked(|plan| assess(plan, browser::today()));
         self.desk.assessment.set(assessment);
@@ -32,7 +38,6 @@ impl App {
         if locale::words(|words| words.currency() != currency) {
             self.redraw();
         }
-        self.finish_soon();
     }
 
     /// Checks and keeps the plan once what was typed has been drawn, so that the verdict is not kept waiting.
@@ -50,21 +55,31 @@ impl App {
             return;
         }
         self.is_unfinished.set(false);
+        self.check();
+        self.keep();
+        self.ask_to_stay();
+    }
+
+    /// Checks the plan, and lets be drawn what may come a moment after the verdict.
+    pub(super) fn check(self) {
         let problems = self.desk.plan.with_untracked(validate);
         if self.desk.problems.with_untracked(|before| *before != problems) {
             self.desk.problems.set(problems);
         }
         self.desk.settled.update(|settled| *settled = settled.wrapping_add(1));
-        self.keep();
-        self.ask_to_stay();
     }
 
     /// Keeps the open plan and what is half typed.
     pub(super) fn keep(self) {
+        self.look_at_other_tabs();
         let (slot, kept) = self.kept();
         let title = kept.title().to_owned();
+        self.keep_version(slot);
         if storage::keep_plan(slot, &kept) {
-            self.journal.set(Journal::default());
+            self.upkeep.update(|upkeep| {
+                upkeep.journal = Journal::default();
+                upkeep.seen.add(without_history(&kept));
+            });
         }
         let is_renamed =
             self.desk.shelf.with_untracked(|shelf| shelf.card(slot).is_some_and(|card| card.title != title));
@@ -88,15 +103,26 @@ impl App {
         }
     }
 
+    /// A plan alone, as a file.
+    pub fn save_plan(self, slot: Slot) {
+        if let Some(kept) = self.plan_in(slot) {
+            browser::save_file(
+                &format!("kerbstead-plan-{}.json", date_text(browser::today())),
+                &json::text(&kept.document),
+            );
+        }
+    }
+
     /// The open plan as it is kept, and where.
     pub(super) fn kept(self) -> (Slot, Kept) {
         let document = self.desk.plan.with_untracked(|plan| self.file_of(plan));
         let kept = Kept {
-            document,
+            document: as_stored(document),
             drafts: self.desk.drafts.get_untracked(),
             history: self.desk.history.get_untracked(),
+            mark: self.upkeep.with_untracked(|upkeep| upkeep.seen.next()),
+            after: self.upkeep.with_untracked(|upkeep| upkeep.seen.last),
             at: browser::now(),
-            ..Kept::default()
         };
         (self.desk.shelf.with_untracked(|shelf| shelf.open), kept)
     }

@@ -5,7 +5,8 @@ use kerbstead_core::keeping::{Card, Kept, Shelf, Slot, Versions, replayed};
 use kerbstead_core::plan::{Path, Plan, demo_plan_after};
 
 use super::desk::Removed;
-use super::{App, WayBack, fresh_demo, read};
+use super::tabs::{Seen, without_history};
+use super::{App, Upkeep, WayBack, fresh_demo, read};
 use crate::{browser, locale, route, storage};
 
 /// The shelf as it was kept, with the plan that is open: the one that was, or another that can be read, or the example.
@@ -63,9 +64,7 @@ impl App {
     pub fn duplicate(self, slot: Slot) {
         let Some(mut kept) = self.plan_in(slot) else { return };
         let title = locale::tell("plans-copy-of", &vec![("title", Figure::Name(kept.title().to_owned()))]);
-        if let Some(document) = kept.document.as_object_mut() {
-            document.insert("title".to_owned(), title.into());
-        }
+        kept.put_title(title);
         self.add(kept, false);
     }
 
@@ -140,14 +139,15 @@ impl App {
         self.desk.shelf.set(found);
     }
 
-    fn lay_out(self, slot: Slot, kept: Kept) {
+    pub(super) fn lay_out(self, slot: Slot, kept: Kept) {
         let (document, plan) = read(&kept);
         self.document.set(document);
+        let seen = Seen::of(&without_history(&kept));
+        self.upkeep.set(Upkeep { journal: storage::journal(slot), seen, version_made: 0 });
         self.change_shelf(&mut |shelf| shelf.open = slot);
         self.desk.plan.set(plan);
         self.desk.drafts.set(kept.drafts);
         self.desk.history.set(kept.history);
-        self.journal.set(storage::journal(slot));
         self.desk.versions.set(storage::versions(slot));
         self.desk.notice.set(None);
         // The thing of the kit that was chosen in the shop is one of the other plan.

@@ -1,0 +1,47 @@
+//! Earlier versions of the open plan, with the way back to each.
+
+use kerbstead_core::explain::Figure;
+use kerbstead_core::keeping::{Version, count};
+use kerbstead_core::plan::Quantity;
+
+use super::button;
+use crate::el::{View, all, el, fragment};
+use crate::live;
+use crate::locale::{date_time, t, tell};
+use crate::state::App;
+
+/// The list, the newest first.
+pub fn versions() -> View {
+    let app = App::here();
+    let rows = move || app.desk.versions.with(|versions| all(versions.0.iter().rev().cloned().map(row)));
+    fragment().put(el("p").put(t("versions-hint"))).put(el("ul").class("shelf").put(live::view(rows))).done()
+}
+
+fn row(version: Version) -> View {
+    let app = App::here();
+    let when = date_time(version.at);
+    let now = app.document_now();
+    #[allow(clippy::cast_precision_loss)] // a few thousand at most
+    let count = Figure::Measure { value: count(&version.document, &now) as f64, quantity: Quantity::Count };
+    let differs =
+        if now == version.document { t("version-same") } else { tell("version-differs", &vec![("count", count)]) };
+    let figures = vec![("when", Figure::Name(when.clone()))];
+    let named = |key: &str| tell(key, &figures);
+    let beside = version.clone();
+    el("li")
+        .put(el("span").class("name").put(when.clone()))
+        .put(el("small").put(differs))
+        .put(
+            el("span")
+                .class("buttons")
+                .put(
+                    button("version-back", move || app.go_back_to(&version))
+                        .attr("aria-label", named("version-back-named")),
+                )
+                .put(
+                    button("version-beside", move || app.put_beside(&beside))
+                        .attr("aria-label", named("version-beside-named")),
+                ),
+        )
+        .done()
+}
