@@ -142,7 +142,14 @@ fn a_thing_of_the_kit_brings_what_is_planned_of_it() -> Result<()> {
 fn a_field_of_the_kit_works_out_what_is_typed() -> Result<()> {
     let browser = Browser::start(&Setup::phone())?;
     browser.load("/kit")?;
-    browser.script("location.hash = '#/kit/1'", vec![])?;
+    browser.find("textbox", "What is it?")?.replace("Crate")?;
+    let price = browser.find("textbox", "Price of one")?;
+    price.replace("3 kg")?;
+    browser.wait_for_text("“kg” does not fit here")?;
+    price.replace("4 x 1.25 - 10%")?;
+    browser.wait_for_text("= €4.50")?;
+    browser.find("button", "Add")?.click()?;
+    browser.wait_for_text("“Crate” is in the kit.")?;
     browser.load("/money")?;
     let cash = browser.find("textbox", "Cash on the first day")?;
     cash.replace("1000 + 2 * 92.50")?;

@@ -3,7 +3,7 @@
 use kerbstead_core::explain::Figure;
 use kerbstead_core::money::purchase_price;
 use kerbstead_core::plan::{
-    Edit, Id, Item, List, Money, Need, NumberMarks, Obtain, Path, Plain, Plan, STARTERS, field, matching, starter_item,
+    Edit, Field, Id, Item, List, Need, Obtain, Path, Plain, Plan, STARTERS, Wrong, field, matching, starter_item,
     typed_value,
 };
 use serde_json::json;
@@ -13,7 +13,7 @@ use crate::browser::small_letters;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{self, t, tell, words};
-use crate::parts::{Entries, entry_line, fields, optional};
+use crate::parts::{Entries, comes_to, entry_line, fields, optional};
 use crate::route;
 use crate::state::App;
 
@@ -33,12 +33,11 @@ fn adding() -> View {
         let names = names.clone();
         live::memo(move || matching(&names, &small_letters(&name.get())).into_iter().take(6).collect::<Vec<_>>())
     };
-    let wrong_price = move || match price_value(&price.get()) {
-        Some(_) => String::new(),
-        None => tell("problem-not-money", &vec![("example", Figure::Money(Money::whole(25)))]),
-    };
+    let wrong_price =
+        move || price_value(&price.get()).err().map_or_else(String::new, |wrong| words(|words| words.wrong(&wrong)));
+    let price_comes_to = move || price_field().and_then(|field| comes_to(field, &price.get())).unwrap_or_default();
     let add_named = move || {
-        let Some(price_value) = price_value(&price.get_untracked()) else { return };
+        let Ok(price_value) = price_value(&price.get_untracked()) else { return };
         let text = name.get_untracked().trim().to_owned();
         if text.is_empty() {
             crate::browser::focus_soon("new-name".to_owned());
@@ -93,6 +92,7 @@ fn adding() -> View {
                                 )
                                 .put(el("span").class("unit").put(words(|words| words.currency().to_owned()))),
                         )
+                        .put(el("output").class("outcome").put(live::text(price_comes_to)))
                         .put(
                             el("p")
                                 .class("wrong")
@@ -114,10 +114,13 @@ fn adding() -> View {
         .done()
 }
 
-fn price_value(text: &str) -> Option<serde_json::Value> {
-    let field = field::at(&Path::from("kit/1/unit_price"))?;
-    let marks: NumberMarks = locale::number_marks();
-    typed_value(field, text, marks, 1.0).ok()
+fn price_value(text: &str) -> Result<serde_json::Value, Wrong> {
+    let Some(field) = price_field() else { return Ok(serde_json::Value::Null) };
+    typed_value(field, text, locale::number_marks(), 1.0)
+}
+
+fn price_field() -> Option<&'static Field> {
+    field::at(&Path::from("kit/1/unit_price"))
 }
 
 fn starter_buttons(app: App, shown: &[usize], typed: Signal<String>) -> View {
