@@ -292,9 +292,10 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 20_000, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn lines_come_to_what_they_were_made_for(line in lines()) {
+    fn lines_come_to_what_they_were_made_for(line in lines(), has_comma in any::<bool>()) {
+        let (text, marks) = if has_comma { (line.text.replace('.', ","), COMMA) } else { (line.text.clone(), POINT) };
         // The field takes energy from 0 to 200,000.
-        let read = typed("kit/1/store/usable_wh", &line.text, POINT, 1.0);
+        let read = typed("kit/1/store/usable_wh", &text, marks, 1.0);
         if line.under == 0 {
             prop_assert!(matches!(read, Err(Wrong::DividedByNothing)), "{}: {:?}", line.text, read);
             return Ok(());

@@ -1,7 +1,7 @@
 //! In the aisle, with a thumb: keys, answers, taking, and what is left of it after a reload.
 
 use anyhow::{Result, ensure};
-use kerbstead_tests::browser::{Browser, Key, Setup};
+use kerbstead_tests::browser::{Browser, Key, Scheme, Setup};
 
 fn in_the_shop() -> Result<Browser> {
     let browser = Browser::start(&Setup::phone())?;
@@ -61,6 +61,11 @@ fn two_packs_are_compared() -> Result<()> {
     browser.wait_for_text("This one: €2.40 per gal.")?;
     browser.wait_for_text("The other: €2.20 per gal.")?;
     browser.wait_for_text("The other is cheaper: a unit costs 8 % less")?;
+    for scheme in Scheme::ALL {
+        browser.set_scheme(scheme)?;
+        browser.check_accessible()?;
+    }
+    browser.check_fits_width()?;
     press(&browser, &["Clear the field", "5"])?;
     browser.wait_for_text("The two packs cannot be compared")?;
     browser.check_console()
@@ -87,6 +92,7 @@ fn what_is_taken_is_paid_in_the_plan_until_it_is_undone() -> Result<()> {
     browser.wait_for_text("“Rain barrel” is in the kit, paid.")?;
     browser.wait_for_text("Rain barrel: €20.00")?;
     ensure!(value(&browser, "Price of one")?.is_empty());
+    ensure!(browser.focused()? == "textbox Price of one", "{}", browser.focused()?);
     browser.load("/kit")?;
     browser.wait_for_text("Rain barrel")?;
     browser.load("/money")?;

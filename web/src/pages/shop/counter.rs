@@ -129,7 +129,9 @@ impl Counter {
             let texts = std::mem::take(&mut slip.texts);
             put_to_past(slip, 0, line, texts);
         });
+        // What was pressed may be of no use now, and the next thing begins with its price.
         self.current.set(IN_ORDER[0]);
+        browser::focus_soon(input_id(IN_ORDER[0]));
     }
 
     /// Takes up a thing of before again; what is typed now takes its place.
@@ -188,7 +190,9 @@ fn answer(offer: &Offer, report: &Report) -> Answer {
         let line = words(|words| words.say(finding));
         match finding {
             Finding::RoadDays { .. } => days = line,
-            Finding::Group { .. } => lines.push((format!("{}: {line}", t(group_key(offer.item.group))), false)),
+            Finding::Group { .. } => {
+                lines.push((format!("{} “{}”: {line}", t("field-group"), t(group_key(offer.item.group))), false));
+            }
             _ => lines.push((line, finding.severity() == Severity::Short)),
         }
     }
