@@ -268,6 +268,27 @@ fn offers_for_what_is_gone_are_told() -> Result<()> {
 
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
+fn an_answer_can_be_held_against_another_plan_of_the_shelf() -> Result<()> {
+    let plan = demo_plan();
+    let marks = vec![mark(&plan.kit[0], Help::Lend, "")];
+    let answer = Answer { from: "Runa".to_owned(), title: TITLE.to_owned(), marks };
+    let browser = phone_at("/plans")?;
+    browser.find("button", &format!("Copy “{TITLE}”"))?.click()?;
+    browser.wait_for_text(&format!("{TITLE} (copy)"))?;
+    browser.load(&route_of(&Parcel::Answer(answer))?)?;
+    browser.wait_for_text(&format!("It was made for “{TITLE}”."))?;
+    browser.find("combobox", "Held against your plan")?.choose(TITLE)?;
+    browser.wait_until("the other plan", |page| Ok(!page.text()?.contains("It was made for")))?;
+    browser.find("button", "Tick all")?.click()?;
+    browser.find("button", "Take 2 changes")?.click()?;
+    browser.wait_for_text("Nothing in it differs from this plan.")?;
+    browser.find("combobox", "Held against your plan")?.choose(&format!("{TITLE} (copy)"))?;
+    browser.find("button", "Take 0 changes").map(drop)?;
+    browser.check_console()
+}
+
+#[test]
+#[ignore = "needs the bundle: cargo xtask test"]
 fn a_changed_plan_is_compared_and_taken_in_part() -> Result<()> {
     // The example as this page dates it, so that nothing else differs.
     let browser = phone_at("/share")?;
