@@ -4,3 +4,4 @@ pub mod browser;
 pub mod generate;
 pub mod kills;
 pub mod links;
+pub mod strangers;
