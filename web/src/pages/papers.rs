@@ -95,8 +95,13 @@ fn plan_sheet(app: App) -> View {
         .done()
 }
 
+/// The route under its heading.
+fn route(plan: &Plan) -> Option<View> {
+    stays(plan).map(|stays| fragment().put(el("h3").put(t("page-route"))).put(stays).done())
+}
+
 /// The stays of the route with their days.
-pub(super) fn route(plan: &Plan) -> Option<View> {
+pub(super) fn stays(plan: &Plan) -> Option<View> {
     if plan.calendar.mode != Mode::Stays || plan.stays.is_empty() {
         return None;
     }
@@ -108,7 +113,7 @@ pub(super) fn route(plan: &Plan) -> Option<View> {
         row(&stay.place, &[date, say(&Figure::of(f64::from(stay.nights), Quantity::Nights))])
     });
     let rows: Vec<View> = rows.collect();
-    Some(fragment().put(el("h3").put(t("page-route"))).put(el("table").put(el("tbody").put_each(rows))).done())
+    Some(el("table").put(el("tbody").put_each(rows)).done())
 }
 
 /// What is still to be bought.

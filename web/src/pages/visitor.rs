@@ -87,12 +87,16 @@ fn verdict(now: &Assessment, balance: Balance) -> View {
         .done()
 }
 
-/// Its lists, each where it was sent.
+/// Its lists, each where it was sent: folded where there is more, so that what can be answered is not far below.
 fn lists(plan: &Plan, scope: Scope) -> View {
     let is_sent = |list: Scope| matches!(scope, Scope::Whole | Scope::Kit) || scope == list;
-    let list = |title, list: fn(&Plan) -> View| section(title, el("div").class("sheet").put(list(plan)).done());
+    let folded = |title, content: View| {
+        let summary = el("summary").put(t(title));
+        el("details").class("sheet").flag("open", scope != Scope::Whole).put(summary).put(content).done()
+    };
+    let list = |title, list: fn(&Plan) -> View| folded(title, list(plan));
     fragment()
-        .put(papers::route(plan).map(|stays| el("div").class("sheet").put(stays).done()))
+        .put(papers::stays(plan).map(|stays| folded("page-route", stays)))
         .put(is_sent(Scope::Shopping).then(|| list("sheet-shopping", papers::shopping_list)))
         .put(is_sent(Scope::Borrowing).then(|| list("sheet-borrowing", papers::borrowing_list)))
         .done()
