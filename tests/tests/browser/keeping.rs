@@ -312,7 +312,7 @@ fn a_backup_brings_everything_back_on_a_device_that_has_nothing() -> Result<()> 
     wait_kept(&browser)?;
     browser.load("/plans")?;
     let folder = downloads(&browser)?;
-    browser.find("button", "With earlier versions")?.click()?;
+    browser.find("button", "Save it with earlier versions")?.click()?;
     let file = saved(&browser, folder.path())?;
     browser.script("localStorage.clear()", vec![])?;
     browser.load("/plans")?;
@@ -320,6 +320,7 @@ fn a_backup_brings_everything_back_on_a_device_that_has_nothing() -> Result<()> 
     drop_file(&browser, &file)?;
     browser.wait_for_text("What is in the file")?;
     browser.wait_for_text("Not here yet.")?;
+    browser.wait_until("the focus", |page| Ok(page.focused()? == "heading What is in the file"))?;
     browser.wait_for_text("Here already, the same.")?;
     browser.check_accessible()?;
     browser.check_fits_width()?;

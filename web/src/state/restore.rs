@@ -57,6 +57,7 @@ impl App {
         });
         let restoring = Restoring { plans: plans.collect(), with_settings: backup.settings.is_some(), backup };
         self.desk.restoring.set(Some(restoring));
+        browser::focus_soon("restore-preview".to_owned());
     }
 
     fn refuse(self, wrong: Wrong) {
