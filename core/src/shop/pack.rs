@@ -74,7 +74,7 @@ pub fn unit_price(price: Money, pack: Pack) -> Option<UnitPrice> {
 /// use kerbstead_core::shop::{Comparison, UnitPrice, compared};
 /// let per_kg = |price: &str| UnitPrice { price: price.parse().unwrap(), quantity: Quantity::MassKg };
 /// let Comparison::First { percent, saved } = compared(per_kg("3"), per_kg("4"), 2.into(), 2) else { panic!() };
-/// assert_eq!((percent, saved.to_string().as_str()), (25.0, "2.00"));
+/// assert_eq!((percent, saved.to_string().as_str()), (25.0, "2"));
 /// ```
 pub fn compared(first: UnitPrice, second: UnitPrice, bought: Decimal, digits: u32) -> Comparison {
     if first.quantity != second.quantity {
