@@ -2,8 +2,9 @@
 
 use serde_json::Value;
 
-use super::{Drafts, Kept, Settings, Slot, Versions, object, part};
-use crate::plan::{Document, Edit, Path, Plain, Plan, Problem, Wrong, differences};
+use super::{Drafts, Kept, Settings, Slot, Versions, part, title_of};
+use crate::plan::record::object;
+use crate::plan::{Document, Path, Plain, Plan, Problem, Wrong, differences, made_like};
 
 /// The version of the backup that this code writes. A reader takes what it knows of a later one; the plans in it have a
 /// version of their own.
@@ -158,9 +159,8 @@ impl Saved {
 
     /// A kept plan with this one in its place, as a change that can be taken back.
     pub fn in_place_of(&self, mut kept: Kept) -> Kept {
-        let (mut before, after) = (plan(&kept.document), plan(&self.document));
-        let edits = differences(&before, &after).into_iter().map(|difference| difference.edit).collect();
-        if let Ok(inverse) = (Edit::All { edits }).apply(&mut before) {
+        let mut before = plan(&kept.document);
+        if let Ok(inverse) = made_like(&before, &plan(&self.document)).apply(&mut before) {
             kept.history.done(inverse);
         }
         Kept { document: self.document.clone(), drafts: self.drafts.clone(), ..kept }
@@ -168,7 +168,7 @@ impl Saved {
 
     /// Its title, as it stands in the file.
     pub fn title(&self) -> &str {
-        self.document.get("title").and_then(Value::as_str).unwrap_or_default()
+        title_of(&self.document)
     }
 }
 

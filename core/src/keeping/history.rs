@@ -2,7 +2,8 @@
 
 use serde_json::Value;
 
-use super::{Renaming, object, part};
+use super::{Renaming, part};
+use crate::plan::record::object;
 use crate::plan::{Edit, NotPossible, Plain, Plan};
 
 /// The most steps that can be taken back.

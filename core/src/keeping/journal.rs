@@ -3,7 +3,8 @@
 
 use serde_json::Value;
 
-use super::{Drafts, History, Kept, object, part};
+use super::{Drafts, History, Kept, part};
+use crate::plan::record::object;
 use crate::plan::{Document, Edit, Path, Plain, Plan};
 
 /// One thing that was done to a plan.

@@ -18,8 +18,8 @@ pub use backup::{BACKUP_VERSION, Backup, Fit, MOST_BACKUP_BYTES, Saved, count, i
 pub use history::History;
 pub use journal::{Journal, Sheet, Step, replayed};
 pub use merge::{Clash, Merged, Side, merge};
-pub use record::{Card, Drafts, Kept, Mark, Moment, Settings, Shelf, Slot, as_stored};
-use record::{object, part};
+use record::part;
+pub use record::{Card, Drafts, Kept, Mark, Moment, Settings, Shelf, Slot, as_stored, title_of};
 pub use renaming::Renaming;
 #[cfg(feature = "schema")]
 pub use schema::backup_schema;

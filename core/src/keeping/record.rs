@@ -1,8 +1,9 @@
 //! The records that a device keeps: the shelf, the plans on it, the person's settings.
 
-use serde_json::{Map, Number, Value};
+use serde_json::{Number, Value};
 
 use super::{History, Renaming};
+use crate::plan::record::object;
 use crate::plan::{Document, Path, Plain, Plan};
 
 /// The number of a plan's place in the storage.
@@ -92,8 +93,13 @@ impl Kept {
 
     /// Its title, as it stands in the file.
     pub fn title(&self) -> &str {
-        self.document.get("title").and_then(Value::as_str).unwrap_or_default()
+        title_of(&self.document)
     }
+}
+
+/// The title of a plan, as it stands in its file.
+pub fn title_of(document: &Value) -> &str {
+    document.get("title").and_then(Value::as_str).unwrap_or_default()
 }
 
 impl Drafts {
@@ -243,17 +249,6 @@ fn whole(number: &Number) -> Option<i64> {
     #[allow(clippy::cast_possible_truncation)] // whole and within the range just before
     let whole = float as i64;
     Some(whole)
-}
-
-/// An object of those fields; what is not set is left out.
-pub(super) fn object(fields: Vec<(&str, Value)>) -> Value {
-    let mut object = Map::new();
-    for (name, value) in fields {
-        if !value.is_null() {
-            object.insert(name.to_owned(), value);
-        }
-    }
-    Value::Object(object)
 }
 
 /// A field of an object; its default where it is missing or not of its kind.

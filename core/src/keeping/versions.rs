@@ -2,8 +2,9 @@
 
 use serde_json::Value;
 
-use super::{Moment, object, part};
+use super::{Moment, part};
 use crate::plan::Plain;
+use crate::plan::record::object;
 
 /// The most versions of a plan that are kept.
 pub const MOST_VERSIONS: usize = 10;

@@ -4,7 +4,7 @@ use serde_json::Value;
 
 use crate::money::Report;
 use crate::plan::field::{self, Section};
-use crate::plan::{Field, Kind, Money, Plan, date_text};
+use crate::plan::{Field, Kind, Money, Plan, date_text, value_in};
 use crate::words::{Format, Words, unit};
 
 /// How a table is written where the person lives.
@@ -50,7 +50,7 @@ pub fn cash_table<F: Format>(report: &Report, words: &Words<F>, marks: Marks) ->
 }
 
 fn value_at<'a>(item: &'a Value, name: &str) -> Option<&'a Value> {
-    name.split('/').try_fold(item, |value, part| value.get(part)).filter(|value| !value.is_null() && **value != "")
+    value_in(item, name).filter(|value| !value.is_null() && **value != "")
 }
 
 /// The field's name, with its unit if it has one.

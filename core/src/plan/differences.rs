@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use super::field::{SECTIONS, Section};
-use super::{Edit, Id, List, Path, Plain, Plan};
+use super::{Edit, Id, List, Path, Plain, Plan, value_in};
 
 /// One thing in which another plan differs from this one.
 #[derive(Clone, Debug, PartialEq)]
@@ -73,6 +73,11 @@ pub fn differences(here: &Plan, there: &Plan) -> Vec<Difference> {
     found.differences
 }
 
+/// The change that makes a plan like another one.
+pub fn made_like(here: &Plan, there: &Plan) -> Edit {
+    Edit::All { edits: differences(here, there).into_iter().map(|difference| difference.edit).collect() }
+}
+
 struct Found<'a> {
     here: &'a Plan,
     there: &'a Plan,
@@ -137,7 +142,7 @@ impl Found<'_> {
         let mut names: Vec<&str> = section.fields.iter().filter_map(|field| differing(field.name, entries)).collect();
         names.dedup();
         for name in names {
-            let values = entries.map(|entry| at(entry, name).cloned().unwrap_or_default());
+            let values = entries.map(|entry| value_in(entry, name).cloned().unwrap_or_default());
             let path = path.child(name);
             let edit = Edit::Set { path: path.clone(), value: values[1].clone() };
             self.push(path, DifferenceKind::Changed, values, edit);
@@ -174,15 +179,11 @@ fn differing<'a>(name: &'a str, entries: [&Value; 2]) -> Option<&'a str> {
     let ends = name.match_indices('/').map(|(end, _)| end).chain([name.len()]);
     for end in ends {
         let name = name.get(..end)?;
-        match entries.map(|entry| at(entry, name)) {
+        match entries.map(|entry| value_in(entry, name)) {
             [here, there] if here == there => return None,
             [Some(Value::Object(_)), Some(Value::Object(_))] => {}
             _ => return Some(name),
         }
     }
     Some(name)
-}
-
-fn at<'a>(entry: &'a Value, name: &str) -> Option<&'a Value> {
-    name.split('/').try_fold(entry, |value, name| value.get(name))
 }

@@ -3,6 +3,7 @@
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use super::{Id, List};
 
@@ -77,4 +78,16 @@ impl From<&str> for Path {
     fn from(text: &str) -> Self {
         Self(text.to_owned())
     }
+}
+
+/// The value of a field in an entry as it stands in the file; the name may lead into parts, as `draw/power_w` does.
+///
+/// ```
+/// use kerbstead_core::plan::value_in;
+/// let entry = serde_json::json!({ "draw": { "power_w": 40 } });
+/// assert_eq!(value_in(&entry, "draw/power_w"), Some(&40.into()));
+/// assert_eq!(value_in(&entry, "mass_kg"), None);
+/// ```
+pub fn value_in<'a>(entry: &'a Value, name: &str) -> Option<&'a Value> {
+    name.split('/').try_fold(entry, |value, part| value.get(part))
 }

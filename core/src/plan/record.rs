@@ -6,11 +6,15 @@ use super::Plain;
 
 /// An object of those fields; what is not set is left out.
 pub(crate) fn written(names: &[&str], fields: &[&dyn Plain]) -> Value {
+    object(names.iter().zip(fields).map(|(name, field)| (*name, field.to_plain())).collect())
+}
+
+/// An object of those values; what is not set is left out.
+pub(crate) fn object(fields: Vec<(&str, Value)>) -> Value {
     let mut object = Map::new();
-    for (name, field) in names.iter().zip(fields) {
-        let value = field.to_plain();
+    for (name, value) in fields {
         if !value.is_null() {
-            object.insert((*name).to_owned(), value);
+            object.insert(name.to_owned(), value);
         }
     }
     Value::Object(object)

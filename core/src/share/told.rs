@@ -5,7 +5,7 @@ use serde_json::Value;
 use super::{Parcel, Scope};
 use crate::explain::{Figure, Figures};
 use crate::plan::field::{Field, SECTIONS};
-use crate::plan::{Kind, Path};
+use crate::plan::{Kind, Path, value_in};
 
 /// Something a parcel tells, and of how many things.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -84,8 +84,8 @@ fn count(file: &Value, is: &dyn Fn(&Field, &Value) -> bool) -> usize {
             None => &[],
         };
         for entry in entries {
-            let value = |field: &Field| field.name.split('/').try_fold(entry, |value, name| value.get(name));
-            found += section.fields.iter().filter(|field| value(field).is_some_and(|value| is(field, value))).count();
+            let is_so = |field: &&Field| value_in(entry, field.name).is_some_and(|value| is(field, value));
+            found += section.fields.iter().filter(is_so).count();
         }
     }
     found

@@ -6,7 +6,7 @@ use serde_json::Value;
 use super::constants::COUNTED_AFTER_HOUR;
 use super::offer::{ITEM_FIELDS, Offer};
 use crate::plan::civil::day_after;
-use crate::plan::{Edit, Estimate, Item, List, Money, Outcome, Path, Plain, Plan, decimal};
+use crate::plan::{Edit, Estimate, Item, List, Money, Outcome, Path, Plain, Plan, decimal, value_in};
 use crate::run::Timeline;
 
 /// How a thing is taken.
@@ -30,15 +30,11 @@ pub fn take(plan: &Plan, as_of: Date, offer: &Offer, taking: Taking) -> Edit {
     let (before, after) = (planned.to_plain(), item.to_plain());
     let of_item = ITEM_FIELDS.into_iter().chain(["obtain", "needed_on", "paid"]);
     let changed = of_item.filter_map(|name| {
-        let value = part(&after, name);
+        let value = value_in(&after, name).cloned().unwrap_or_default();
         let path = Path::entry("kit", planned.id).child(name);
-        (part(&before, name) != value).then_some(Edit::Set { path, value })
+        (*value_in(&before, name).unwrap_or(&Value::Null) != value).then_some(Edit::Set { path, value })
     });
     Edit::All { edits: changed.collect() }
-}
-
-fn part(item: &Value, name: &str) -> Value {
-    name.split('/').fold(item.clone(), |value, name| value.get(name).cloned().unwrap_or_default())
 }
 
 fn item(plan: &Plan, as_of: Date, offer: &Offer, taking: Taking) -> Item {
