@@ -1,5 +1,8 @@
 //! The few things asked of the page and the browser that Leptos does not give.
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use jiff::civil::Date;
 use js_sys::{Array, Promise, Reflect};
 use kerbstead_core::keeping::Moment;
@@ -151,20 +154,21 @@ pub fn print() {
 pub fn ask_to_stay(mut tell: Box<dyn FnMut(bool)>) {
     // Without a secure connection there is nobody to ask.
     if let Ok(answer) = window().navigator().storage().persist() {
-        when_done(&answer, Box::new(move |stays| tell(stays.is_truthy())));
+        when_settled(&answer, Box::new(move |stays| stays.into_iter().for_each(|stays| tell(stays.is_truthy()))));
     }
 }
 
 /// Tells whether the browser promised not to clear what is kept here.
 pub fn look_whether_it_stays(mut tell: Box<dyn FnMut(bool)>) {
     if let Ok(answer) = window().navigator().storage().persisted() {
-        when_done(&answer, Box::new(move |stays| tell(stays.is_truthy())));
+        when_settled(&answer, Box::new(move |stays| stays.into_iter().for_each(|stays| tell(stays.is_truthy()))));
     }
 }
 
 /// Reads a file as text.
 pub fn read_file(file: &File, mut read: Box<dyn FnMut(String)>) {
-    when_done(&file.text(), Box::new(move |text| read(text.as_string().unwrap_or_default())));
+    let act = move |text: Option<JsValue>| text.into_iter().for_each(|text| read(text.as_string().unwrap_or_default()));
+    when_settled(&file.text(), Box::new(act));
 }
 
 /// Calls a function with each file that is let fall onto the page, which the browser would otherwise open in its place.
@@ -190,12 +194,16 @@ fn part(value: &JsValue, name: &str) -> Option<JsValue> {
     Reflect::get(value, &name.into()).ok()
 }
 
-/// Calls a function with what a promise comes to. One that is broken calls nothing.
-fn when_done(promise: &Promise, act: Box<dyn FnMut(JsValue)>) {
-    let (act, fail) = (Closure::wrap(act), Closure::wrap(Box::new(|_| ()) as Box<dyn FnMut(JsValue)>));
-    let _ = promise.then2(&act, &fail);
-    act.forget();
-    fail.forget();
+/// Calls a function with what a promise comes to, or with nothing if it is broken.
+pub fn when_settled(promise: &Promise, act: Box<dyn FnMut(Option<JsValue>)>) {
+    type Act = Box<dyn FnMut(JsValue)>;
+    let act = Rc::new(RefCell::new(act));
+    let also = act.clone();
+    let kept = Closure::wrap(Box::new(move |value| act.borrow_mut()(Some(value))) as Act);
+    let broken = Closure::wrap(Box::new(move |_| also.borrow_mut()(None)) as Act);
+    let _ = promise.then2(&kept, &broken);
+    kept.forget();
+    broken.forget();
 }
 
 /// Has the browser ask before the page is closed, while there is something to lose.

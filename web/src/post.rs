@@ -39,9 +39,9 @@ impl Plain for Begun {
 /// Keeps a part, and puts its text together if it was the last. None when the text is no part.
 pub fn put_part(text: &str) -> Option<Collected> {
     let mut parts: Vec<String> = storage::record(PARTS).unwrap_or_default();
-    let outcome = collect(&mut parts, text);
+    let outcome = collect(&mut parts, text)?;
     storage::keep(PARTS, &parts);
-    outcome
+    Some(outcome)
 }
 
 /// The answer to a text as far as it was written; a new one is signed as the last one was.

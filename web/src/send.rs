@@ -2,7 +2,6 @@
 
 use js_sys::{Function, Object, Promise, Reflect};
 use leptos::prelude::window;
-use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use crate::browser;
@@ -40,15 +39,7 @@ pub fn copy(text: &str, tell: Tell) {
 fn asked(of: &JsValue, name: &str, what: &JsValue, tell: Tell) {
     let promise = function(of, name).and_then(|ask| ask.call1(of, what).ok()?.dyn_into::<Promise>().ok());
     let Some(promise) = promise else { return tell(false) };
-    let tell = std::rc::Rc::new(tell);
-    let told = |is_kept: bool| {
-        let tell = tell.clone();
-        Closure::wrap(Box::new(move |_| tell(is_kept)) as Box<dyn FnMut(JsValue)>)
-    };
-    let (kept, broken) = (told(true), told(false));
-    let _ = promise.then2(&kept, &broken);
-    kept.forget();
-    broken.forget();
+    browser::when_settled(&promise, Box::new(move |done| tell(done.is_some())));
 }
 
 /// Selects all the text in the field of that id.

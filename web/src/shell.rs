@@ -12,7 +12,7 @@ use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
 use crate::locale::t;
 use crate::pages;
-use crate::parts::{Shape, icon};
+use crate::parts::{Shape, button, icon};
 use crate::route::{self, Page};
 use crate::state::{App, Keeping, WayBack};
 
@@ -186,7 +186,7 @@ fn storage_warning(app: App) -> View {
             Keeping::Refused => "storage-unavailable",
             Keeping::Full => "storage-full",
         };
-        let save = el("button").attr("type", "button").on_click(move || app.save_all(false)).put(t("backup-save"));
+        let save = button("backup-save", move || app.save_all(false));
         el("div").class("warning").attr("role", "alert").put(el("p").put(t(text))).put(save).done()
     })
 }
@@ -209,7 +209,7 @@ fn update_bar(app: App, is_ready: Signal<bool>) -> View {
     let text = move || if is_ready.get() { t("update-ready") } else { String::new() };
     bar(text, move || {
         fragment()
-            .put(el("button").attr("type", "button").on_click(begin).put(t("update-begin")))
+            .put(button("update-begin", begin))
             .put(
                 el("button")
                     .attr("type", "button")
@@ -229,9 +229,7 @@ fn notice_bar(app: App) -> View {
         let can_take_back =
             app.desk.notice.with(|notice| notice.as_ref().is_some_and(|notice| notice.way_back != WayBack::None));
         fragment()
-            .put(can_take_back.then(|| {
-                el("button").attr("type", "button").on_click(move || app.take_back()).put(t("take-back")).done()
-            }))
+            .put(can_take_back.then(|| button("take-back", move || app.take_back()).done()))
             .put(
                 el("button")
                     .attr("type", "button")

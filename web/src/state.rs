@@ -1,6 +1,6 @@
 //! The one store of the app, and everything that can be done to it.
 
-use kerbstead_core::keeping::{History, Journal, Kept, Moment, Settings, Slip, Step};
+use kerbstead_core::keeping::{History, Journal, Kept, Moment, Settings, Slip, Slot, Step};
 use kerbstead_core::plan::{Document, Edit, Path, Plan, demo_plan_after, validate};
 use kerbstead_core::words::Units;
 use kerbstead_core::{Assessment, assess};
@@ -56,7 +56,7 @@ impl App {
         let settings = storage::settings();
         let (shelf, kept, left) = shelf::found();
         let (document, plan) = read(&kept);
-        let seen = Seen::of(&without_history(&kept));
+        let seen = Seen::of(without_history(kept.clone()));
         locale::set_up(units(&settings), &plan.currency);
         let (assessment, problems) = (assess(&plan, browser::today()), validate(&plan));
         let keeping = if storage::is_available() { Keeping::Kept } else { Keeping::Refused };
@@ -86,6 +86,11 @@ impl App {
     /// The app of this page.
     pub fn here() -> Self {
         expect_context()
+    }
+
+    /// The place of the open plan.
+    fn open_slot(self) -> Slot {
+        self.desk.shelf.with_untracked(|shelf| shelf.open)
     }
 
     /// Reads the plan; the caller is drawn again when it changes.

@@ -3,8 +3,9 @@
 use std::sync::Arc;
 
 use kerbstead_core::explain::Figure;
+use kerbstead_core::keeping::title_of;
 use kerbstead_core::plan::field::{self, SECTIONS};
-use kerbstead_core::plan::{Difference, DifferenceKind, Edit, Path, Plan, differences};
+use kerbstead_core::plan::{Difference, DifferenceKind, Edit, Path, Plan, differences, value_in};
 use kerbstead_core::share::{Answer, Help, Mark, Parcel};
 use serde_json::Value;
 
@@ -13,6 +14,7 @@ use super::section;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{t, tell, words};
+use crate::parts::{button, named};
 use crate::state::App;
 
 /// A difference in words, with the change that takes it.
@@ -48,7 +50,7 @@ fn answer_title(answer: &Answer) -> String {
 fn sent_title(parcel: &Parcel) -> String {
     match parcel {
         Parcel::Answer(answer) => answer.title.clone(),
-        Parcel::Plan { file, .. } => file.get("title").and_then(Value::as_str).unwrap_or_default().to_owned(),
+        Parcel::Plan { file, .. } => title_of(file).to_owned(),
     }
 }
 
@@ -57,7 +59,7 @@ fn choice_of_plan(sent: String) -> View {
     let app = App::here();
     let (cards, open) = app.desk.shelf.with_untracked(|shelf| (shelf.cards.clone(), shelf.open));
     let options = cards.into_iter().map(|card| {
-        let title = if card.title.is_empty() { t("entry-unnamed") } else { card.title };
+        let title = named(card.title);
         el("option").attr("value", card.slot.to_string()).flag("selected", card.slot == open).put(title).done()
     });
     let turn = move |slot: String| {
@@ -142,20 +144,8 @@ fn taking(lines: Memo<Vec<Line>>) -> View {
                     .on_click(take)
                     .put(live::text(move || tell("compare-take", &vec![("count", Figure::count(count()))]))),
             )
-            .put(
-                el("button")
-                    .attr("type", "button")
-                    .attr("id", "compare-all")
-                    .on_click(choose_all)
-                    .put(t("compare-all")),
-            )
-            .put(
-                el("button")
-                    .attr("type", "button")
-                    .attr("id", "compare-none")
-                    .on_click(move || chosen.set(Vec::new()))
-                    .put(t("compare-none")),
-            )
+            .put(button("compare-all", choose_all).attr("id", "compare-all"))
+            .put(button("compare-none", move || chosen.set(Vec::new())).attr("id", "compare-none"))
             .done()
     };
     let any = move || lines.with(|lines| !lines.is_empty());
@@ -224,7 +214,7 @@ fn summary(there: &Plan, difference: &Difference) -> String {
     let section = SECTIONS.iter().find(|section| section.name == difference.path.split_first().0);
     let fields = section.into_iter().flat_map(|section| section.fields).filter(|field| !NAMES.contains(&field.name));
     let set = fields.filter_map(|field| {
-        let value = field.name.split('/').try_fold(&difference.there, |value, name| value.get(name))?;
+        let value = value_in(&difference.there, field.name)?;
         let is_set = !value.is_null() && value.as_str() != Some("");
         let path = difference.path.child(field.name);
         is_set.then(|| format!("{}: {}", part_label(&path), words(|words| words.value(there, Some(field), value))))

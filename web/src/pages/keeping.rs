@@ -2,10 +2,10 @@
 
 use kerbstead_core::explain::Figure;
 
-use super::button;
 use crate::el::{View, all, el, fragment};
 use crate::live;
 use crate::locale::{t, tell};
+use crate::parts::button;
 use crate::state::{App, save_aside};
 use crate::storage::Aside;
 

@@ -202,13 +202,7 @@ impl By {
     fn of(self, item: &Item) -> &'static str {
         match self {
             Self::Group => group_key(item.group),
-            Self::Obtain => match item.obtain {
-                Obtain::Owned => "choice-obtain-owned",
-                Obtain::Borrowed => "choice-obtain-borrowed",
-                Obtain::Bought => "choice-obtain-bought",
-                Obtain::Made => "choice-obtain-made",
-                Obtain::LeftOut => "choice-obtain-left-out",
-            },
+            Self::Obtain => obtain_key(item.obtain),
             Self::Need => match item.need {
                 Need::Must => "choice-need-must",
                 Need::Want => "choice-need-want",
@@ -216,6 +210,17 @@ impl By {
             },
             Self::Nothing => "page-kit",
         }
+    }
+}
+
+/// How a thing is obtained, in the catalogue.
+pub const fn obtain_key(obtain: Obtain) -> &'static str {
+    match obtain {
+        Obtain::Owned => "choice-obtain-owned",
+        Obtain::Borrowed => "choice-obtain-borrowed",
+        Obtain::Bought => "choice-obtain-bought",
+        Obtain::Made => "choice-obtain-made",
+        Obtain::LeftOut => "choice-obtain-left-out",
     }
 }
 
@@ -329,9 +334,7 @@ fn line(plan: &Plan, id: Id) -> (String, String) {
     let value = match item.obtain {
         Obtain::Bought | Obtain::Made => purchase_price(item, &plan.purse, plan.minor_digits())
             .map_or_else(|| t("no-amount"), |price| words(|words| words.figure(&Figure::Money(price.total)))),
-        Obtain::Owned => t("choice-obtain-owned"),
-        Obtain::Borrowed => t("choice-obtain-borrowed"),
-        Obtain::LeftOut => t("choice-obtain-left-out"),
+        other => t(obtain_key(other)),
     };
     (name, value)
 }

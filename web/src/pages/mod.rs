@@ -36,7 +36,7 @@ pub use shop::shop;
 pub use start::start;
 pub use water::water;
 
-use crate::el::{El, View, el, fragment};
+use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::t;
 use crate::parts::{Grounds, StandingView, standing_details, verdict_badge};
@@ -96,12 +96,4 @@ fn balance_head(balance: Balance) -> View {
 /// A part of a page under a heading.
 fn section(title: &'static str, content: View) -> View {
     el("section").attr("aria-label", t(title)).put(el("h2").put(t(title))).put(content).done()
-}
-
-/// A button with a text of the catalogue.
-fn button(key: &'static str, act: impl FnMut() + 'static) -> El {
-    fn make(key: &'static str, act: Box<dyn FnMut()>) -> El {
-        el("button").attr("type", "button").on_click(act).put(t(key))
-    }
-    make(key, Box::new(act))
 }

@@ -9,7 +9,7 @@ use super::{balance_title, section, standing};
 use crate::el::{View, all, el, fragment};
 use crate::live::{self, Signal};
 use crate::locale::{t, tell, words};
-use crate::parts::{field_label, verdict_badge};
+use crate::parts::{button, field_label, verdict_badge};
 use crate::route::Page;
 use crate::state::App;
 
@@ -109,7 +109,7 @@ fn guesses() -> View {
                         .put(el("summary").put(t("guesses-list")))
                         .put(el("ul").put(live::when(move || is_open.get(), move || live::view(list)))),
                 )
-                .put(el("button").attr("type", "button").on_click(confirm_all).put(t("guesses-confirm-all")))
+                .put(button("guesses-confirm-all", confirm_all))
                 .done()
         },
     )

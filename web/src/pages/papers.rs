@@ -10,7 +10,7 @@ use crate::browser;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
 use crate::locale::{number_marks, t, words};
-use crate::parts::verdict_badge;
+use crate::parts::{button, verdict_badge};
 use crate::state::App;
 
 /// Draws a sheet.
@@ -36,9 +36,10 @@ pub fn papers() -> View {
     fragment()
         .put(el("h1").class("screen-only").put(t("page-papers")))
         .put(
-            el("div").class("screen-only").put(el("div").class("buttons").put_each(choices)).put(
-                el("button").attr("type", "button").class("primary").on_click(browser::print).put(t("papers-print")),
-            ),
+            el("div")
+                .class("screen-only")
+                .put(el("div").class("buttons").put_each(choices))
+                .put(button("papers-print", browser::print).class("primary")),
         )
         .put(el("article").class("sheet").put(live::view(sheet)))
         .put(el("div").class("screen-only").put(section("papers-files", files())))
@@ -60,15 +61,11 @@ fn files() -> View {
     fragment()
         .put(el("p").put(t("papers-files-hint")))
         .put(el("div").class("buttons").put_each([
-            file_button("papers-kit", kit),
-            file_button("papers-cash", cash),
-            file_button("papers-agenda", days),
+            button("papers-kit", kit),
+            button("papers-cash", cash),
+            button("papers-agenda", days),
         ]))
         .done()
-}
-
-fn file_button(name: &str, save: impl Fn() + 'static) -> View {
-    el("button").attr("type", "button").on_click(save).put(t(name)).done()
 }
 
 fn dates(plan: &Plan, assessment: &Assessment) -> String {

@@ -5,11 +5,11 @@ use kerbstead_core::keeping::Card;
 use kerbstead_core::plan::Path;
 use kerbstead_core::words::Units;
 
-use super::{button, keeping, section};
+use super::{keeping, section};
 use crate::el::{View, all, el, fragment};
 use crate::live::{self, Memo};
 use crate::locale::{t, tell, words};
-use crate::parts::fields;
+use crate::parts::{button, fields, named};
 use crate::route::Page;
 use crate::state::App;
 
@@ -59,7 +59,7 @@ fn shelf() -> View {
 fn row(card: Card, open: Memo<u32>) -> View {
     let app = App::here();
     let slot = card.slot;
-    let title = if card.title.is_empty() { t("entry-unnamed") } else { card.title };
+    let title = named(card.title);
     let named = |key: &str| tell(key, &vec![("title", Figure::Name(title.clone()))]);
     let is_open = move || open.get() == slot;
     el("li")

@@ -7,7 +7,7 @@ use super::section;
 use crate::el::{View, el, fragment};
 use crate::live::{self, Signal};
 use crate::locale::t;
-use crate::parts::{link_out, told_list};
+use crate::parts::{button, link_out, told_list};
 use crate::post;
 
 /// An answer being written, kept at every key.
@@ -112,7 +112,7 @@ impl Reply {
             )
             .put(el("h3").put(t("share-tells")))
             .put(live::view(move || told_list(&parcel())))
-            .put(el("button").attr("type", "button").class("primary").on_click(make).put(t("reply-make")))
+            .put(button("reply-make", make).class("primary"))
             .put(live::view(way))
             .done()
     }

@@ -2,12 +2,11 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::keeping::Fit;
-use kerbstead_core::plan::Quantity;
 
-use super::button;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live;
 use crate::locale::{t, tell};
+use crate::parts::{button, named};
 use crate::state::{App, Choice, Restoring};
 
 /// The choice of a file, and what is in it.
@@ -35,8 +34,7 @@ fn preview(restoring: &Restoring) -> View {
     let plans = restoring.backup.plans.iter().zip(&restoring.plans).enumerate();
     let rows = plans.map(|(at, (saved, (fit, choice)))| row(at, saved.title(), *fit, *choice));
     let unreadable = restoring.backup.unreadable;
-    #[allow(clippy::cast_precision_loss)] // a few thousand at most
-    let figure = Figure::Measure { value: unreadable as f64, quantity: Quantity::Count };
+    let figure = Figure::count(unreadable);
     el("div")
         .attr("role", "group")
         .attr("aria-label", t("restore-preview"))
@@ -58,15 +56,11 @@ fn preview(restoring: &Restoring) -> View {
 
 fn row(at: usize, title: &str, fit: Fit, choice: Choice) -> View {
     let app = App::here();
-    let title = if title.is_empty() { t("entry-unnamed") } else { title.to_owned() };
-    #[allow(clippy::cast_precision_loss)] // a few thousand at most
+    let title = named(title.to_owned());
     let (says, slot) = match fit {
         Fit::New => (t("restore-new"), None),
         Fit::Same => (t("restore-same"), None),
-        Fit::Changed { slot, count } => {
-            let count = Figure::Measure { value: count as f64, quantity: Quantity::Count };
-            (tell("restore-changed", &vec![("count", count)]), Some(slot))
-        }
+        Fit::Changed { slot, count } => (tell("restore-changed", &vec![("count", Figure::count(count))]), Some(slot)),
     };
     let choices = [
         Some(("restore-beside", Choice::Beside)),

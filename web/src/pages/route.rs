@@ -8,7 +8,7 @@ use super::section;
 use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::{t, tell, words};
-use crate::parts::{Entries, field, fields};
+use crate::parts::{Entries, button, field, fields};
 use crate::state::App;
 
 /// The page.
@@ -120,8 +120,5 @@ fn fill_week() -> View {
         });
         app.edit_and_tell(Edit::All { edits: entries.collect() }, tell("week-filled", &vec![]));
     };
-    live::when(
-        move || !missing.get().is_empty(),
-        move || el("button").attr("type", "button").class("add").on_click(fill).put(t("week-fill")).done(),
-    )
+    live::when(move || !missing.get().is_empty(), move || button("week-fill", fill).class("add").done())
 }

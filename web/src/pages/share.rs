@@ -22,17 +22,17 @@ const CHOICES: [(Scope, &str); 4] = [
 pub fn share() -> View {
     let app = App::here();
     let (scope, with_money) = (Signal::new(Scope::Whole), Signal::new(false));
-    // Both are drawn anew when the choice or the plan changes; they come after the choice, so that nothing leaves before
-    // it was said what it tells.
-    let parcel = move || app.plan(|plan| Parcel::of(&app.file_of(plan), scope.get(), with_money.get()));
+    // What it tells and its link are drawn anew when the choice or the plan changes; they come after the choice, so that
+    // nothing leaves before it was said what it tells.
+    let parcel = live::memo(move || app.plan(|plan| Parcel::of(&app.file_of(plan), scope.get(), with_money.get())));
     let title = move || app.plan(|plan| plan.title.clone());
     fragment()
         .put(el("h1").put(t("page-share")))
         .put(el("p").put(t("share-hint")))
         .put(choice(scope, with_money))
-        .put(section("share-tells", live::view(move || told_list(&parcel()))))
+        .put(section("share-tells", live::view(move || parcel.with(told_list))))
         .put(el("p").put(t("share-for-ever")))
-        .put(section("share-way", live::view(move || link_out(&parcel(), &title()))))
+        .put(section("share-way", live::view(move || parcel.with(|parcel| link_out(parcel, &title())))))
         .put(el("p").put(el("a").attr("href", Page::Open.link()).put(t("share-to-open"))))
         .done()
 }

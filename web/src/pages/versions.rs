@@ -2,29 +2,32 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::keeping::{Version, count};
-use kerbstead_core::plan::Quantity;
+use serde_json::Value;
 
-use super::button;
 use crate::el::{View, all, el, fragment};
 use crate::live;
 use crate::locale::{date_time, t, tell};
+use crate::parts::button;
 use crate::state::App;
 
 /// The list, the newest first.
 pub fn versions() -> View {
     let app = App::here();
-    let rows = move || app.desk.versions.with(|versions| all(versions.0.iter().rev().cloned().map(row)));
+    let rows = move || {
+        let now = app.document_now();
+        app.desk.versions.with(|versions| all(versions.0.iter().rev().map(|version| row(version.clone(), &now))))
+    };
     fragment().put(el("p").put(t("versions-hint"))).put(el("ul").class("shelf").put(live::view(rows))).done()
 }
 
-fn row(version: Version) -> View {
+fn row(version: Version, now: &Value) -> View {
     let app = App::here();
     let when = date_time(version.at);
-    let now = app.document_now();
-    #[allow(clippy::cast_precision_loss)] // a few thousand at most
-    let count = Figure::Measure { value: count(&version.document, &now) as f64, quantity: Quantity::Count };
-    let differs =
-        if now == version.document { t("version-same") } else { tell("version-differs", &vec![("count", count)]) };
+    let differs = if *now == version.document {
+        t("version-same")
+    } else {
+        tell("version-differs", &vec![("count", Figure::count(count(&version.document, now)))])
+    };
     let figures = vec![("when", Figure::Name(when.clone()))];
     let named = |key: &str| tell(key, &figures);
     let beside = version.clone();

@@ -7,13 +7,14 @@ use kerbstead_core::share::{Help, Scope};
 use kerbstead_core::{Assessment, Balance, assess};
 use serde_json::Value;
 
+use super::kit::obtain_key;
 use super::reply::Reply;
 use super::{balance_title, open, papers, section};
 use crate::browser;
 use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::{self, t, tell, words};
-use crate::parts::{standing_details_once, verdict_badge};
+use crate::parts::{button, named, standing_details_once, verdict_badge};
 use crate::route::{self, Page};
 use crate::state::App;
 
@@ -31,16 +32,12 @@ pub fn visitor(text: &str, scope: Scope, with_money: bool, file: Value) -> Resul
     });
     Ok(fragment()
         .put(el("h1").put(t("page-open")))
-        .put(el("p").class("plan-title").put(name_of(&plan)))
+        .put(el("p").class("plan-title").put(named(plan.title.clone())))
         .put(el("p").put(t("visitor-hint")))
         .put(parts_left_out(scope, with_money).map(|key| el("p").put(t(key)).done()))
         .put(what_next(text, opened.document.write(&plan)))
         .put(shown)
         .done())
-}
-
-fn name_of(plan: &Plan) -> String {
-    if plan.title.is_empty() { t("entry-unnamed") } else { plan.title.clone() }
 }
 
 /// Why not everything is there.
@@ -59,11 +56,11 @@ fn what_next(text: &str, file: Value) -> View {
         app.add(Kept { document: file.clone(), ..Kept::default() }, false);
         route::go(Page::Overview);
     };
-    let own = app.desk.plan.with_untracked(name_of);
+    let own = app.desk.plan.with_untracked(|plan| named(plan.title.clone()));
     let compare = tell("visitor-compare", &vec![("title", Figure::Name(own))]);
     el("div")
         .class("buttons")
-        .put(el("button").attr("type", "button").on_click(keep).put(t("visitor-keep")))
+        .put(button("visitor-keep", keep))
         .put(el("a").class("button").attr("href", open::compare_link(text)).put(compare))
         .done()
 }
@@ -129,7 +126,7 @@ fn answering(text: &str, plan: &Plan) -> View {
 /// A thing, with what can be had of it.
 fn thing(item: &Item, reply: Reply) -> View {
     let id = item.id;
-    let name = if item.name.is_empty() { t("entry-unnamed") } else { item.name.clone() };
+    let name = named(item.name.clone());
     let field = format!("mark-{id}");
     let choices = [("", "mark-nothing"), ("lend", "mark-lend"), ("do", "mark-do")].map(|(word, text)| {
         let chosen = match reply.help_now(id) {
@@ -166,14 +163,7 @@ fn thing(item: &Item, reply: Reply) -> View {
 /// How many, and how it is to be had.
 fn details(item: &Item) -> View {
     let count = if item.quantity == 1 { String::new() } else { format!(" × {}", item.quantity) };
-    let obtain = match item.obtain {
-        Obtain::Owned => "choice-obtain-owned",
-        Obtain::Borrowed => "choice-obtain-borrowed",
-        Obtain::Bought => "choice-obtain-bought",
-        Obtain::Made => "choice-obtain-made",
-        Obtain::LeftOut => "choice-obtain-left-out",
-    };
-    fragment().put(count).put(" ").put(el("small").put(t(obtain))).done()
+    fragment().put(count).put(" ").put(el("small").put(t(obtain_key(item.obtain)))).done()
 }
 
 /// What is said to a thing that was marked.

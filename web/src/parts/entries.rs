@@ -4,6 +4,7 @@ use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Id, List, Path, Plan};
 use serde_json::{Value, json};
 
+use super::button::button;
 use super::field::fields;
 use crate::el::{View, el, fragment};
 use crate::live::{self, Signal};
@@ -43,7 +44,7 @@ impl Entries {
                     .class("entries")
                     .put(live::rows(ids, move |id| self.entry(id, opened.get_untracked() == Some(id)))),
             )
-            .put(el("button").attr("type", "button").class("add").on_click(add_one).put(t(self.add)))
+            .put(button(self.add, add_one).class("add"))
             .done()
     }
 
@@ -52,10 +53,7 @@ impl Entries {
         let app = App::here();
         let is_open = Signal::new(starts_open);
         let line = live::memo(move || app.settled_plan(|plan| (self.line)(plan, id)));
-        let name = move || {
-            let (name, _) = line.get();
-            if name.is_empty() { t("entry-unnamed") } else { name }
-        };
+        let name = move || named(line.get().0);
         let opened = move || fragment().put((self.body)(id)).put(buttons(self.list, id)).done();
         el("li")
             .put(
@@ -78,6 +76,11 @@ impl Entries {
 /// The id of an entry's line in the page, for going to it.
 pub fn entry_line(id: Id) -> String {
     format!("entry-{id}")
+}
+
+/// A name to show; what is said where there is none.
+pub fn named(name: String) -> String {
+    if name.is_empty() { t("entry-unnamed") } else { name }
 }
 
 fn with_id(mut entry: Value, id: Id) -> Value {
@@ -124,15 +127,15 @@ fn buttons(list: List, id: Id) -> View {
                 .on_click(move || shift(1))
                 .put(t("entry-down")),
         )
-        .put(el("button").attr("type", "button").on_click(copy).put(t("entry-copy")))
-        .put(el("button").attr("type", "button").class("remove").on_click(remove).put(t("entry-remove")))
+        .put(button("entry-copy", copy))
+        .put(button("entry-remove", remove).class("remove"))
         .done()
 }
 
 fn entry_name(plan: &Plan, list: List, id: Id) -> String {
     let entry = list.entry(plan, id).unwrap_or_default();
     let name = entry.get("name").or_else(|| entry.get("place")).and_then(Value::as_str).unwrap_or_default();
-    if name.is_empty() { t("entry-unnamed") } else { name.to_owned() }
+    named(name.to_owned())
 }
 
 /// A part of an entry that may be there or not, such as what an item draws: a button puts it in, another takes it out.

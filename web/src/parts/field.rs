@@ -7,6 +7,7 @@ use kerbstead_core::plan::{
 use kerbstead_core::words::unit;
 use serde_json::{Value, json};
 
+use super::button::button;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{self, t, tell, words};
@@ -370,9 +371,7 @@ fn guess_mark(path: Path) -> View {
         move || app.plan(|plan| plan.guesses.contains(&path))
     };
     let confirm = move || app.edit(Edit::Guess { paths: vec![path.clone()], guessed: false });
-    live::when(is_guess, move || {
-        el("button").attr("type", "button").class("guess").on_click(confirm.clone()).put(t("field-guess")).done()
-    })
+    live::when(is_guess, move || button("field-guess", confirm.clone()).class("guess").done())
 }
 
 fn part_of(value: &Value, part: Part) -> Value {

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use kerbstead_core::explain::{Figure, Figures};
 use kerbstead_core::share::{Code, Parcel, QUIET_MODULES, Unreadable, codes, seal, told};
 
+use super::button::button;
 use crate::browser;
 use crate::el::{View, el, fragment, svg};
 use crate::live::{self, Signal};
@@ -47,7 +48,7 @@ fn ways_out(link: String, title: String) -> View {
     let sending = send::can_send().then(|| {
         let link = link.clone();
         let send_it = move || send::send(&title, &link);
-        el("button").attr("type", "button").class("primary").on_click(send_it).put(t("share-send")).done()
+        button("share-send", send_it).class("primary").done()
     });
     let copy = {
         let link = link.clone();
@@ -62,12 +63,7 @@ fn ways_out(link: String, title: String) -> View {
         key => t(key),
     };
     fragment()
-        .put(
-            el("div")
-                .class("buttons")
-                .put(sending)
-                .put(el("button").attr("type", "button").on_click(copy).put(t("share-copy"))),
-        )
+        .put(el("div").class("buttons").put(sending).put(button("share-copy", copy)))
         .put(el("p").attr("role", "status").put(live::text(outcome)))
         .put(
             el("div").class("field wide").put(el("label").attr("for", FIELD).put(t("share-link"))).put(

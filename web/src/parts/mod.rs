@@ -1,5 +1,6 @@
 //! Pieces that pages are made of.
 
+mod button;
 mod entries;
 mod field;
 mod icon;
@@ -7,7 +8,8 @@ mod link;
 mod plot;
 mod standing;
 
-pub use entries::{Entries, entry_line, optional};
+pub use button::button;
+pub use entries::{Entries, entry_line, named, optional};
 pub use field::{comes_to, factor, field, field_label, field_text, fields, unit_sign};
 pub use icon::{Shape, icon};
 pub use link::{link_out, told_list, unreadable};

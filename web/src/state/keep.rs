@@ -20,7 +20,7 @@ impl App {
     /// Notes a step in the journal, at once: whatever becomes of the page, it is done again when the plan is next opened.
     pub(super) fn note(self, step: Step) {
         self.upkeep.update(|upkeep| upkeep.journal.steps.push(step));
-        let slot = self.desk.shelf.with_untracked(|shelf| shelf.open);
+        let slot = self.open_slot();
         self.upkeep.with_untracked(|upkeep| storage::keep_journal(slot, &upkeep.journal));
     }
 
@@ -78,7 +78,7 @@ impl App {
         if storage::keep_plan(slot, &kept) {
             self.upkeep.update(|upkeep| {
                 upkeep.journal = Journal::default();
-                upkeep.seen.add(without_history(&kept));
+                upkeep.seen.add(without_history(kept));
             });
         }
         let is_renamed =
@@ -124,7 +124,7 @@ impl App {
             after: self.upkeep.with_untracked(|upkeep| upkeep.seen.last),
             at: browser::now(),
         };
-        (self.desk.shelf.with_untracked(|shelf| shelf.open), kept)
+        (self.open_slot(), kept)
     }
 
     /// Whether something on the screen would be lost with it.
@@ -159,11 +159,9 @@ impl App {
     /// All there is, as one file: also what is on the screen and cannot be kept.
     pub fn save_all(self, with_versions: bool) {
         self.finish();
-        let (open, kept) = self.kept();
         let mut backup = Backup { settings: Some(self.desk.settings.get_untracked()), ..Backup::default() };
         for card in self.desk.shelf.with_untracked(|shelf| shelf.cards.clone()) {
-            let record = if card.slot == open { Some(kept.clone()) } else { storage::plan(card.slot) };
-            let Some(Kept { document, drafts, .. }) = record else { continue };
+            let Some(Kept { document, drafts, .. }) = self.plan_in(card.slot) else { continue };
             let earlier = if with_versions { storage::versions(card.slot) } else { Versions::default() };
             backup.plans.push(Saved { document, drafts, is_demo: card.is_demo, earlier });
         }

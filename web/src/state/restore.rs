@@ -2,7 +2,7 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::keeping::{Backup, Card, Fit, Kept, MOST_BACKUP_BYTES, Saved, Slot};
-use kerbstead_core::plan::{Path, Problem, Quantity, Wrong};
+use kerbstead_core::plan::Wrong;
 use web_sys::File;
 
 use super::{App, WayBack};
@@ -37,7 +37,7 @@ impl App {
         route::go(route::Page::Plans);
         #[allow(clippy::cast_precision_loss)] // a few million
         if file.size() > MOST_BACKUP_BYTES as f64 {
-            return self.refuse(Wrong::TooLarge { most: MOST_BACKUP_BYTES });
+            return self.refuse(&Wrong::TooLarge { most: MOST_BACKUP_BYTES });
         }
         browser::read_file(file, Box::new(move |text| self.read_file(&text)));
     }
@@ -46,7 +46,7 @@ impl App {
         self.finish();
         let value = json::read(text);
         let Some(backup) = value.and_then(|value| Backup::from_value(&value).ok()) else {
-            return self.refuse(Wrong::NotAPlan);
+            return self.refuse(&Wrong::NotAPlan);
         };
         let slots: Vec<Slot> =
             self.desk.shelf.with_untracked(|shelf| shelf.cards.iter().map(|card| card.slot).collect());
@@ -60,10 +60,9 @@ impl App {
         browser::focus_soon("restore-preview".to_owned());
     }
 
-    fn refuse(self, wrong: Wrong) {
-        let problem = Problem { path: Path::default(), wrong };
+    fn refuse(self, wrong: &Wrong) {
         self.desk.restoring.set(None);
-        self.tell(words(|words| words.problem(&problem)), WayBack::None);
+        self.tell(words(|words| words.wrong(wrong)), WayBack::None);
     }
 
     /// Does with the file what was chosen.
@@ -85,7 +84,7 @@ impl App {
             self.redraw();
         }
         self.look_whether_kept();
-        let figures = vec![("count", Figure::Measure { value: f64::from(count), quantity: Quantity::Count })];
+        let figures = vec![("count", Figure::count(count))];
         self.tell(tell("restore-done", &figures), WayBack::None);
     }
 
@@ -107,7 +106,7 @@ impl App {
         let Some(kept) = self.plan_in(slot) else { return };
         self.add_version(slot, browser::now(), kept.document.clone());
         let kept = saved.in_place_of(kept);
-        if self.desk.shelf.with_untracked(|shelf| shelf.open) == slot {
+        if self.open_slot() == slot {
             self.lay_out(slot, kept);
         } else {
             storage::keep_plan(slot, &kept);

@@ -90,7 +90,7 @@ impl App {
         self.change_shelf(&mut |shelf| shelf.cards.retain(|card| card.slot != slot));
         if all.with_untracked(|shelf| shelf.cards.is_empty()) {
             self.add_demo();
-        } else if all.with_untracked(|shelf| shelf.open) == slot {
+        } else if self.open_slot() == slot {
             let next = all.with_untracked(|shelf| shelf.cards.get(at).or(shelf.cards.last()).map(|card| card.slot));
             self.turn_to(next.unwrap_or_default());
         }
@@ -126,13 +126,12 @@ impl App {
     /// A plan of the shelf as it is kept; the open one as it is now.
     pub(super) fn plan_in(self, slot: Slot) -> Option<Kept> {
         self.finish();
-        let (open, kept) = self.kept();
-        if slot == open { Some(kept) } else { storage::plan(slot) }
+        if slot == self.open_slot() { Some(self.kept().1) } else { storage::plan(slot) }
     }
 
     /// Changes the shelf as it is kept now, also by another tab.
     pub(super) fn change_shelf(self, change: &mut dyn FnMut(&mut Shelf)) {
-        let open = self.desk.shelf.with_untracked(|shelf| shelf.open);
+        let open = self.open_slot();
         let mut found = Shelf { open, ..storage::shelf() };
         change(&mut found);
         storage::keep_shelf(&found);
@@ -142,7 +141,7 @@ impl App {
     pub(super) fn lay_out(self, slot: Slot, kept: Kept) {
         let (document, plan) = read(&kept);
         self.document.set(document);
-        let seen = Seen::of(&without_history(&kept));
+        let seen = Seen::of(without_history(kept.clone()));
         self.upkeep.set(Upkeep { journal: storage::journal(slot), seen, version_made: 0 });
         self.change_shelf(&mut |shelf| shelf.open = slot);
         self.desk.plan.set(plan);

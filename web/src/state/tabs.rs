@@ -2,7 +2,7 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::keeping::{Clash, History, Journal, Kept, Mark, Merged, Shelf, Side, merge};
-use kerbstead_core::plan::{Quantity, field};
+use kerbstead_core::plan::{Plain, field};
 use serde_json::Value;
 use wasm_bindgen::JsCast;
 use web_sys::StorageEvent;
@@ -28,9 +28,9 @@ const MOST_STATES: usize = 8;
 
 impl Seen {
     /// What is known of a plan that was just opened.
-    pub fn of(kept: &Kept) -> Self {
+    pub fn of(state: Kept) -> Self {
         let mut seen = Self::default();
-        seen.add(kept.clone());
+        seen.add(state);
         seen
     }
 
@@ -70,11 +70,11 @@ impl App {
     }
 
     fn hear(self, name: Option<&str>, text: Option<String>) {
-        let slot = self.desk.shelf.with_untracked(|shelf| shelf.open);
+        let slot = self.open_slot();
         // Without a name, everything was cleared.
         let is_own = name.is_none_or(|name| name == storage::plan_name(slot));
         if is_own {
-            match text.and_then(|text| json::read(&text)).and_then(|value| plain(&value)) {
+            match text.and_then(|text| state_in(&text)) {
                 Some(theirs) => self.take_in_state(&theirs),
                 None => self.tell(t("tabs-deleted"), WayBack::None),
             }
@@ -92,14 +92,14 @@ impl App {
 
     /// Takes in what another tab wrote that was not told yet. Before anything is written, so that nothing is written over.
     pub(super) fn look_at_other_tabs(self) {
-        let slot = self.desk.shelf.with_untracked(|shelf| shelf.open);
+        let slot = self.open_slot();
         let Some(text) = storage::plan_text(slot) else { return };
         let Mark { revision, tab } = self.upkeep.with_untracked(|upkeep| upkeep.seen.last);
         // The mark stands last: nearly always this is enough, and all of it need not be read.
         if text.ends_with(&format!("\"mark\":{{\"revision\":{revision},\"tab\":{tab}}}}}")) {
             return;
         }
-        match json::read(&text).and_then(|value| plain(&value)) {
+        match state_in(&text) {
             Some(theirs) => self.take_in_state(&theirs),
             None => storage::set_plan_aside(slot, &text),
         }
@@ -116,7 +116,7 @@ impl App {
         let is_later = is_changed || seen.last > theirs.mark;
         let is_same = own.document == theirs.document && own.drafts == theirs.drafts;
         let base = seen.common(theirs);
-        self.upkeep.update(|upkeep| upkeep.seen.add(without_history(theirs)));
+        self.upkeep.update(|upkeep| upkeep.seen.add(without_history(theirs.clone())));
         if is_same {
             return;
         }
@@ -152,8 +152,6 @@ impl App {
         let text = match merged.clashes.first() {
             Some(clash) => {
                 let count = merged.clashes.len();
-                #[allow(clippy::cast_precision_loss)] // a few
-                let count_figure = Figure::Measure { value: count as f64, quantity: Quantity::Count };
                 let mut figures = vec![
                     ("what", Figure::Name(name_of(clash))),
                     ("later", Figure::Name(said(&clash.later))),
@@ -162,7 +160,7 @@ impl App {
                 if count == 1 {
                     tell("tabs-clash", &figures)
                 } else {
-                    figures.push(("count", count_figure));
+                    figures.push(("count", Figure::count(count)));
                     tell("tabs-clashes", &figures)
                 }
             }
@@ -172,8 +170,9 @@ impl App {
     }
 }
 
-fn plain(value: &Value) -> Option<Kept> {
-    kerbstead_core::plan::Plain::from_plain(value)
+/// The state of a plan in the text that is kept of it.
+fn state_in(text: &str) -> Option<Kept> {
+    json::read(text).and_then(|value| Kept::from_plain(&value))
 }
 
 fn side(kept: &Kept) -> Side<'_> {
@@ -181,8 +180,8 @@ fn side(kept: &Kept) -> Side<'_> {
 }
 
 /// A state as it is remembered.
-pub fn without_history(kept: &Kept) -> Kept {
-    Kept { history: History::default(), ..kept.clone() }
+pub fn without_history(kept: Kept) -> Kept {
+    Kept { history: History::default(), ..kept }
 }
 
 fn name_of(clash: &Clash) -> String {

@@ -2,7 +2,7 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::keeping::{APART_MS, Kept, Moment, Slot, Version};
-use kerbstead_core::plan::{Document, Edit, differences};
+use kerbstead_core::plan::{Document, made_like};
 use serde_json::Value;
 
 use super::App;
@@ -29,7 +29,7 @@ impl App {
         let mut versions = storage::versions(slot);
         versions.add(Version { at, document });
         storage::keep_versions(slot, &versions);
-        if self.desk.shelf.with_untracked(|shelf| shelf.open) == slot {
+        if self.open_slot() == slot {
             self.desk.versions.set(versions);
         }
     }
@@ -42,10 +42,9 @@ impl App {
     /// Makes the plan what it once was, as a change that can be taken back.
     pub fn go_back_to(self, version: &Version) {
         let Ok(opened) = Document::from_value(version.document.clone()) else { return };
-        let found = self.desk.plan.with_untracked(|plan| differences(plan, &opened.plan));
-        let edits = found.into_iter().map(|difference| difference.edit).collect();
+        let edit = self.desk.plan.with_untracked(|plan| made_like(plan, &opened.plan));
         let when = Figure::Name(date_time(version.at));
-        self.edit_and_tell(Edit::All { edits }, locale::tell("version-is-back", &vec![("when", when)]));
+        self.edit_and_tell(edit, locale::tell("version-is-back", &vec![("when", when)]));
     }
 
     /// Puts the plan as it once was beside the others.

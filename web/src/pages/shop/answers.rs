@@ -4,10 +4,10 @@ use kerbstead_core::shop::Taking;
 
 use super::super::balance_title;
 use super::counter::{Answer, Counter};
-use crate::el::{El, View, all, el, fragment, nothing};
+use crate::el::{View, all, el, fragment, nothing};
 use crate::live;
 use crate::locale::t;
-use crate::parts::verdict_badge;
+use crate::parts::{button, verdict_badge};
 
 /// The price and its days, big: they stay in sight.
 pub fn answer(counter: Counter) -> View {
@@ -68,18 +68,14 @@ fn working(answer: &Answer) -> View {
 /// What can be done with it.
 pub fn taking(counter: Counter) -> View {
     let has_no_price = move || of_answer(counter, |_| ()).is_none();
-    let button = |key: &'static str, taking: Taking| {
-        el("button")
-            .attr("type", "button")
-            .live_flag("disabled", has_no_price)
-            .on_click(move || counter.take(taking))
-            .put(t(key))
+    let take = |key: &'static str, taking: Taking| {
+        button(key, move || counter.take(taking)).live_flag("disabled", has_no_price)
     };
     el("div")
         .class("buttons")
-        .put(button("shop-take-paid", Taking::Paid).class("primary"))
-        .put(button("shop-take-planned", Taking::Planned))
-        .put(quiet("shop-next-thing").on_click(move || counter.put_away()))
+        .put(take("shop-take-paid", Taking::Paid).class("primary"))
+        .put(take("shop-take-planned", Taking::Planned))
+        .put(button("shop-next-thing", move || counter.put_away()).class("quiet"))
         .done()
 }
 
@@ -98,12 +94,8 @@ pub fn past(counter: Counter) -> View {
                 .attr("aria-label", t("shop-past"))
                 .put(el("h2").put(t("shop-past")))
                 .put(el("ul").class("past").put(live::view(rows)))
-                .put(quiet("shop-past-clear").on_click(move || counter.forget_past()))
+                .put(button("shop-past-clear", move || counter.forget_past()).class("quiet"))
                 .done()
         },
     )
-}
-
-fn quiet(key: &'static str) -> El {
-    el("button").attr("type", "button").class("quiet").put(t(key))
 }

@@ -2,7 +2,7 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::keeping::{Drafts, PastAnswer, Slip};
-use kerbstead_core::plan::{Field, Group, Path, Plain, field as table};
+use kerbstead_core::plan::{Field, Group, Path, Plain, field as table, value_in};
 use kerbstead_core::shop::{Finding, ITEM_FIELDS, Offer, OfferRead, Report, Taking, read_offer, report, take};
 use kerbstead_core::{Balance, Say, Severity, Verdict};
 use serde_json::Value;
@@ -168,9 +168,10 @@ impl Counter {
 }
 
 fn read(app: App) -> OfferRead {
-    let slip = app.desk.slip.get();
-    let text = |name: &str| slip.texts.get(&Path::from(name)).cloned().unwrap_or_default();
-    app.plan(|plan| read_offer(plan, &text, locale::number_marks(), &factor))
+    app.desk.slip.with(|slip| {
+        let text = |name: &str| slip.texts.get(&Path::from(name)).cloned().unwrap_or_default();
+        app.plan(|plan| read_offer(plan, &text, locale::number_marks(), &factor))
+    })
 }
 
 fn said(app: App) -> Said {
@@ -212,7 +213,7 @@ fn answer(offer: &Offer, report: &Report) -> Answer {
 
 /// A value of the thing as it would be typed.
 fn counted(item: &Value, name: &str) -> String {
-    let value = name.split('/').fold(item.clone(), |value, part| value.get(part).cloned().unwrap_or_default());
+    let value = value_in(item, name).cloned().unwrap_or_default();
     item_field(name).map_or_else(String::new, |field| field_text(field, value))
 }
 
