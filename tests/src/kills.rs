@@ -1,6 +1,7 @@
 //! Tabs killed while somebody types, and what is left of what was typed.
 
 use crate::browser::{Browser, Setup, kill};
+use crate::links::Chance;
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 use std::time::Duration;
@@ -38,7 +39,7 @@ pub struct Kills {
 pub fn kill_tabs(times: usize, seed: u64, with_journal: bool) -> Result<Kills> {
     let browser = Browser::start(&Setup::phone())?;
     let first = browser.tab()?;
-    let (mut random, mut kills) = (Random(seed), Kills::default());
+    let (mut chance, mut kills) = (Chance::new(seed), Kills::default());
     for _ in 0..times {
         browser.open_tab().context("a tab")?;
         if !with_journal {
@@ -47,14 +48,14 @@ pub fn kill_tabs(times: usize, seed: u64, with_journal: bool) -> Result<Kills> {
         browser.load("/money").context("loading")?;
         let mut typed = String::new();
         browser.find("textbox", FIELD).context("field")?.replace("").context("emptying")?;
-        let (process, life) = (browser.page_process()?, Duration::from_millis(random.below(300)));
+        let (process, life) = (browser.page_process()?, Duration::from_millis(chance.below(300) as u64));
         let killer = std::thread::spawn(move || {
             std::thread::sleep(life);
             kill(process)
         });
         let mut lasts = true;
         while lasts && typed.len() < MOST_KEYS {
-            let digit = char::from(b'1' + u8::try_from(random.below(9))?);
+            let digit = char::from(b'1' + u8::try_from(chance.below(9))?);
             lasts = browser.press(digit.to_string()).is_ok();
             if lasts {
                 typed.push(digit);
@@ -92,16 +93,4 @@ pub fn kill_browser(letters: usize, apart: Duration) -> Result<(usize, usize)> {
     browser.load("/plans")?;
     let kept = browser.find("textbox", NAME)?.value()?;
     Ok((kept.chars().filter(|letter| *letter == 'n').count(), letters))
-}
-
-/// The numbers of xorshift: moments that are the same in every run.
-struct Random(u64);
-
-impl Random {
-    fn below(&mut self, limit: u64) -> u64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        self.0 % limit
-    }
 }

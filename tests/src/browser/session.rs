@@ -6,7 +6,6 @@ use serde_json::{Value, json};
 use std::cell::RefCell;
 use std::net::{IpAddr, Ipv4Addr};
 use std::path::Path;
-use std::process::Command;
 use std::time::Duration;
 use tempfile::TempDir;
 use thirtyfour::{Capabilities, WebDriver};
@@ -54,8 +53,13 @@ pub struct Browser {
 impl Browser {
     /// Serves the bundle and opens its start page; returns when the page is ready.
     pub fn open(setup: &Setup) -> Result<Self> {
+        Self::open_at(setup, "/")
+    }
+
+    /// As [`Browser::open`], at another page.
+    pub fn open_at(setup: &Setup, route: &str) -> Result<Self> {
         let browser = Self::start(setup)?;
-        browser.load("/")?;
+        browser.load(route)?;
         Ok(browser)
     }
 
@@ -111,6 +115,14 @@ impl Browser {
         self.set_size(setup.width, setup.height)
     }
 
+    /// A folder that the browser saves files in from now on.
+    pub fn downloads(&self) -> Result<TempDir> {
+        let folder = TempDir::new().context("no folder for files")?;
+        let behavior = json!({ "behavior": "allow", "downloadPath": folder.path() });
+        self.devtools("Browser.setDownloadBehavior", behavior)?;
+        Ok(folder)
+    }
+
     /// Stops the server: from then on there is no connection, as in a van without signal.
     pub fn stop_server(&mut self) {
         self.site = None;
@@ -134,7 +146,7 @@ impl Drop for Browser {
         }
         if let Some(id) = self.process_id {
             // Without its session the browser would outlive the driver.
-            let _ = Command::new("kill").args(["-9", &id.to_string()]).status();
+            let _ = u32::try_from(id).map(super::kill);
         }
     }
 }

@@ -61,9 +61,7 @@ const STORED: &str =
 #[ignore = "needs the bundle: cargo xtask test"]
 fn everything_that_is_kept_comes_as_one_file() -> Result<()> {
     let browser = Browser::open(&Setup::phone())?;
-    let folder = tempfile::tempdir()?;
-    let behavior = json!({ "behavior": "allow", "downloadPath": folder.path() });
-    browser.devtools("Browser.setDownloadBehavior", behavior)?;
+    let folder = browser.downloads()?;
     break_now(&browser)?;
     browser.script("localStorage.setItem('not-ours', '1')", vec![])?;
     browser.find("button", "Save everything as a file")?.click()?;

@@ -7,31 +7,19 @@ use kerbstead_tests::browser::{Browser, ROUTES, Setup};
 use lopdf::Document;
 use serde_json::json;
 
-/// Runs a check on every page in one browser, after a script has changed how the page is shown.
-fn on_every_page_with(setup: &Setup, change: &str, check: impl Fn(&Browser) -> Result<()>) -> Result<()> {
-    let browser = Browser::start(setup)?;
-    for route in ROUTES {
-        browser.load(route)?;
-        browser.script(change, vec![])?;
-        check(&browser).with_context(|| format!("{route} with {setup:?}"))?;
-    }
-    browser.check_console()
-}
+use crate::every_page::on_every_page;
 
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn text_twice_as_large_fits() -> Result<()> {
     for width in [360, 1280] {
-        let setup = Setup { width, ..Setup::default() };
-        let browser = Browser::start(&setup)?;
-        // As a person sets it in the browser.
-        browser.devtools("Page.setFontSizes", json!({ "fontSizes": { "standard": 32, "fixed": 26 } }))?;
-        for route in ROUTES {
-            browser.load(route)?;
+        on_every_page(&Setup { width, ..Setup::default() }, |browser| {
+            // As a person sets it in the browser.
+            browser.devtools("Page.setFontSizes", json!({ "fontSizes": { "standard": 32, "fixed": 26 } }))?;
             let size = browser.script("return getComputedStyle(document.documentElement).fontSize", vec![])?;
             ensure!(size == "32px", "the text is {size}");
-            browser.check_fits_width().with_context(|| format!("{route} with {setup:?}"))?;
-        }
+            browser.check_fits_width()
+        })?;
     }
     Ok(())
 }
@@ -39,9 +27,9 @@ fn text_twice_as_large_fits() -> Result<()> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn it_can_be_read_from_right_to_left() -> Result<()> {
-    let mirrored = "document.documentElement.dir = 'rtl'";
     for width in [320, 1280] {
-        on_every_page_with(&Setup { width, ..Setup::default() }, mirrored, |browser| {
+        on_every_page(&Setup { width, ..Setup::default() }, |browser| {
+            browser.script("document.documentElement.dir = 'rtl'", vec![])?;
             browser.check_fits_width()?;
             // On a wide page the navigation is at the side where a line begins.
             let at = "return document.querySelector('nav').getBoundingClientRect().right >= innerWidth - 1";
@@ -76,8 +64,7 @@ fn nothing_moves_where_the_device_asks_for_rest() -> Result<()> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn a_changed_verdict_is_told_to_those_who_hear_the_page() -> Result<()> {
-    let browser = Browser::start(&Setup::phone())?;
-    browser.load("/money")?;
+    let browser = Browser::open_at(&Setup::phone(), "/money")?;
     let told = "return [...document.querySelectorAll('[aria-live=polite]')].map(region => region.textContent)
         .find(text => text.includes('Money: '))";
     let hears = |text: &str| {
@@ -95,7 +82,7 @@ fn a_changed_verdict_is_told_to_those_who_hear_the_page() -> Result<()> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn every_page_has_one_main_part_one_heading_of_the_first_rank_and_its_name_in_the_title() -> Result<()> {
-    on_every_page_with(&Setup::phone(), "", |browser| {
+    on_every_page(&Setup::phone(), |browser| {
         let parts = "return [document.querySelectorAll('main').length, document.querySelectorAll('h1').length,
             document.querySelectorAll('nav').length]";
         ensure!(browser.script(parts, vec![])? == json!([1, 1, 1]), "{}", browser.script(parts, vec![])?);
@@ -123,8 +110,7 @@ fn words_of(paper: &Document) -> Result<String> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn the_plan_is_printed_on_one_sheet_without_the_frame() -> Result<()> {
-    let browser = Browser::start(&Setup::phone())?;
-    browser.load("/papers")?;
+    let browser = Browser::open_at(&Setup::phone(), "/papers")?;
     let paper = printed(&browser)?;
     ensure!(paper.get_pages().len() == 1, "{} pages", paper.get_pages().len());
     let words = words_of(&paper)?;

@@ -4,7 +4,7 @@ use anyhow::{Result, ensure};
 use kerbstead_tests::browser::{Browser, ROUTES, Scheme, Setup};
 
 /// Checks every page in one browser and says of which pages the failures were.
-fn on_every_page(setup: &Setup, check: impl Fn(&Browser) -> Result<()>) -> Result<()> {
+pub fn on_every_page(setup: &Setup, check: impl Fn(&Browser) -> Result<()>) -> Result<()> {
     let browser = Browser::start(setup)?;
     let failures: Vec<String> = ROUTES
         .iter()

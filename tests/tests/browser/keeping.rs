@@ -9,9 +9,7 @@ use std::path::Path;
 const CASH: &str = "Cash on the first day";
 
 fn open_at(route: &str) -> Result<Browser> {
-    let browser = Browser::start(&Setup::phone())?;
-    browser.load(route)?;
-    Ok(browser)
+    Browser::open_at(&Setup::phone(), route)
 }
 
 fn cash(browser: &Browser) -> Result<String> {
@@ -45,14 +43,6 @@ fn names(browser: &Browser, start: &str) -> Result<Vec<String>> {
     let script = "return Object.keys(localStorage).filter((name) => name.startsWith(arguments[0])).sort()";
     let names = browser.script(script, vec![json!(start)])?;
     Ok(names.as_array().into_iter().flatten().filter_map(|name| name.as_str().map(str::to_owned)).collect())
-}
-
-/// A folder that the browser saves files in.
-fn downloads(browser: &Browser) -> Result<tempfile::TempDir> {
-    let folder = tempfile::tempdir()?;
-    let behavior = json!({ "behavior": "allow", "downloadPath": folder.path() });
-    browser.devtools("Browser.setDownloadBehavior", behavior)?;
-    Ok(folder)
 }
 
 /// The one whole file of a folder, once it is there.
@@ -105,7 +95,7 @@ fn a_plan_that_cannot_be_read_is_set_aside_and_the_others_load() -> Result<()> {
         browser.load("/plans")?;
         browser.check_accessible()?;
         browser.check_fits_width()?;
-        let folder = downloads(&browser)?;
+        let folder = browser.downloads()?;
         browser.find("button", "Save as a file: A plan (")?.click()?;
         ensure!(saved(&browser, folder.path())? == damaged, "the file is another one");
         // A change writes over nothing that was set aside.
@@ -190,7 +180,7 @@ fn in_a_full_storage_the_person_is_told_and_gets_all_that_is_on_the_screen_as_a_
     browser.find("button", "Open “North with the harvest”")?.click()?;
     browser.script("location.hash = '/money'", vec![])?;
     browser.wait_until("what was typed", |page| Ok(cash(page)? == "502911"))?;
-    let folder = downloads(&browser)?;
+    let folder = browser.downloads()?;
     browser.find("button", "Save everything as a file")?.click()?;
     let file: Value = serde_json::from_str(&saved(&browser, folder.path())?)?;
     let titles: Vec<&Value> =
@@ -311,7 +301,7 @@ fn a_backup_brings_everything_back_on_a_device_that_has_nothing() -> Result<()> 
     browser.find("button", "Add the example again")?.click()?;
     wait_kept(&browser)?;
     browser.load("/plans")?;
-    let folder = downloads(&browser)?;
+    let folder = browser.downloads()?;
     browser.find("button", "Save it with earlier versions")?.click()?;
     let file = saved(&browser, folder.path())?;
     browser.script("localStorage.clear()", vec![])?;
@@ -339,7 +329,7 @@ fn a_plan_of_a_file_replaces_the_one_here_and_can_be_taken_back() -> Result<()> 
     let browser = open_at("/money")?;
     let at_first = cash(&browser)?;
     browser.load("/plans")?;
-    let folder = downloads(&browser)?;
+    let folder = browser.downloads()?;
     browser.find("button", "Save as a file: “North with the harvest”")?.click()?;
     let mut file: Value = serde_json::from_str(&saved(&browser, folder.path())?)?;
     file["purse"]["opening_cash"] = json!("1234");

@@ -15,9 +15,7 @@ const PHONE: Setup = Setup { width: 360, height: 780, scheme: Scheme::Light, fol
 const TITLE: &str = "North with the harvest";
 
 fn phone_at(route: &str) -> Result<Browser> {
-    let browser = Browser::start(&PHONE)?;
-    browser.load(route)?;
-    Ok(browser)
+    Browser::open_at(&PHONE, route)
 }
 
 /// The plans that are kept and the cards of the shelf, without when and how often each was kept.

@@ -4,9 +4,7 @@ use anyhow::{Result, ensure};
 use kerbstead_tests::browser::{Browser, Key, Scheme, Setup};
 
 fn in_the_shop() -> Result<Browser> {
-    let browser = Browser::start(&Setup::phone())?;
-    browser.load("/shop")?;
-    Ok(browser)
+    Browser::open_at(&Setup::phone(), "/shop")
 }
 
 /// Presses the page's own keys, by their names.

@@ -8,9 +8,7 @@ use serde_json::json;
 const MISSING_AT_FIRST: &str = "€49.00 is missing at worst";
 
 fn open_at(route: &str) -> Result<Browser> {
-    let browser = Browser::start(&Setup::phone())?;
-    browser.load(route)?;
-    Ok(browser)
+    Browser::open_at(&Setup::phone(), route)
 }
 
 /// Adds an item by its name and price alone.
