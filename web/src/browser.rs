@@ -11,6 +11,8 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, Element, Event, EventTarget, File, HtmlElement, HtmlInputElement, Url};
 
+use crate::call::{ActOn, Read};
+
 /// The element of that id.
 pub fn element(id: &str) -> Option<HtmlElement> {
     document().get_element_by_id(id)?.dyn_into().ok()
@@ -67,7 +69,8 @@ pub fn focus_soon(id: String) {
 }
 
 /// Calls a function at every event of that name, as long as what it happens to is there.
-pub fn listen(target: &EventTarget, name: &str, act: Box<dyn FnMut(Event)>) {
+pub fn listen(target: &EventTarget, name: &str, mut act: Box<dyn ActOn<Event>>) {
+    let act: Box<dyn FnMut(Event)> = Box::new(move |event| act.act_on(event));
     let act = Closure::wrap(act).into_js_value();
     // A function is a listener, so this is not refused.
     let _ = target.add_event_listener_with_callback(name, act.unchecked_ref());
@@ -151,32 +154,40 @@ pub fn print() {
 }
 
 /// Asks the browser not to clear what is kept here when it needs room, and tells what it promised.
-pub fn ask_to_stay(mut tell: Box<dyn FnMut(bool)>) {
+pub fn ask_to_stay(mut tell: Box<dyn ActOn<bool>>) {
     // Without a secure connection there is nobody to ask.
     if let Ok(answer) = window().navigator().storage().persist() {
-        when_settled(&answer, Box::new(move |stays| stays.into_iter().for_each(|stays| tell(stays.is_truthy()))));
+        when_settled(
+            &answer,
+            Box::new(move |stays: Option<JsValue>| stays.into_iter().for_each(|stays| tell.act_on(stays.is_truthy()))),
+        );
     }
 }
 
 /// Tells whether the browser promised not to clear what is kept here.
-pub fn look_whether_it_stays(mut tell: Box<dyn FnMut(bool)>) {
+pub fn look_whether_it_stays(mut tell: Box<dyn ActOn<bool>>) {
     if let Ok(answer) = window().navigator().storage().persisted() {
-        when_settled(&answer, Box::new(move |stays| stays.into_iter().for_each(|stays| tell(stays.is_truthy()))));
+        when_settled(
+            &answer,
+            Box::new(move |stays: Option<JsValue>| stays.into_iter().for_each(|stays| tell.act_on(stays.is_truthy()))),
+        );
     }
 }
 
 /// Reads a file as text.
-pub fn read_file(file: &File, mut read: Box<dyn FnMut(String)>) {
-    let act = move |text: Option<JsValue>| text.into_iter().for_each(|text| read(text.as_string().unwrap_or_default()));
+pub fn read_file(file: &File, mut read: Box<dyn ActOn<String>>) {
+    let act = move |text: Option<JsValue>| {
+        text.into_iter().for_each(|text| read.act_on(text.as_string().unwrap_or_default()))
+    };
     when_settled(&file.text(), Box::new(act));
 }
 
 /// Calls a function with each file that is let fall onto the page, which the browser would otherwise open in its place.
-pub fn listen_for_files(mut act: Box<dyn FnMut(File)>) {
-    listen(&window(), "dragover", Box::new(|event| event.prevent_default()));
+pub fn listen_for_files(mut act: Box<dyn ActOn<File>>) {
+    listen(&window(), "dragover", Box::new(|event: Event| event.prevent_default()));
     let fall = move |event: Event| {
         event.prevent_default();
-        part(&event, "dataTransfer").and_then(|data| first_file(&data)).into_iter().for_each(&mut act);
+        part(&event, "dataTransfer").and_then(|data| first_file(&data)).into_iter().for_each(|file| act.act_on(file));
     };
     listen(&window(), "drop", Box::new(fall));
 }
@@ -195,21 +206,21 @@ fn part(value: &JsValue, name: &str) -> Option<JsValue> {
 }
 
 /// Calls a function with what a promise comes to, or with nothing if it is broken.
-pub fn when_settled(promise: &Promise, act: Box<dyn FnMut(Option<JsValue>)>) {
+pub fn when_settled(promise: &Promise, act: Box<dyn ActOn<Option<JsValue>>>) {
     type Act = Box<dyn FnMut(JsValue)>;
     let act = Rc::new(RefCell::new(act));
     let also = act.clone();
-    let kept = Closure::wrap(Box::new(move |value| act.borrow_mut()(Some(value))) as Act);
-    let broken = Closure::wrap(Box::new(move |_| also.borrow_mut()(None)) as Act);
+    let kept = Closure::wrap(Box::new(move |value| act.borrow_mut().act_on(Some(value))) as Act);
+    let broken = Closure::wrap(Box::new(move |_| also.borrow_mut().act_on(None)) as Act);
     let _ = promise.then2(&kept, &broken);
     kept.forget();
     broken.forget();
 }
 
 /// Has the browser ask before the page is closed, while there is something to lose.
-pub fn ask_before_closing(would_lose: Box<dyn Fn() -> bool>) {
+pub fn ask_before_closing(would_lose: Box<dyn Read<bool>>) {
     let ask = move |event: Event| {
-        if would_lose() {
+        if would_lose.read() {
             event.prevent_default();
         }
     };

@@ -9,6 +9,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, Event, File, HtmlDetailsElement, HtmlInputElement, Node};
 
 use crate::browser;
+use crate::call::{Act, ActOn};
 use crate::live::{ReadText, follow, follow_text};
 
 /// What is shown: an element, a text, or several of them in a row.
@@ -162,27 +163,27 @@ impl El {
 
     // The handlers come in boxes, so that what surrounds them is in the bundle once.
 
-    fn on_plain(self, name: &str, mut act: Box<dyn FnMut()>) -> Self {
-        self.on(name, Box::new(move |_| act()))
+    fn on_plain(self, name: &str, mut act: Box<dyn Act>) -> Self {
+        self.on(name, Box::new(move |_| act.act()))
     }
 
-    fn on_text(self, name: &str, mut act: Box<dyn FnMut(String)>) -> Self {
-        self.on(name, Box::new(move |event| act(leptos::prelude::event_target_value(&event))))
+    fn on_text(self, name: &str, mut act: Box<dyn ActOn<String>>) -> Self {
+        self.on(name, Box::new(move |event| act.act_on(leptos::prelude::event_target_value(&event))))
     }
 
-    fn on_state(self, name: &str, mut act: Box<dyn FnMut(bool)>) -> Self {
-        self.on(name, Box::new(move |event| act(is_on(&event))))
+    fn on_state(self, name: &str, mut act: Box<dyn ActOn<bool>>) -> Self {
+        self.on(name, Box::new(move |event| act.act_on(is_on(&event))))
     }
 
-    fn on_form(self, mut act: Box<dyn FnMut()>) -> Self {
+    fn on_form(self, mut act: Box<dyn Act>) -> Self {
         let send = move |event: Event| {
             event.prevent_default();
-            act();
+            act.act();
         };
         self.on("submit", Box::new(send))
     }
 
-    fn on(self, name: &str, act: Box<dyn FnMut(Event)>) -> Self {
+    fn on(self, name: &str, act: Box<dyn ActOn<Event>>) -> Self {
         browser::listen(&self.0, name, act);
         self
     }

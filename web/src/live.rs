@@ -11,6 +11,7 @@ use leptos::prelude::{Get, GetUntracked, Owner, RenderEffect, RwSignal, Set, Wri
 use web_sys::Node;
 
 use crate::browser;
+use crate::call::{Act, Read};
 use crate::el::{View, fragment, nothing};
 
 type Held = Arc<dyn Any + Send + Sync>;
@@ -60,7 +61,7 @@ impl<T: Send + Sync + 'static> Signal<T> {
     pub fn update<R>(self, change: impl FnOnce(&mut T) -> R) -> Option<R> {
         let (mut change, mut result) = (Some(change), None);
         alter(self.held, &mut |value| {
-            result = value.downcast_mut().zip(change.take()).map(|(value, change)| change(value));
+            result = typed_mut(value).zip(change.take()).map(|(value, change)| change(value));
         });
         result
     }
@@ -148,8 +149,8 @@ pub fn memo<T: PartialEq + Send + Sync + 'static>(read: impl Fn() -> T + Send + 
     Memo { held: new_memo(Box::new(move || Worked(Arc::new(read())))), kind: PhantomData }
 }
 
-fn new_memo(read: Box<dyn Fn() -> Worked + Send + Sync>) -> leptos::prelude::Memo<Worked> {
-    leptos::prelude::Memo::new(move |_| read())
+fn new_memo(read: Box<dyn Read<Worked> + Send + Sync>) -> leptos::prelude::Memo<Worked> {
+    leptos::prelude::Memo::new(move |_| read.read())
 }
 
 fn worked(memo: leptos::prelude::Memo<Worked>) -> Arc<dyn Comparable> {
@@ -180,22 +181,30 @@ impl<T: PartialEq + Send + Sync + 'static> Comparable for T {
     }
 }
 
-/// The value of a signal or a memo, which are made and changed with values of their type alone.
+/// The value of a signal or a memo, which are made and changed with values of their type alone. In the bundle once for
+/// each type, since comparing types takes more code than calling this.
+#[inline(never)]
 fn typed<T: 'static>(held: &dyn Any) -> &T {
     held.downcast_ref().unwrap_or_else(|| unreachable!("held with its type"))
 }
 
+/// The same, to be changed.
+#[inline(never)]
+fn typed_mut<T: 'static>(held: &mut dyn Any) -> Option<&mut T> {
+    held.downcast_mut()
+}
+
 /// Runs now and again whenever what it reads changes, while the part of the page it belongs to is there.
 pub fn follow(run: impl FnMut() + 'static) {
-    fn make(mut run: Box<dyn FnMut()>) {
-        let effect = RenderEffect::new(move |_| run());
+    fn make(mut run: Box<dyn Act>) {
+        let effect = RenderEffect::new(move |_| run.act());
         on_cleanup(move || drop(effect));
     }
     make(Box::new(run));
 }
 
 /// Reads a text, if there is one.
-pub type ReadText = Box<dyn Fn() -> Option<String>>;
+pub type ReadText = Box<dyn Read<Option<String>>>;
 /// Shows a text, or none.
 pub type ShowText = Box<dyn Fn(Option<&str>)>;
 
@@ -203,7 +212,7 @@ pub type ShowText = Box<dyn Fn(Option<&str>)>;
 pub fn follow_text(read: ReadText, show: ShowText) {
     let mut shown = None;
     follow(move || {
-        let text = read();
+        let text = read.read();
         if shown.as_ref() != Some(&text) {
             show(text.as_deref());
             shown = Some(text);
@@ -224,11 +233,11 @@ pub fn text(read: impl Fn() -> String + 'static) -> View {
 
 /// A view that is drawn again when what it reads changes. What has the focus in it keeps it if it has an id.
 pub fn view(draw: impl Fn() -> View + 'static) -> View {
-    fn make(draw: Box<dyn Fn() -> View>) -> View {
+    fn make(draw: Box<dyn Read<View>>) -> View {
         let place = Place::new();
         let view = place.view();
         follow(move || {
-            let view = draw();
+            let view = draw.read();
             browser::keeping_focus(&mut || {
                 place.clear();
                 place.put(view.node(), &place.end);

@@ -12,6 +12,7 @@
 #![forbid(unsafe_code)]
 
 mod browser;
+mod call;
 mod el;
 mod embed;
 mod json;

@@ -39,7 +39,7 @@ pub fn copy(text: &str, tell: Tell) {
 fn asked(of: &JsValue, name: &str, what: &JsValue, tell: Tell) {
     let promise = function(of, name).and_then(|ask| ask.call1(of, what).ok()?.dyn_into::<Promise>().ok());
     let Some(promise) = promise else { return tell(false) };
-    browser::when_settled(&promise, Box::new(move |done| tell(done.is_some())));
+    browser::when_settled(&promise, Box::new(move |done: Option<JsValue>| tell(done.is_some())));
 }
 
 /// Selects all the text in the field of that id.

@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use leptos::prelude::{Owner, set_timeout, window};
 use wasm_bindgen::JsCast;
-use web_sys::{HtmlElement, KeyboardEvent};
+use web_sys::{Event, HtmlElement, KeyboardEvent};
 
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
@@ -77,7 +77,7 @@ fn listen_for_undo(app: App) {
         }
         event.prevent_default();
     };
-    browser::listen(&window(), "keydown", Box::new(move |event| press(event.unchecked_ref())));
+    browser::listen(&window(), "keydown", Box::new(move |event: Event| press(event.unchecked_ref())));
 }
 
 /// What was just typed is kept before the page goes away, is put into the background or is thrown out of memory.

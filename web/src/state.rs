@@ -1,5 +1,7 @@
 //! The one store of the app, and everything that can be done to it.
 
+use std::ops::Deref;
+
 use kerbstead_core::keeping::{History, Journal, Kept, Moment, Settings, Slip, Slot, Step};
 use kerbstead_core::plan::{Document, Edit, Path, Plan, demo_plan_after, validate};
 use kerbstead_core::words::Units;
@@ -24,9 +26,12 @@ pub use keep::save_aside;
 pub use restore::{Choice, Restoring};
 use tabs::{Seen, without_history};
 
-/// A handle to the store, passed to every component as context.
+/// A handle to the store, passed to every component as context: as thin as can be, since hundreds of closures hold one.
 #[derive(Clone, Copy)]
-pub struct App {
+pub struct App(&'static Parts);
+
+/// What the app consists of, from its start until the page is closed.
+pub struct Parts {
     /// The store.
     pub desk: Desk,
     /// The file the open plan came from.
@@ -50,6 +55,14 @@ struct Upkeep {
     version_made: Moment,
 }
 
+impl Deref for App {
+    type Target = Parts;
+
+    fn deref(&self) -> &Parts {
+        self.0
+    }
+}
+
 impl App {
     /// Opens what was kept, or the example at the first visit.
     pub fn open() -> Self {
@@ -66,13 +79,13 @@ impl App {
         desk.settings.set(settings);
         desk.slip.set(storage::slip());
         desk.asides.set(storage::asides());
-        let app = Self {
+        let app = Self(Box::leak(Box::new(Parts {
             desk,
             document: Signal::new(document),
             typing: Signal::new(None),
             is_unfinished: Signal::new(false),
             upkeep: Signal::new(Upkeep { seen, ..Upkeep::default() }),
-        };
+        })));
         if !left.is_empty() {
             app.keep();
             for name in &left {

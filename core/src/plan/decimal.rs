@@ -9,9 +9,9 @@ pub(crate) fn plus(a: Decimal, b: Decimal) -> Option<Decimal> {
 }
 
 /// The difference, unless it is more than a decimal holds.
-#[inline(never)]
 pub(crate) fn less(a: Decimal, b: Decimal) -> Option<Decimal> {
-    a.checked_sub(b)
+    // Nothing has no sign.
+    plus(a, if b.is_zero() { b } else { -b })
 }
 
 /// The product, unless it is more than a decimal holds.

@@ -80,8 +80,7 @@ impl Money {
 
     /// A float for drawing only; no sum is ever made of it.
     pub fn to_plot(self) -> f64 {
-        use rust_decimal::prelude::ToPrimitive;
-        self.0.to_f64().unwrap_or(0.0)
+        decimal::to_float(self.0)
     }
 }
 

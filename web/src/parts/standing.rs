@@ -6,6 +6,7 @@ use kerbstead_core::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 
 use super::field::field_label;
 use super::icon::{Shape, icon};
+use crate::call::Read;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{t, tell, words};
@@ -191,17 +192,17 @@ fn missing_name(path: &Path) -> String {
 /// they change. First the title in the catalogue, then the class.
 fn fold(
     [title, class]: &'static [&'static str; 2],
-    are_there: Box<dyn Fn() -> bool + Send + Sync>,
-    lines: Box<dyn Fn() -> View>,
+    are_there: Box<dyn Read<bool> + Send + Sync>,
+    lines: Box<dyn Read<View>>,
 ) -> View {
     let is_open = Signal::new(false);
-    let list = el("ul").put(live::view(move || if is_open.get() { lines() } else { nothing() }));
+    let list = el("ul").put(live::view(move || if is_open.get() { lines.read() } else { nothing() }));
     let whole = el("details")
         .class(class)
         .on_toggle(move |open| is_open.set(open))
         .put(el("summary").put(t(title)))
         .put(list)
-        .live_flag("hidden", move || !are_there());
+        .live_flag("hidden", move || !are_there.read());
     whole.done()
 }
 

@@ -39,7 +39,7 @@ impl App {
         if file.size() > MOST_BACKUP_BYTES as f64 {
             return self.refuse(&Wrong::TooLarge { most: MOST_BACKUP_BYTES });
         }
-        browser::read_file(file, Box::new(move |text| self.read_file(&text)));
+        browser::read_file(file, Box::new(move |text: String| self.read_file(&text)));
     }
 
     fn read_file(self, text: &str) {

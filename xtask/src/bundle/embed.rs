@@ -1,5 +1,6 @@
 //! The entrance for other pages: `kerbstead.js`, whose name stays while the names behind it carry hashes.
 
+use crate::hash;
 use anyhow::{Context, Result, bail};
 use std::path::Path;
 
@@ -15,8 +16,28 @@ fn put(dist: &Path, name: &str, text: &str) -> Result<()> {
     std::fs::write(dist.join(name), text).with_context(|| format!("writing {name}"))
 }
 
+/// Names the module and its script after what has become of them, so that a name never stands for another content.
+pub fn rename(dist: &Path) -> Result<()> {
+    let old = stem(dist)?;
+    let read =
+        |end: &str| std::fs::read(dist.join(format!("{old}{end}"))).with_context(|| format!("reading {old}{end}"));
+    let hash = hash::short(&[read("_bg.wasm")?, read(".js")?].concat());
+    let name = old.rsplit_once('-').map_or(old.as_str(), |(name, _)| name);
+    let new = format!("{name}-{hash}");
+    for end in ["_bg.wasm", ".js", ".d.ts"] {
+        let (from, to) = (dist.join(format!("{old}{end}")), dist.join(format!("{new}{end}")));
+        std::fs::rename(&from, to).with_context(|| format!("renaming {}", from.display()))?;
+    }
+    for text in ["index.html".to_owned(), format!("{new}.js")] {
+        let path = dist.join(&text);
+        let before = std::fs::read_to_string(&path).with_context(|| format!("reading {text}"))?;
+        put(dist, &text, &before.replace(&old, &new))?;
+    }
+    Ok(())
+}
+
 /// The common beginning of the hashed names, such as `kerbstead-web-1a2b3c`.
-fn stem(dist: &Path) -> Result<String> {
+pub fn stem(dist: &Path) -> Result<String> {
     let mut stems = Vec::new();
     for entry in std::fs::read_dir(dist).with_context(|| format!("reading {}", dist.display()))? {
         let name = entry?.file_name();

@@ -23,8 +23,8 @@ const MOST_PAST: usize = 50;
 /// A handle to all of it.
 #[derive(Clone, Copy)]
 pub struct Counter {
-    /// The app, in a signal because it is large to pass about.
-    app: Signal<App>,
+    /// The app.
+    app: App,
     /// What is typed, in words.
     pub said: Memo<Said>,
     /// The field that the keys write in.
@@ -67,21 +67,17 @@ impl Counter {
     pub fn new() -> Self {
         let app = App::here();
         let said = live::memo(move || said(app));
-        Self { app: Signal::new(app), said, current: Signal::new(IN_ORDER[0]), cleared: Signal::new(None) }
-    }
-
-    fn app(self) -> App {
-        self.app.get_untracked()
+        Self { app, said, current: Signal::new(IN_ORDER[0]), cleared: Signal::new(None) }
     }
 
     /// What is typed in a field; the caller runs again when it changes.
     pub fn text(self, name: &str) -> String {
-        self.app().desk.slip.with(|slip| slip.texts.get(&Path::from(name)).cloned().unwrap_or_default())
+        self.app.desk.slip.with(|slip| slip.texts.get(&Path::from(name)).cloned().unwrap_or_default())
     }
 
     /// Keeps what is typed in a field.
     pub fn write(self, name: &str, text: String) {
-        self.app().write_slip(|slip| slip.texts.insert(Path::from(name), text));
+        self.app.write_slip(|slip| slip.texts.insert(Path::from(name), text));
     }
 
     /// Goes on to the next field.
@@ -113,19 +109,19 @@ impl Counter {
 
     /// Puts the thing into the plan, and its answer to the others.
     pub fn take(self, taking: Taking) {
-        let Some(mut offer) = read(self.app()).offer else { return };
+        let Some(mut offer) = read(self.app).offer else { return };
         offer.item.name = named(&offer);
-        let edit = self.app().plan(|plan| take(plan, browser::today(), &offer, taking));
+        let edit = self.app.plan(|plan| take(plan, browser::today(), &offer, taking));
         let key = if taking == Taking::Paid { "shop-taken-paid" } else { "shop-taken-planned" };
         let text = tell(key, &vec![("name", Figure::Name(offer.item.name.clone()))]);
         self.put_away();
-        self.app().edit_and_tell(edit, text);
+        self.app.edit_and_tell(edit, text);
     }
 
     /// Puts what is typed and its answer to the others, and begins anew.
     pub fn put_away(self) {
         let line = self.line();
-        self.app().write_slip(|slip| {
+        self.app.write_slip(|slip| {
             let texts = std::mem::take(&mut slip.texts);
             put_to_past(slip, 0, line, texts);
         });
@@ -137,7 +133,7 @@ impl Counter {
     /// Takes up a thing of before again; what is typed now takes its place.
     pub fn take_up(self, at: usize) {
         let line = self.line();
-        self.app().write_slip(|slip| {
+        self.app.write_slip(|slip| {
             if at < slip.past.len() {
                 let past = slip.past.remove(at);
                 let texts = std::mem::replace(&mut slip.texts, past.texts);
@@ -149,20 +145,20 @@ impl Counter {
 
     /// The answers of before, in a line each; the newest first.
     pub fn past(self) -> Vec<String> {
-        self.app().desk.slip.with(|slip| slip.past.iter().map(|past| past.line.clone()).collect())
+        self.app.desk.slip.with(|slip| slip.past.iter().map(|past| past.line.clone()).collect())
     }
 
     /// Forgets them, with a way back.
     pub fn forget_past(self) {
-        let before = self.app().desk.slip.get_untracked();
-        self.app().write_slip(|slip| slip.past.clear());
-        self.app().tell(t("shop-past-cleared"), WayBack::Slip(Box::new(before)));
+        let before = self.app.desk.slip.get_untracked();
+        self.app.write_slip(|slip| slip.past.clear());
+        self.app.tell(t("shop-past-cleared"), WayBack::Slip(Box::new(before)));
     }
 
     /// What is typed, as a line: what it came to, or the bare texts where it came to nothing.
     fn line(self) -> String {
         let answered = self.said.with(|said| said.answer.as_ref().map(|answer| answer.line.clone()));
-        let typed = || self.app().desk.slip.with_untracked(|slip| slip.texts.all().collect::<Vec<_>>().join(" · "));
+        let typed = || self.app.desk.slip.with_untracked(|slip| slip.texts.all().collect::<Vec<_>>().join(" · "));
         answered.unwrap_or_else(typed)
     }
 }
