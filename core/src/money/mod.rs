@@ -8,6 +8,7 @@ mod findings;
 mod flows;
 mod loan;
 mod rate;
+mod receipt;
 mod report;
 mod step;
 
@@ -16,5 +17,8 @@ pub use findings::Finding;
 pub use flows::{Flow, FlowGroup, FlowState, Input, PriceParts, price_parts, purchase_price};
 pub use loan::{Instalment, MOST_MONTHS, Terms, level_payment, payoff, schedule, total_interest, yearly_cost_percent};
 pub use rate::{RatedFlow, months_to_pay_off, present_value, rate_per_period};
+pub use receipt::{
+    Expected, Explanation, ItemPaid, MOST_EXPLANATIONS, Receipt, ReceiptLine, Reckoning, Spot, paid_by_item, reckon,
+};
 pub use report::{GroupTotal, Report, report};
 pub use step::{CashDay, Course};
