@@ -1,0 +1,55 @@
+//! How long chances and orders take: `cargo bench -p kerbstead-tests --bench chances`.
+
+use divan::{Bencher, black_box};
+use kerbstead_core::money::chance::{CertainFlow, Outlook, Runs, UncertainFlow};
+
+fn main() {
+    divan::main();
+}
+
+const PATHS: u32 = 10_000;
+
+/// Half a year with 25 uncertain sales, each on one day or on one of `days`.
+fn half_a_year(days: u32) -> Outlook {
+    let daily = (0..180).map(|day| CertainFlow { day, amount: -2_900 });
+    let monthly = (1..=6).map(|month| CertainFlow { day: month * 30 - 1, amount: -64_000 });
+    let uncertain = (0..25).map(|number: u32| {
+        let likely = i64::from(9_000 + number * 7_919 % 80_000);
+        let (first_day, chance_ppm) = (5 + number * 27 / 4, 500_000 + number * 37_000 % 450_000);
+        let last_day = first_day + days - 1;
+        UncertainFlow { low: likely * 3 / 5, likely, high: likely * 5 / 4, chance_ppm, first_day, last_day }
+    });
+    Outlook {
+        opening: 210_000,
+        floor: 0,
+        days: 180,
+        certain: daily.chain(monthly).collect(),
+        uncertain: uncertain.collect(),
+    }
+}
+
+fn whole(outlook: &Outlook) -> u32 {
+    let Ok(mut runs) = Runs::new(outlook, 4_001, PATHS) else { return 0 };
+    while runs.step(1_000) > 0 {}
+    let chances = runs.chances();
+    black_box(&chances);
+    chances.kept
+}
+
+#[divan::bench]
+fn runs_of_half_a_year_with_25_sales(bencher: Bencher) {
+    let outlook = half_a_year(1);
+    bencher.bench(|| whole(black_box(&outlook)));
+}
+
+#[divan::bench]
+fn runs_of_half_a_year_with_25_sales_of_uncertain_days(bencher: Bencher) {
+    let outlook = half_a_year(12);
+    bencher.bench(|| whole(black_box(&outlook)));
+}
+
+#[divan::bench]
+fn expected_cash_of_half_a_year(bencher: Bencher) {
+    let outlook = half_a_year(12);
+    bencher.bench(|| black_box(&outlook).expected_by_day());
+}
