@@ -7,9 +7,12 @@ use std::{env, fs};
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement, VariantKey};
 use fluent_syntax::parser;
 
+#[path = "src/words/key.rs"]
+mod key;
 #[path = "src/words/marks.rs"]
 mod marks;
 
+use key::Key;
 use marks::{CHOICE, CHOICE_END, SENTENCE, TEXT, VARIABLE, VARIABLE_END, VARIANT};
 
 const FOLDER: &str = "src/words";
@@ -22,27 +25,43 @@ fn main() -> Result<(), Box<dyn Error>> {
         let source = Path::new(FOLDER).join(language).with_extension("ftl");
         let prepared =
             prepared(&fs::read_to_string(&source)?).map_err(|fault| format!("{}: {fault}", source.display()))?;
-        fs::write(Path::new(&out).join(language).with_extension("sentences"), prepared)?;
+        let out = Path::new(&out).join(language);
+        fs::write(out.with_extension("sentences"), prepared.sentences)?;
+        fs::write(out.with_extension("keys"), prepared.keys)?;
     }
     Ok(())
 }
 
-/// All sentences of a catalogue, by name.
-fn prepared(source: &str) -> Result<String, String> {
+/// A catalogue for the app.
+struct Prepared {
+    /// All sentences, by their keys.
+    sentences: String,
+    /// The keys, each as its distance from the one before: two bytes, the lower first.
+    keys: Vec<u8>,
+}
+
+fn prepared(source: &str) -> Result<Prepared, String> {
     let resource = parser::parse(source).map_err(|(_, faults)| format!("{faults:?}"))?;
     let mut sentences = Vec::new();
     for entry in &resource.body {
         if let Entry::Message(message) = entry {
             let name = message.id.name;
             let pattern = message.value.as_ref().ok_or_else(|| format!("{name} says nothing"))?;
-            let mut text = String::from(name);
-            text.push(TEXT);
+            let mut text = String::new();
             write(pattern, &mut text).map_err(|fault| format!("{name}: {fault}"))?;
-            sentences.push(text);
+            sentences.push((Key::of(name), name, text));
         }
     }
     sentences.sort_unstable();
-    Ok(sentences.join(SENTENCE.encode_utf8(&mut [0; 4])))
+    let mut keys = Vec::new();
+    let mut before = Key::START;
+    for (key, name, _) in &sentences {
+        let distance = u16::try_from(key.after(before)).ok().filter(|distance| *distance > 0);
+        keys.extend(distance.ok_or_else(|| format!("{name} needs another name: its key will not do"))?.to_le_bytes());
+        before = *key;
+    }
+    let texts: Vec<String> = sentences.into_iter().map(|(_, _, text)| text).collect();
+    Ok(Prepared { sentences: texts.join(SENTENCE.encode_utf8(&mut [0; 4])), keys })
 }
 
 fn write(pattern: &Pattern<&str>, text: &mut String) -> Result<(), String> {

@@ -22,7 +22,7 @@ const OF_CORE: [&str; 15] = [
 ];
 
 /// What the front end calls with the name of a sentence as its first argument.
-const CALLS: [&str; 5] = ["t(", "tell(", "with(", "text(", "section("];
+const CALLS: [&str; 8] = ["t(", "t!(", "key!(", "tell(", "tell!(", "with(", "text(", "section("];
 
 /// The names that are put together from parts, all of them: the parts come from the table of fields, from the rows of
 /// the starter list, or from the lists that a balance can miss.
@@ -200,8 +200,11 @@ fn every_quantity_has_its_unit_in_words() {
 fn what_is_said_without_figures_needs_none() {
     let (words, bundle) = (english(), bundle());
     let web = literals(Path::new("../web/src"));
-    let plain: BTreeSet<String> =
-        web.into_iter().filter(|literal| literal.call == "t(").map(|literal| literal.text).collect();
+    let plain: BTreeSet<String> = web
+        .into_iter()
+        .filter(|literal| ["t(", "t!(", "key!("].contains(&literal.call.as_str()))
+        .map(|literal| literal.text)
+        .collect();
     for key in plain.into_iter().filter(|text| is_name(text)) {
         check_formats(&words, &bundle, &key, &Figures::new());
     }
@@ -301,7 +304,8 @@ fn literals_of(line: &str) -> Vec<Literal> {
     texts
         .map(|(at, text)| {
             let before = parts[at - 1].trim_end_matches('&');
-            let start = before.trim_end_matches('(').rfind(|c: char| !c.is_ascii_alphanumeric() && c != '_');
+            let start =
+                before.trim_end_matches('(').rfind(|c: char| !c.is_ascii_alphanumeric() && c != '_' && c != '!');
             let call = before[start.map_or(0, |start| start + 1)..].to_owned();
             Literal { call, text: (*text).to_owned() }
         })

@@ -177,7 +177,9 @@ pub fn look_whether_it_stays(mut tell: Box<dyn ActOn<bool>>) {
 /// Reads a file as text.
 pub fn read_file(file: &File, mut read: Box<dyn ActOn<String>>) {
     let act = move |text: Option<JsValue>| {
-        text.into_iter().for_each(|text| read.act_on(text.as_string().unwrap_or_default()))
+        if let Some(text) = text {
+            read.act_on(text.as_string().unwrap_or_default());
+        }
     };
     when_settled(&file.text(), Box::new(act));
 }

@@ -4,6 +4,7 @@
 //! browser's own, made and filled by a few functions that are in the bundle once. What changes later is an effect of the
 //! framework that sets one text, attribute or property; [`crate::live`] has those for whole parts of a page.
 
+use kerbstead_core::words::Key;
 use leptos::prelude::document;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, Event, File, HtmlDetailsElement, HtmlInputElement, Node};
@@ -11,6 +12,7 @@ use web_sys::{Element, Event, File, HtmlDetailsElement, HtmlInputElement, Node};
 use crate::browser;
 use crate::call::{Act, ActOn};
 use crate::live::{ReadText, follow, follow_text};
+use crate::locale::plain_sentence;
 
 /// What is shown: an element, a text, or several of them in a row.
 pub struct View(Node);
@@ -272,6 +274,13 @@ impl Part for &str {
 impl Part for String {
     fn add_to(self, parent: &El) {
         self.as_str().add_to(parent);
+    }
+}
+
+/// The sentence of the catalogue.
+impl Part for Key {
+    fn add_to(self, parent: &El) {
+        plain_sentence(self).add_to(parent);
     }
 }
 

@@ -24,7 +24,9 @@ pub fn from_js(value: &JsValue) -> Option<Value> {
     } else if let Some(is_so) = value.as_bool() {
         Some(Value::Bool(is_so))
     } else if let Some(number) = value.as_f64() {
-        Some(if Number::is_safe_integer(value) { Value::from(number as i64) } else { Value::from(number) })
+        #[allow(clippy::cast_possible_truncation)] // a safe integer is whole, and of at most 53 bits
+        let whole = number as i64;
+        Some(if Number::is_safe_integer(value) { whole.into() } else { number.into() })
     } else if let Some(text) = value.as_string() {
         Some(Value::String(text))
     } else if let Some(list) = value.dyn_ref::<Array>() {

@@ -8,7 +8,7 @@ use js_sys::{Array, Function, Intl, Object, Reflect};
 use kerbstead_core::explain::Figures;
 use kerbstead_core::keeping::Moment;
 use kerbstead_core::plan::{Money, NumberMarks, days_between};
-use kerbstead_core::words::{Format, Units, Words, currency_of, units_of};
+use kerbstead_core::words::{Format, Key, Units, Words, currency_of, units_of};
 use wasm_bindgen::JsValue;
 
 use crate::browser;
@@ -157,8 +157,41 @@ pub fn in_currency<R>(currency: &str, draw: impl FnOnce() -> R) -> R {
 }
 
 /// A text of the catalogue.
-pub fn t(key: &str) -> String {
-    words(|words| words.text(key))
+pub fn t(name: &str) -> String {
+    plain_sentence(Key::of(name))
+}
+
+/// The key of a sentence whose name is written here: in the bundle it is a number.
+macro_rules! key {
+    ($name:literal) => {
+        const { kerbstead_core::words::Key::of($name) }
+    };
+}
+
+/// The sentence of a name that is written here.
+macro_rules! t {
+    ($name:literal) => {
+        $crate::locale::plain_sentence(key!($name))
+    };
+}
+
+/// The same, with figures.
+macro_rules! tell {
+    ($name:literal, $figures:expr $(,)?) => {
+        $crate::locale::sentence(key!($name), $figures)
+    };
+}
+
+/// The sentence of a key without figures.
+#[inline(never)]
+pub fn plain_sentence(key: Key) -> String {
+    sentence(key, &Vec::new())
+}
+
+/// The sentence of a key. A test sees to it that there is one.
+#[inline(never)]
+pub fn sentence(key: Key, figures: &Figures) -> String {
+    words(|words| words.sentence(key, figures)).unwrap_or_default()
 }
 
 /// A sentence of the catalogue with figures.

@@ -11,13 +11,15 @@
 
 #![forbid(unsafe_code)]
 
+#[macro_use]
+mod locale;
+
 mod browser;
 mod call;
 mod el;
 mod embed;
 mod json;
 mod live;
-mod locale;
 mod pages;
 mod parts;
 mod post;

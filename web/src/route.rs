@@ -1,6 +1,7 @@
 //! Where the person is in the app: the part of the address after `#`, so that any static host under any path will do
 //! and a reload comes back to the same page.
 
+use kerbstead_core::words::Key;
 use leptos::prelude::window;
 
 use crate::browser;
@@ -79,22 +80,22 @@ impl Page {
         format!("#/{}", self.word())
     }
 
-    /// The name of its title in the catalogue.
-    pub const fn title(self) -> &'static str {
+    /// Its title in the catalogue.
+    pub const fn title(self) -> Key {
         match self {
-            Self::Overview => "page-overview",
-            Self::Kit => "page-kit",
-            Self::Route => "page-route",
-            Self::Balances => "page-balances",
-            Self::Money => "page-money",
-            Self::Power => "page-power",
-            Self::Water => "page-water",
-            Self::Shop => "page-shop",
-            Self::Papers => "page-papers",
-            Self::Plans => "page-plans",
-            Self::Share => "page-share",
-            Self::Open => "page-open",
-            Self::Start => "page-start",
+            Self::Overview => key!("page-overview"),
+            Self::Kit => key!("page-kit"),
+            Self::Route => key!("page-route"),
+            Self::Balances => key!("page-balances"),
+            Self::Money => key!("page-money"),
+            Self::Power => key!("page-power"),
+            Self::Water => key!("page-water"),
+            Self::Shop => key!("page-shop"),
+            Self::Papers => key!("page-papers"),
+            Self::Plans => key!("page-plans"),
+            Self::Share => key!("page-share"),
+            Self::Open => key!("page-open"),
+            Self::Start => key!("page-start"),
         }
     }
 

@@ -46,7 +46,7 @@ fn whole(app: App) -> View {
                     .class("skip")
                     .attr("href", "#content")
                     .on_click(|| browser::focus_soon("content".to_owned()))
-                    .put(t("skip-to-content")),
+                    .put(key!("skip-to-content")),
             )
             .put(header(app))
             .put(navigation(page))
@@ -89,7 +89,7 @@ fn listen_for_leaving(app: App) {
 }
 
 fn show(page: Page) -> View {
-    browser::set_title(&format!("{} · Kerbstead", t(page.title())));
+    browser::set_title(&format!("{} · Kerbstead", crate::locale::plain_sentence(page.title())));
     match page {
         Page::Overview => pages::overview(),
         Page::Kit => pages::kit(),
@@ -125,14 +125,14 @@ fn header(app: App) -> View {
                         .attr("type", "button")
                         .live_flag("disabled", nothing_to_undo)
                         .on_click(move || app.undo())
-                        .put(t("undo")),
+                        .put(key!("undo")),
                 )
                 .put(
                     el("button")
                         .attr("type", "button")
                         .live_flag("disabled", nothing_to_redo)
                         .on_click(move || app.redo())
-                        .put(t("redo")),
+                        .put(key!("redo")),
                 ),
         )
         .put(el("p").class("visually-hidden").attr("aria-live", "polite").put(live::text(move || verdicts.get())))
@@ -143,7 +143,11 @@ fn header(app: App) -> View {
 fn verdicts_in_words(app: App) -> String {
     app.assessment(|assessment| {
         let parts = assessment.verdicts().map(|(balance, verdict)| {
-            format!("{}: {}", t(pages::balance_title(balance)), crate::parts::verdict_word(verdict))
+            format!(
+                "{}: {}",
+                crate::locale::plain_sentence(pages::balance_title(balance)),
+                crate::parts::verdict_word(verdict)
+            )
         });
         parts.join(". ")
     })
@@ -164,7 +168,7 @@ fn navigation(page: Signal<Page>) -> View {
             .attr("href", to.link())
             .live("aria-current", current)
             .put(shape.map(icon))
-            .put(el("span").put(t(to.title())))
+            .put(el("span").put(to.title()))
             .done()
     };
     let is_below = move || below_balances.contains(&page.get());
@@ -176,7 +180,7 @@ fn navigation(page: Signal<Page>) -> View {
         let class = move || (to == Page::Balances && is_below()).then(|| "holds-current".to_owned());
         el("li").live("class", class).put(link(to, Some(shape))).put(below).done()
     });
-    el("nav").attr("aria-label", t("navigation")).put(el("ul").put_each(items)).done()
+    el("nav").attr("aria-label", t!("navigation")).put(el("ul").put_each(items)).done()
 }
 
 fn storage_warning(app: App) -> View {
@@ -186,7 +190,7 @@ fn storage_warning(app: App) -> View {
             Keeping::Refused => "storage-unavailable",
             Keeping::Full => "storage-full",
         };
-        let save = button("backup-save", move || app.save_all(false));
+        let save = button(key!("backup-save"), move || app.save_all(false));
         el("div").class("warning").attr("role", "alert").put(el("p").put(t(text))).put(save).done()
     })
 }
@@ -195,8 +199,8 @@ fn storage_warning(app: App) -> View {
 fn aside_warning(app: App) -> View {
     let is_some = move || !app.desk.asides.with(Vec::is_empty);
     live::when(is_some, move || {
-        let link = el("a").attr("href", Page::Plans.link()).put(t("aside-show"));
-        el("div").class("warning").attr("role", "alert").put(el("p").put(t("aside-found"))).put(link).done()
+        let link = el("a").attr("href", Page::Plans.link()).put(key!("aside-show"));
+        el("div").class("warning").attr("role", "alert").put(el("p").put(key!("aside-found"))).put(link).done()
     })
 }
 
@@ -206,16 +210,16 @@ fn update_bar(app: App, is_ready: Signal<bool>) -> View {
         app.finish();
         browser::announce("kerbstead-update-taken");
     };
-    let text = move || if is_ready.get() { t("update-ready") } else { String::new() };
+    let text = move || if is_ready.get() { t!("update-ready") } else { String::new() };
     bar(text, move || {
         fragment()
-            .put(button("update-begin", begin))
+            .put(button(key!("update-begin"), begin))
             .put(
                 el("button")
                     .attr("type", "button")
                     .class("quiet")
                     .on_click(move || is_ready.set(false))
-                    .put(t("update-later")),
+                    .put(key!("update-later")),
             )
             .done()
     })
@@ -229,13 +233,13 @@ fn notice_bar(app: App) -> View {
         let can_take_back =
             app.desk.notice.with(|notice| notice.as_ref().is_some_and(|notice| notice.way_back != WayBack::None));
         fragment()
-            .put(can_take_back.then(|| button("take-back", move || app.take_back()).done()))
+            .put(can_take_back.then(|| button(key!("take-back"), move || app.take_back()).done()))
             .put(
                 el("button")
                     .attr("type", "button")
                     .class("quiet")
                     .on_click(move || app.desk.notice.set(None))
-                    .put(t("dismiss")),
+                    .put(key!("dismiss")),
             )
             .done()
     })

@@ -10,7 +10,7 @@ use leptos::prelude::{expect_context, provide_context};
 use serde_json::Value;
 
 use crate::live::Signal;
-use crate::locale::{self, t};
+use crate::locale;
 use crate::{browser, storage};
 
 mod desk;
@@ -273,6 +273,6 @@ fn read(kept: &Kept) -> (Document, Plan) {
     if let Ok(opened) = Document::from_value(kept.document.clone()) {
         return (opened.document, opened.plan);
     }
-    let plan = Plan { title: t("plans-unreadable"), ..Plan::default() };
+    let plan = Plan { title: t!("plans-unreadable"), ..Plan::default() };
     (Document::new(&plan), plan)
 }

@@ -12,6 +12,7 @@ mod section;
 
 pub use lists::List;
 pub(crate) use renamed::rename_entry;
+#[cfg(test)]
 pub(super) use section::put;
 
 /// A change to a plan. The same type serves typing, undo and redo, the kept history, what a friend or another tab

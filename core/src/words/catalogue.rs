@@ -4,12 +4,13 @@
 //! leaves here what is simple to fill in: reader and syntax tree would be a thirtieth of what a phone has to load. The
 //! crate that formats whole bundles brings the plural rules of all languages along, which the browser has already.
 
+use super::key::Key;
 use super::marks::{CHOICE, CHOICE_END, SENTENCE, TEXT, VARIABLE, VARIABLE_END, VARIANT};
 
 /// The sentences of one language.
 pub(super) struct Catalogue {
-    /// Each with its name, in the order of the names.
-    sentences: Vec<(&'static str, &'static str)>,
+    /// Each with its key, in the order of the keys.
+    sentences: Vec<(Key, &'static str)>,
 }
 
 /// What a sentence is filled with.
@@ -25,24 +26,29 @@ pub(super) type Fillings = Vec<(String, Filling)>;
 
 impl Catalogue {
     /// A catalogue as the build script prepared it.
-    pub fn new(prepared: &'static str) -> Self {
-        Self { sentences: prepared.split(SENTENCE).filter_map(|sentence| sentence.split_once(TEXT)).collect() }
+    pub fn new(sentences: &'static str, keys: &'static [u8]) -> Self {
+        let mut key = Key::START;
+        let mut next = |distance: &[u8; 2]| {
+            key = key.plus(u16::from_le_bytes(*distance).into());
+            key
+        };
+        Self { sentences: keys.as_chunks().0.iter().map(&mut next).zip(sentences.split(SENTENCE)).collect() }
     }
 
-    /// Whether there is a sentence of that name.
-    pub fn has(&self, key: &str) -> bool {
+    /// Whether there is a sentence of that key.
+    pub fn has(&self, key: Key) -> bool {
         self.find(key).is_some()
     }
 
     /// A sentence, filled in. `plural` names the form of a number, as the rules of the language have it.
-    pub fn fill(&self, key: &str, fillings: &Fillings, plural: &dyn Fn(f64) -> &'static str) -> Option<String> {
+    pub fn fill(&self, key: Key, fillings: &Fillings, plural: &dyn Fn(f64) -> &'static str) -> Option<String> {
         let mut text = String::new();
         Filler { fillings, plural }.pattern(self.find(key)?, &mut text);
         Some(text)
     }
 
-    fn find(&self, key: &str) -> Option<&'static str> {
-        let at = self.sentences.binary_search_by(|(name, _)| (*name).cmp(key)).ok()?;
+    fn find(&self, key: Key) -> Option<&'static str> {
+        let at = self.sentences.binary_search_by_key(&key, |(key, _)| *key).ok()?;
         self.sentences.get(at).map(|(_, pattern)| *pattern)
     }
 }

@@ -1,7 +1,7 @@
 //! What stands between the parts of a prepared catalogue: characters that no sentence has. The build script uses them
 //! too.
 
-/// Between two sentences. A sentence is its name, [`TEXT`], and what it says.
+/// Between two sentences.
 pub const SENTENCE: char = '\u{1e}';
 /// Between a name and what it stands for.
 pub const TEXT: char = '\u{1f}';

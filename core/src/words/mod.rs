@@ -2,6 +2,7 @@
 //! by whoever asks (a browser passes its own `Intl`).
 
 mod catalogue;
+mod key;
 mod marks;
 mod plain;
 mod problem;
@@ -12,6 +13,7 @@ mod value;
 use catalogue::{Catalogue, Filling, Fillings};
 use jiff::civil::Date;
 
+pub use key::Key;
 pub use plain::Plain;
 pub use region::{currency_of, units_of};
 use units::each;
@@ -26,6 +28,8 @@ pub const ENGLISH: &str = include_str!("en.ftl");
 
 /// English, as the build script prepared it.
 const PREPARED_ENGLISH: &str = include_str!(concat!(env!("OUT_DIR"), "/en.sentences"));
+/// The keys of its sentences.
+const KEYS_OF_ENGLISH: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/en.keys"));
 
 /// Formats values the way people write them where they live.
 pub trait Format {
@@ -56,7 +60,12 @@ pub struct Words<F> {
 impl<F: Format> Words<F> {
     /// English sentences.
     pub fn english(format: F, units: Units, currency: &str) -> Self {
-        Self { catalogue: Catalogue::new(PREPARED_ENGLISH), format, units, currency: currency.to_owned() }
+        Self {
+            catalogue: Catalogue::new(PREPARED_ENGLISH, KEYS_OF_ENGLISH),
+            format,
+            units,
+            currency: currency.to_owned(),
+        }
     }
 
     /// The units values are shown in.
@@ -81,12 +90,17 @@ impl<F: Format> Words<F> {
 
     /// Whether the catalogue has that sentence.
     pub fn has(&self, key: &str) -> bool {
-        self.catalogue.has(key)
+        self.catalogue.has(Key::of(key))
     }
 
     /// A sentence with figures. In the catalogue, `{ $name }` is the formatted figure and `{ $name_n }` its bare number
     /// for choosing singular or plural.
     pub fn with(&self, key: &str, figures: &Figures) -> String {
+        self.sentence(Key::of(key), figures).unwrap_or_else(|| key.to_owned())
+    }
+
+    /// The sentence of a key with figures, if the catalogue has it.
+    pub fn sentence(&self, key: Key, figures: &Figures) -> Option<String> {
         let mut fillings = Fillings::new();
         for (name, figure) in figures {
             fillings.push(((*name).to_owned(), Filling::Text(self.figure(figure))));
@@ -94,7 +108,7 @@ impl<F: Format> Words<F> {
                 fillings.push((format!("{name}_n"), Filling::Number(*value)));
             }
         }
-        self.fill(key, &fillings)
+        self.catalogue.fill(key, &fillings, &|number| self.format.plural(number))
     }
 
     /// What a finding says.
@@ -187,7 +201,9 @@ impl<F: Format> Words<F> {
     }
 
     fn fill(&self, key: &str, fillings: &Fillings) -> String {
-        self.catalogue.fill(key, fillings, &|number| self.format.plural(number)).unwrap_or_else(|| key.to_owned())
+        self.catalogue
+            .fill(Key::of(key), fillings, &|number| self.format.plural(number))
+            .unwrap_or_else(|| key.to_owned())
     }
 
     fn moment(&self, moment: Moment) -> String {

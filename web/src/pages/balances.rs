@@ -5,7 +5,6 @@ use kerbstead_core::Balance;
 use super::{balance_title, standing};
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::t;
 use crate::parts::verdict_badge;
 use crate::route::Page;
 use crate::state::App;
@@ -14,9 +13,9 @@ use crate::state::App;
 pub fn balances() -> View {
     let lines = [(Balance::Money, Page::Money), (Balance::Power, Page::Power), (Balance::Water, Page::Water)];
     let lines = lines.map(|(balance, page)| line(balance, page));
-    let to_route = el("p").put(el("a").attr("href", Page::Route.link()).put(t("next-route")));
+    let to_route = el("p").put(el("a").attr("href", Page::Route.link()).put(key!("next-route")));
     fragment()
-        .put(el("h1").put(t("page-balances")))
+        .put(el("h1").put(key!("page-balances")))
         .put(el("ul").class("balance-list").put_each(lines))
         .put(to_route.class("links"))
         .done()
@@ -26,7 +25,7 @@ fn line(balance: Balance, page: Page) -> View {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
     el("li")
-        .put(el("a").attr("href", page.link()).put(el("strong").put(t(balance_title(balance)))).put(live::view(
+        .put(el("a").attr("href", page.link()).put(el("strong").put(balance_title(balance))).put(live::view(
             move || {
                 let standing = view.get();
                 fragment().put(verdict_badge(standing.verdict)).put(el("span").put(standing.line)).done()

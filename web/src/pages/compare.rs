@@ -36,14 +36,14 @@ pub fn compare(parcel: Parcel) -> View {
     };
     let (title, offers) = match &*parcel {
         Parcel::Answer(answer) => (answer_title(answer), Some(offers(answer))),
-        Parcel::Plan { .. } => (t("compare-title"), None),
+        Parcel::Plan { .. } => (t!("compare-title"), None),
     };
     fragment().put(el("h1").put(title)).put(choice_of_plan(sent_title(&parcel))).put(offers).put(taking(lines)).done()
 }
 
 fn answer_title(answer: &Answer) -> String {
-    let from = if answer.from.is_empty() { t("compare-somebody") } else { answer.from.clone() };
-    tell("compare-answer-from", &vec![("from", Figure::Name(from))])
+    let from = if answer.from.is_empty() { t!("compare-somebody") } else { answer.from.clone() };
+    tell!("compare-answer-from", &vec![("from", Figure::Name(from))])
 }
 
 /// The title of the plan that it is about.
@@ -69,11 +69,11 @@ fn choice_of_plan(sent: String) -> View {
     };
     let of_another = move || {
         let is_same = app.plan(|plan| plan.title == sent);
-        if is_same { String::new() } else { tell("compare-other-title", &vec![("title", Figure::Name(sent.clone()))]) }
+        if is_same { String::new() } else { tell!("compare-other-title", &vec![("title", Figure::Name(sent.clone()))]) }
     };
     el("div")
         .class("field")
-        .put(el("label").attr("for", "compare-with").put(t("compare-with")))
+        .put(el("label").attr("for", "compare-with").put(key!("compare-with")))
         .put(el("select").attr("id", "compare-with").on_change(turn).put_each(options))
         .put(el("p").put(live::text(of_another)))
         .done()
@@ -92,9 +92,9 @@ fn offers(answer: &Answer) -> View {
             return String::new();
         }
         let figures = vec![("count", Figure::count(gone.len())), ("names", Figure::Name(gone.join(", ")))];
-        tell("compare-of-nothing", &figures)
+        tell!("compare-of-nothing", &figures)
     };
-    section("compare-offers", fragment().put(list).put(el("p").put(live::text(gone))).done())
+    section(key!("compare-offers"), fragment().put(list).put(el("p").put(live::text(gone))).done())
 }
 
 fn offer(mark: &Mark) -> String {
@@ -120,7 +120,7 @@ fn taking(lines: Memo<Vec<Line>>) -> View {
                 lines.iter().filter(|line| chosen.contains(&line.key)).map(|line| line.edit.clone()).collect()
             })
         });
-        let text = tell("compare-taken", &vec![("count", Figure::count(edits.len()))]);
+        let text = tell!("compare-taken", &vec![("count", Figure::count(edits.len()))]);
         let is_taken = app.edit_and_tell(Edit::All { edits }, text);
         is_refused.set(!is_taken);
         if is_taken {
@@ -131,7 +131,7 @@ fn taking(lines: Memo<Vec<Line>>) -> View {
     let list = move || {
         lines.with(|lines| el("ul").class("differences").put_each(lines.iter().map(|line| row(line, chosen))).done())
     };
-    let refused = move || if is_refused.get() { t("compare-not-possible") } else { String::new() };
+    let refused = move || if is_refused.get() { t!("compare-not-possible") } else { String::new() };
     let buttons = move || {
         el("div")
             .class("buttons")
@@ -142,20 +142,20 @@ fn taking(lines: Memo<Vec<Line>>) -> View {
                     .class("primary")
                     .live_flag("disabled", move || count() == 0)
                     .on_click(take)
-                    .put(live::text(move || tell("compare-take", &vec![("count", Figure::count(count()))]))),
+                    .put(live::text(move || tell!("compare-take", &vec![("count", Figure::count(count()))]))),
             )
-            .put(button("compare-all", choose_all).attr("id", "compare-all"))
-            .put(button("compare-none", move || chosen.set(Vec::new())).attr("id", "compare-none"))
+            .put(button(key!("compare-all"), choose_all).attr("id", "compare-all"))
+            .put(button(key!("compare-none"), move || chosen.set(Vec::new())).attr("id", "compare-none"))
             .done()
     };
     let any = move || lines.with(|lines| !lines.is_empty());
-    let same = move || el("p").attr("role", "status").put(t("compare-same")).done();
+    let same = move || el("p").attr("role", "status").put(key!("compare-same")).done();
     let content = fragment()
-        .put(live::when(any, || el("p").put(t("compare-hint")).done()))
+        .put(live::when(any, || el("p").put(key!("compare-hint")).done()))
         .put(live::view(list))
         .put(el("p").class("wrong").attr("role", "alert").put(live::text(refused)))
         .put(live::view(move || if any() { buttons() } else { same() }));
-    section("compare-differences", content.done())
+    section(key!("compare-differences"), content.done())
 }
 
 fn row(line: &Line, chosen: Signal<Vec<String>>) -> View {
@@ -197,7 +197,7 @@ fn line(here: &Plan, there: &Plan, difference: Difference) -> Line {
         DifferenceKind::Added => (named("compare-added", entry_name(&difference.there)), summary(there, &difference)),
         DifferenceKind::Removed => (named("compare-removed", entry_name(&difference.here)), list_name(path)),
         DifferenceKind::Reordered => (named("compare-order", list_name(path)), String::new()),
-        DifferenceKind::Guesses => (t("compare-guesses"), String::new()),
+        DifferenceKind::Guesses => (t!("compare-guesses"), String::new()),
     };
     Line { key: format!("{:?} {path}", difference.kind), what, change, edit: difference.edit }
 }
@@ -205,7 +205,7 @@ fn line(here: &Plan, there: &Plan, difference: Difference) -> Line {
 fn changed(here: &Plan, there: &Plan, difference: &Difference) -> String {
     let field = field::at(&difference.path);
     let value = |plan: &Plan, value: &Value| Figure::Name(words(|words| words.value(plan, field, value)));
-    tell("compare-change", &vec![("here", value(here, &difference.here)), ("there", value(there, &difference.there))])
+    tell!("compare-change", &vec![("here", value(here, &difference.here)), ("there", value(there, &difference.there))])
 }
 
 /// What matters of an entry that is new: the list it stands in, and its first values.
@@ -228,20 +228,20 @@ const NAMES: [&str; 2] = ["name", "place"];
 fn entry_name(entry: &Value) -> String {
     let name = NAMES.iter().find_map(|name| entry.get(name)?.as_str()).filter(|name| !name.is_empty());
     let weekday = || Some(t(&format!("choice-weekday-{}", entry.get("weekday")?.as_str()?)));
-    name.map(str::to_owned).or_else(weekday).unwrap_or_else(|| t("entry-unnamed"))
+    name.map(str::to_owned).or_else(weekday).unwrap_or_else(|| t!("entry-unnamed"))
 }
 
 /// The heading of the list that a path leads into.
 fn list_name(path: &Path) -> String {
     match path.split_first().0 {
-        "kit" => t("page-kit"),
-        "belongings" => t("money-belongings"),
-        "incomes" => t("money-incomes"),
-        "costs" => t("money-costs"),
-        "stays" => t("route-stays"),
-        "week" => t("route-week"),
-        "water_uses" => t("water-uses"),
-        "readings" => t("money-readings"),
+        "kit" => t!("page-kit"),
+        "belongings" => t!("money-belongings"),
+        "incomes" => t!("money-incomes"),
+        "costs" => t!("money-costs"),
+        "stays" => t!("route-stays"),
+        "week" => t!("route-week"),
+        "water_uses" => t!("water-uses"),
+        "readings" => t!("money-readings"),
         other => other.to_owned(),
     }
 }

@@ -28,12 +28,12 @@ pub fn backup() -> View {
     let app = App::here();
     let save = move |with_versions| move || app.save_all(with_versions);
     fragment()
-        .put(el("p").put(t("backup-hint")))
+        .put(el("p").put(key!("backup-hint")))
         .put(
             el("div")
                 .class("buttons")
-                .put(button("backup-save", save(false)))
-                .put(button("backup-save-with-versions", save(true))),
+                .put(button(key!("backup-save"), save(false)))
+                .put(button(key!("backup-save-with-versions"), save(true))),
         )
         .done()
 }
@@ -46,7 +46,7 @@ pub fn asides() -> View {
         move || !app.desk.asides.with(Vec::is_empty),
         move || {
             let rows = live::view(move || all(asides().into_iter().map(aside_row)));
-            super::section("aside-title", fragment().put(el("p").put(t("aside-hint"))).put(list(rows)).done())
+            super::section(key!("aside-title"), fragment().put(el("p").put(key!("aside-hint"))).put(list(rows)).done())
         },
     )
 }
@@ -58,10 +58,10 @@ fn list(rows: View) -> View {
 fn aside_row(aside: Aside) -> View {
     let app = App::here();
     let what = match aside.was.as_str() {
-        "shelf" => t("aside-shelf"),
-        "settings" => t("aside-settings"),
-        "slip" => t("aside-slip"),
-        was => tell("aside-plan", &vec![("number", Figure::Name(was.to_owned()))]),
+        "shelf" => t!("aside-shelf"),
+        "settings" => t!("aside-settings"),
+        "slip" => t!("aside-slip"),
+        was => tell!("aside-plan", &vec![("number", Figure::Name(was.to_owned()))]),
     };
     let dropped = aside.clone();
     let figures = vec![("what", Figure::Name(what.clone()))];
@@ -71,9 +71,12 @@ fn aside_row(aside: Aside) -> View {
         .put(
             el("span")
                 .class("buttons")
-                .put(button("aside-save", move || save_aside(&aside)).attr("aria-label", named("aside-save-named")))
                 .put(
-                    button("aside-drop", move || app.drop_aside(&dropped))
+                    button(key!("aside-save"), move || save_aside(&aside))
+                        .attr("aria-label", named("aside-save-named")),
+                )
+                .put(
+                    button(key!("aside-drop"), move || app.drop_aside(&dropped))
                         .class("remove")
                         .attr("aria-label", named("aside-drop-named")),
                 ),

@@ -12,7 +12,7 @@ use super::money::group_key;
 use crate::browser::small_letters;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{self, t, tell, words};
+use crate::locale::{self, t, words};
 use crate::parts::{Entries, comes_to, entry_line, fields, optional};
 use crate::route;
 use crate::state::App;
@@ -20,7 +20,7 @@ use crate::state::App;
 /// The page.
 pub fn kit() -> View {
     let filter = Filter { text: Signal::new(String::new()), show: Signal::new(Show::All), by: Signal::new(By::Group) };
-    fragment().put(el("h1").put(t("page-kit"))).put(adding()).put(filter.controls()).put(list(filter)).done()
+    fragment().put(el("h1").put(key!("page-kit"))).put(adding()).put(filter.controls()).put(list(filter)).done()
 }
 
 /// A name and a price are enough; a thing of the starter list brings its usual values along.
@@ -64,7 +64,7 @@ fn adding() -> View {
                 .class("adding")
                 .on_submit(add_named)
                 .put(
-                    el("div").class("field").put(el("label").attr("for", "new-name").put(t("kit-new-name"))).put(
+                    el("div").class("field").put(el("label").attr("for", "new-name").put(key!("kit-new-name"))).put(
                         el("input")
                             .attr("id", "new-name")
                             .attr("type", "text")
@@ -76,7 +76,7 @@ fn adding() -> View {
                 .put(
                     el("div")
                         .class("field")
-                        .put(el("label").attr("for", "new-price").put(t("kit-new-price")))
+                        .put(el("label").attr("for", "new-price").put(key!("kit-new-price")))
                         .put(
                             el("div")
                                 .class("control")
@@ -101,14 +101,14 @@ fn adding() -> View {
                                 .put(live::text(wrong_price)),
                         ),
                 )
-                .put(el("button").attr("type", "submit").class("primary").put(t("kit-add"))),
+                .put(el("button").attr("type", "submit").class("primary").put(key!("kit-add"))),
         )
         .put(live::view(suggestions))
         .put(
             el("details")
                 .class("starters")
-                .put(el("summary").put(t("kit-starters")))
-                .put(el("p").put(t("kit-starters-hint")))
+                .put(el("summary").put(key!("kit-starters")))
+                .put(el("p").put(key!("kit-starters-hint")))
                 .put(starter_buttons(app, &all, name)),
         )
         .done()
@@ -145,7 +145,7 @@ fn starter_buttons(app: App, shown: &[usize], typed: Signal<String>) -> View {
 fn put_in(app: App, entry: serde_json::Value, guesses: Vec<Path>, name: &str) {
     let insert = Edit::Insert { list: List::Kit, at: usize::MAX, entry };
     let edit = Edit::All { edits: vec![insert, Edit::Guess { paths: guesses, guessed: true }] };
-    app.edit_and_tell(edit, tell("kit-added", &vec![("name", Figure::Name(name.to_owned()))]));
+    app.edit_and_tell(edit, tell!("kit-added", &vec![("name", Figure::Name(name.to_owned()))]));
 }
 
 /// Which items are shown.
@@ -250,9 +250,9 @@ impl Filter {
         el("div")
             .class("filters")
             .attr("role", "search")
-            .attr("aria-label", t("kit-filter"))
+            .attr("aria-label", t!("kit-filter"))
             .put(
-                el("div").class("field").put(el("label").attr("for", "find").put(t("kit-find"))).put(
+                el("div").class("field").put(el("label").attr("for", "find").put(key!("kit-find"))).put(
                     el("input")
                         .attr("id", "find")
                         .attr("type", "search")
@@ -263,13 +263,13 @@ impl Filter {
             .put(
                 el("div")
                     .class("field")
-                    .put(el("label").attr("for", "show").put(t("kit-show")))
+                    .put(el("label").attr("for", "show").put(key!("kit-show")))
                     .put(el("select").attr("id", "show").on_change(pick_show).put_each(shows)),
             )
             .put(
                 el("div")
                     .class("field")
-                    .put(el("label").attr("for", "by").put(t("kit-by")))
+                    .put(el("label").attr("for", "by").put(key!("kit-by")))
                     .put(el("select").attr("id", "by").on_change(pick_by).put_each(groupings)),
             )
             .done()
@@ -298,7 +298,7 @@ fn list(filter: Filter) -> View {
     let count = move || {
         let shown = groups.get().iter().map(|(_, ids)| ids.len()).sum();
         let all = app.plan(|plan| plan.kit.len());
-        tell("kit-count", &vec![("shown", Figure::count(shown)), ("all", Figure::count(all))])
+        tell!("kit-count", &vec![("shown", Figure::count(shown)), ("all", Figure::count(all))])
     };
     let keys = live::memo(move || groups.get().into_iter().map(|(key, _)| key).collect::<Vec<_>>());
     let opened = route::entry_in_address();
@@ -322,7 +322,7 @@ fn group(key: &'static str, groups: Memo<Vec<(&'static str, Vec<Id>)>>, opened: 
         .done()
 }
 
-const KIT: Entries = Entries { list: List::Kit, line, body, fresh: || json!({}), add: "kit-add" };
+const KIT: Entries = Entries { list: List::Kit, line, body, fresh: || json!({}), add: key!("kit-add") };
 
 /// The line of an item: its name, and its price or how else it comes.
 fn line(plan: &Plan, id: Id) -> (String, String) {
@@ -333,7 +333,7 @@ fn line(plan: &Plan, id: Id) -> (String, String) {
     };
     let value = match item.obtain {
         Obtain::Bought | Obtain::Made => purchase_price(item, &plan.purse, plan.minor_digits())
-            .map_or_else(|| t("no-amount"), |price| words(|words| words.figure(&Figure::Money(price.total)))),
+            .map_or_else(|| t!("no-amount"), |price| words(|words| words.figure(&Figure::Money(price.total)))),
         other => t(obtain_key(other)),
     };
     (name, value)

@@ -20,6 +20,7 @@ mod versions;
 mod visitor;
 mod water;
 
+use kerbstead_core::words::Key;
 use kerbstead_core::{Assessment, Balance};
 
 pub use balances::balances;
@@ -38,16 +39,16 @@ pub use water::water;
 
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::t;
+use crate::locale::plain_sentence;
 use crate::parts::{Grounds, StandingView, standing_details, verdict_badge};
 use crate::state::App;
 
 /// The name of a balance in the catalogue.
-pub const fn balance_title(balance: Balance) -> &'static str {
+pub const fn balance_title(balance: Balance) -> Key {
     match balance {
-        Balance::Money => "page-money",
-        Balance::Power => "page-power",
-        Balance::Water => "page-water",
+        Balance::Money => key!("page-money"),
+        Balance::Power => key!("page-power"),
+        Balance::Water => key!("page-water"),
     }
 }
 
@@ -87,13 +88,13 @@ fn balance_head(balance: Balance) -> View {
     let badge = move || verdict_badge(view.with(|standing| standing.verdict));
     let line = move || view.with(|standing| standing.line.clone());
     fragment()
-        .put(el("h1").put(t(balance_title(balance))))
+        .put(el("h1").put(balance_title(balance)))
         .put(el("p").class("verdict-line").put(live::view(badge)).put(" ").put(el("span").put(live::text(line))))
         .put(standing_details(view, grounds))
         .done()
 }
 
 /// A part of a page under a heading.
-fn section(title: &'static str, content: View) -> View {
-    el("section").attr("aria-label", t(title)).put(el("h2").put(t(title))).put(content).done()
+fn section(title: Key, content: View) -> View {
+    el("section").attr("aria-label", plain_sentence(title)).put(el("h2").put(title)).put(content).done()
 }

@@ -9,7 +9,7 @@ use serde_json::json;
 use super::{balance_head, section};
 use crate::el::{View, all, el, fragment};
 use crate::live;
-use crate::locale::{t, tell, words};
+use crate::locale::{t, words};
 use crate::parts::{Entries, PlotData, fields};
 use crate::route::Page;
 use crate::state::App;
@@ -20,13 +20,13 @@ pub fn money() -> View {
         .put(balance_head(Balance::Money))
         .put(plot())
         .put(unanswered())
-        .put(section("money-purse", fields(&Path::section("purse"), PURSE)))
-        .put(section("money-belongings", belongings()))
-        .put(section("money-incomes", incomes()))
-        .put(section("money-costs", costs()))
-        .put(section("money-groups", groups()))
-        .put(section("money-readings", readings()))
-        .put(el("p").put(el("a").attr("href", Page::Kit.link()).put(t("money-to-kit"))))
+        .put(section(key!("money-purse"), fields(&Path::section("purse"), PURSE)))
+        .put(section(key!("money-belongings"), belongings()))
+        .put(section(key!("money-incomes"), incomes()))
+        .put(section(key!("money-costs"), costs()))
+        .put(section(key!("money-groups"), groups()))
+        .put(section(key!("money-readings"), readings()))
+        .put(el("p").put(el("a").attr("href", Page::Kit.link()).put(key!("money-to-kit"))))
         .done()
 }
 
@@ -68,8 +68,8 @@ fn unanswered() -> View {
         move || {
             el("section")
                 .class("unanswered")
-                .attr("aria-label", t("money-unanswered"))
-                .put(el("h2").put(t("money-unanswered")))
+                .attr("aria-label", t!("money-unanswered"))
+                .put(el("h2").put(key!("money-unanswered")))
                 .put(el("ul").put(live::view(questions)))
                 .done()
         },
@@ -102,7 +102,7 @@ fn source_name(plan: &Plan, flow: &Flow) -> String {
 }
 
 fn money_text(amount: Option<Estimate<Money>>) -> String {
-    amount.map_or_else(|| t("no-amount"), |amount| words(|words| words.figure(&Figure::Money(amount.likely()))))
+    amount.map_or_else(|| t!("no-amount"), |amount| words(|words| words.figure(&Figure::Money(amount.likely()))))
 }
 
 fn date_text(date: Option<jiff::civil::Date>) -> String {
@@ -120,7 +120,7 @@ fn belongings() -> View {
         let names = &["name", "price", "on", "outcome/happened", "outcome/on", "outcome/amount"];
         fields(&Path::entry("belongings", id), names)
     }
-    Entries { list: List::Belongings, line, body, fresh: || json!({}), add: "belongings-add" }.show()
+    Entries { list: List::Belongings, line, body, fresh: || json!({}), add: key!("belongings-add") }.show()
 }
 
 fn incomes() -> View {
@@ -134,7 +134,7 @@ fn incomes() -> View {
         let names = &["name", "amount", "on", "repeat", "until", "received_until"];
         fields(&Path::entry("incomes", id), names)
     }
-    Entries { list: List::Incomes, line, body, fresh: || json!({}), add: "incomes-add" }.show()
+    Entries { list: List::Incomes, line, body, fresh: || json!({}), add: key!("incomes-add") }.show()
 }
 
 fn costs() -> View {
@@ -146,7 +146,7 @@ fn costs() -> View {
         let names = &["name", "amount", "day_of_month", "phase"];
         fields(&Path::entry("costs", id), names)
     }
-    Entries { list: List::Costs, line, body, fresh: || json!({}), add: "costs-add" }.show()
+    Entries { list: List::Costs, line, body, fresh: || json!({}), add: key!("costs-add") }.show()
 }
 
 fn readings() -> View {
@@ -165,8 +165,8 @@ fn readings() -> View {
         json!({ "on": kerbstead_core::plan::date_text(crate::browser::today()), "hour": 8 })
     }
     fragment()
-        .put(el("p").put(t("money-readings-hint")))
-        .put(Entries { list: List::Readings, line, body, fresh, add: "readings-add" }.show())
+        .put(el("p").put(key!("money-readings-hint")))
+        .put(Entries { list: List::Readings, line, body, fresh, add: key!("readings-add") }.show())
         .done()
 }
 
@@ -175,7 +175,7 @@ fn groups() -> View {
     let totals = live::memo(move || app.settled_assessment(|assessment| assessment.money.groups.clone()));
     let still = move || {
         let amount = app.assessment(|assessment| assessment.money.still_to_pay);
-        tell("groups-still-to-pay", &vec![("amount", Figure::Money(amount))])
+        tell!("groups-still-to-pay", &vec![("amount", Figure::Money(amount))])
     };
     let amount = |amount: Money| words(|words| words.figure(&Figure::Money(amount)));
     let row = move |total: &GroupTotal| {
@@ -192,16 +192,16 @@ fn groups() -> View {
                 .class("scroll whole")
                 .attr("tabindex", "0")
                 .attr("role", "group")
-                .attr("aria-label", t("money-groups"))
+                .attr("aria-label", t!("money-groups"))
                 .put(
                     el("table")
                         .put(
                             el("thead").put(
                                 el("tr")
-                                    .put(el("th").attr("scope", "col").put(t("groups-group")))
-                                    .put(el("th").attr("scope", "col").put(t("groups-foreseen")))
-                                    .put(el("th").attr("scope", "col").put(t("groups-settled")))
-                                    .put(el("th").attr("scope", "col").put(t("groups-open"))),
+                                    .put(el("th").attr("scope", "col").put(key!("groups-group")))
+                                    .put(el("th").attr("scope", "col").put(key!("groups-foreseen")))
+                                    .put(el("th").attr("scope", "col").put(key!("groups-settled")))
+                                    .put(el("th").attr("scope", "col").put(key!("groups-open"))),
                             ),
                         )
                         .put(el("tbody").put(live::view(move || all(totals.get().iter().map(row))))),

@@ -6,7 +6,6 @@ use kerbstead_core::share::{self, Collected, Parcel, found_in};
 use super::{compare, visitor};
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::{t, tell};
 use crate::parts::unreadable;
 use crate::post;
 use crate::route::{self, Page};
@@ -22,7 +21,11 @@ pub fn open() -> View {
         None => (false, rest.as_str()),
     };
     if text.is_empty() {
-        return fragment().put(el("h1").put(t("page-open"))).put(el("p").put(t("open-hint"))).put(pasting()).done();
+        return fragment()
+            .put(el("h1").put(key!("page-open")))
+            .put(el("p").put(key!("open-hint")))
+            .put(pasting())
+            .done();
     }
     let text = found_in(text).first().copied().unwrap_or_default();
     if let Some(outcome) = post::put_part(text) {
@@ -53,11 +56,11 @@ fn part(outcome: &Collected) -> View {
             route::replace(&text_link(text));
             nothing()
         }
-        Collected::Damaged => refused(t("open-parts-damaged")),
+        Collected::Damaged => refused(t!("open-parts-damaged")),
         Collected::Waiting { .. } => fragment()
-            .put(el("h1").put(t("page-open")))
+            .put(el("h1").put(key!("page-open")))
             .put(el("p").attr("role", "status").put(waiting(outcome)))
-            .put(el("p").put(t("open-parts-hint")))
+            .put(el("p").put(key!("open-parts-hint")))
             .put(pasting())
             .done(),
     }
@@ -74,19 +77,19 @@ fn waiting(outcome: &Collected) -> String {
         ("missing_count", Figure::count(missing.len())),
         ("missing", Figure::Name(numbers.join(", "))),
     ];
-    tell("open-parts-waiting", &figures)
+    tell!("open-parts-waiting", &figures)
 }
 
 /// Why it cannot be opened, and a place to try again.
 fn refused(why: String) -> View {
     fragment()
-        .put(el("h1").put(t("page-open")))
+        .put(el("h1").put(key!("page-open")))
         .put(
             el("div")
                 .class("warning")
                 .attr("role", "alert")
                 .put(el("p").put(why))
-                .put(el("p").put(t("open-unchanged"))),
+                .put(el("p").put(key!("open-unchanged"))),
         )
         .put(pasting())
         .done()
@@ -102,7 +105,7 @@ fn pasting() -> View {
         .put(
             el("div")
                 .class("field wide")
-                .put(el("label").attr("for", "pasted").put(t("open-paste")))
+                .put(el("label").attr("for", "pasted").put(key!("open-paste")))
                 .put(
                     el("textarea")
                         .attr("id", "pasted")
@@ -120,7 +123,7 @@ fn pasting() -> View {
                         .put(live::text(move || wrong.get())),
                 ),
         )
-        .put(el("button").attr("type", "submit").class("primary").put(t("open-it")))
+        .put(el("button").attr("type", "submit").class("primary").put(key!("open-it")))
         .done()
 }
 
@@ -133,7 +136,7 @@ fn opened(message: &str) -> String {
                 route::go_to(&text_link(&text));
                 return String::new();
             }
-            Some(Collected::Damaged) => return t("open-parts-damaged"),
+            Some(Collected::Damaged) => return t!("open-parts-damaged"),
             Some(outcome) => waits = waiting(&outcome),
             None => match share::open(text) {
                 Ok(_) => {

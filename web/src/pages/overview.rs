@@ -8,7 +8,7 @@ use kerbstead_core::plan::{Edit, Path, Plan, days_between, field};
 use super::{balance_title, section, standing};
 use crate::el::{View, all, el, fragment};
 use crate::live::{self, Signal};
-use crate::locale::{t, tell, words};
+use crate::locale::{t, words};
 use crate::parts::{button, field_label, verdict_badge};
 use crate::route::Page;
 use crate::state::App;
@@ -17,7 +17,7 @@ use crate::state::App;
 pub fn overview() -> View {
     let cards = [Balance::Money, Balance::Power, Balance::Water].map(card);
     fragment()
-        .put(el("h1").put(t("page-overview")))
+        .put(el("h1").put(key!("page-overview")))
         .put(demo_banner())
         .put(dates_line())
         .put(el("div").class("cards").put_each(cards))
@@ -34,8 +34,8 @@ fn demo_banner() -> View {
     live::when(is_demo, || {
         el("div")
             .class("banner")
-            .put(el("p").put(t("demo-banner")))
-            .put(el("a").class("button").attr("href", Page::Start.link()).put(t("demo-start-own")))
+            .put(el("p").put(key!("demo-banner")))
+            .put(el("a").class("button").attr("href", Page::Start.link()).put(key!("demo-start-own")))
             .done()
     })
 }
@@ -48,7 +48,7 @@ pub(super) fn dates_line() -> View {
 }
 
 fn dates(as_of: Date, leaves_on: Option<Date>, ends_on: Date) -> String {
-    let Some(leaves_on) = leaves_on else { return t("dates-no-leaving") };
+    let Some(leaves_on) = leaves_on else { return t!("dates-no-leaving") };
     let days = days_between(as_of, leaves_on);
     let figures = vec![
         ("days", Figure::of(f64::from(days), kerbstead_core::plan::Quantity::Days)),
@@ -56,8 +56,8 @@ fn dates(as_of: Date, leaves_on: Option<Date>, ends_on: Date) -> String {
         ("ends", Figure::Date(ends_on)),
     ];
     match days {
-        1.. => tell("dates-ahead", &figures),
-        _ => tell("dates-on-the-road", &figures),
+        1.. => tell!("dates-ahead", &figures),
+        _ => tell!("dates-on-the-road", &figures),
     }
 }
 
@@ -71,7 +71,7 @@ fn card(balance: Balance) -> View {
     };
     el("article")
         .class("card")
-        .put(el("h2").put(el("a").attr("href", page.link()).put(t(balance_title(balance)))))
+        .put(el("h2").put(el("a").attr("href", page.link()).put(balance_title(balance))))
         .put(live::view(move || {
             let standing = view.get();
             let worst = standing.findings.first().map(|finding| finding.text().to_owned());
@@ -89,10 +89,10 @@ fn guesses() -> View {
     let app = App::here();
     let guesses = live::memo(move || app.plan(|plan| plan.guesses.iter().cloned().collect::<Vec<_>>()));
     let confirm_all = move || {
-        let text = t("guesses-confirmed");
+        let text = t!("guesses-confirmed");
         app.edit_and_tell(Edit::Guess { paths: guesses.get_untracked(), guessed: false }, text);
     };
-    let count = move || tell("guesses-count", &vec![("count", Figure::count(guesses.get().len()))]);
+    let count = move || tell!("guesses-count", &vec![("count", Figure::count(guesses.get().len()))]);
     let list = move || app.plan(|plan| all(guesses.get().iter().map(|path| guess_line(plan, path))));
     let is_open = Signal::new(false);
     live::when(
@@ -100,16 +100,16 @@ fn guesses() -> View {
         move || {
             el("section")
                 .class("guesses")
-                .attr("aria-label", t("guesses-title"))
-                .put(el("h2").put(t("guesses-title")))
+                .attr("aria-label", t!("guesses-title"))
+                .put(el("h2").put(key!("guesses-title")))
                 .put(el("p").put(live::text(count)))
                 .put(
                     el("details")
                         .on_toggle(move |open| is_open.set(open))
-                        .put(el("summary").put(t("guesses-list")))
+                        .put(el("summary").put(key!("guesses-list")))
                         .put(el("ul").put(live::when(move || is_open.get(), move || live::view(list)))),
                 )
-                .put(button("guesses-confirm-all", confirm_all))
+                .put(button(key!("guesses-confirm-all"), confirm_all))
                 .done()
         },
     )
@@ -150,7 +150,7 @@ pub(super) fn place_name(plan: &Plan, path: &Path) -> String {
 pub(super) fn part_label(path: &Path) -> String {
     match (field::at(path), path.last()) {
         (Some(field), _) => field_label(field),
-        (None, "outcome") => t("part-outcome"),
+        (None, "outcome") => t!("part-outcome"),
         (None, part @ ("draw" | "store" | "tank" | "water" | "paid" | "sale")) => t(&format!("part-{part}")),
         (None, _) => path.to_string(),
     }
@@ -172,7 +172,7 @@ fn problems() -> View {
     };
     live::when(
         move || app.desk.problems.with(|problems| !problems.is_empty()),
-        move || section("problems-title", el("ul").class("problems").put(live::view(lines)).done()),
+        move || section(key!("problems-title"), el("ul").class("problems").put(live::view(lines)).done()),
     )
 }
 
@@ -185,5 +185,5 @@ fn next_pages() -> View {
         (Page::Plans, "next-plans"),
     ];
     let links = links.map(|(page, text)| el("li").put(el("a").attr("href", page.link()).put(t(text))).done());
-    section("next-title", el("ul").class("links").put_each(links).done())
+    section(key!("next-title"), el("ul").class("links").put_each(links).done())
 }

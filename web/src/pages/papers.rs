@@ -34,15 +34,15 @@ pub fn papers() -> View {
     });
     let sheet = move || SHEETS.get(shown.get()).map_or_else(nothing, |(_, draw)| draw(app));
     fragment()
-        .put(el("h1").class("screen-only").put(t("page-papers")))
+        .put(el("h1").class("screen-only").put(key!("page-papers")))
         .put(
             el("div")
                 .class("screen-only")
                 .put(el("div").class("buttons").put_each(choices))
-                .put(button("papers-print", browser::print).class("primary")),
+                .put(button(key!("papers-print"), browser::print).class("primary")),
         )
         .put(el("article").class("sheet").put(live::view(sheet)))
-        .put(el("div").class("screen-only").put(section("papers-files", files())))
+        .put(el("div").class("screen-only").put(section(key!("papers-files"), files())))
         .done()
 }
 
@@ -59,11 +59,11 @@ fn files() -> View {
     };
     let days = move || browser::save_file("kerbstead.ics", &app.plan(|plan| app.assessment(|now| dates(plan, now))));
     fragment()
-        .put(el("p").put(t("papers-files-hint")))
+        .put(el("p").put(key!("papers-files-hint")))
         .put(el("div").class("buttons").put_each([
-            button("papers-kit", kit),
-            button("papers-cash", cash),
-            button("papers-agenda", days),
+            button(key!("papers-kit"), kit),
+            button(key!("papers-cash"), cash),
+            button(key!("papers-agenda"), days),
         ]))
         .done()
 }
@@ -80,8 +80,7 @@ fn marks() -> Marks {
 fn plan_sheet(app: App) -> View {
     let verdicts = [Balance::Money, Balance::Power, Balance::Water].map(|balance| {
         let standing = standing(app, balance);
-        let line =
-            el("p").put(el("strong").put(t(balance_title(balance)))).put(" ").put(verdict_badge(standing.verdict));
+        let line = el("p").put(el("strong").put(balance_title(balance))).put(" ").put(verdict_badge(standing.verdict));
         fragment().put(line).put(el("p").put(standing.line)).done()
     });
     fragment()
@@ -94,7 +93,7 @@ fn plan_sheet(app: App) -> View {
 
 /// The route under its heading.
 fn route(plan: &Plan) -> Option<View> {
-    stays(plan).map(|stays| fragment().put(el("h3").put(t("page-route"))).put(stays).done())
+    stays(plan).map(|stays| fragment().put(el("h3").put(key!("page-route"))).put(stays).done())
 }
 
 /// The stays of the route with their days.
@@ -115,7 +114,7 @@ pub(super) fn stays(plan: &Plan) -> Option<View> {
 
 /// What is still to be bought.
 fn shopping_sheet(app: App) -> View {
-    fragment().put(el("h2").put(t("sheet-shopping"))).put(app.plan(shopping_list)).done()
+    fragment().put(el("h2").put(key!("sheet-shopping"))).put(app.plan(shopping_list)).done()
 }
 
 /// What is still to be bought, and what it comes to where there are prices.
@@ -126,14 +125,14 @@ pub(super) fn shopping_list(plan: &Plan) -> View {
     }
     let total = lines.iter().any(|line| line.price.is_some()).then(|| {
         let total: Money = lines.iter().filter_map(|line| line.price).sum();
-        el("tfoot").put(row(&t("sheet-total"), &[String::new(), say(&Figure::Money(total))])).done()
+        el("tfoot").put(row(&t!("sheet-total"), &[String::new(), say(&Figure::Money(total))])).done()
     });
     let rows: Vec<View> = lines.iter().map(shopping_row).collect();
     el("table").put(el("tbody").put_each(rows)).put(total).done()
 }
 
 fn nothing_on_list() -> View {
-    el("p").put(t("sheet-nothing")).done()
+    el("p").put(key!("sheet-nothing")).done()
 }
 
 fn shopping_row(line: &ToBuy) -> View {
@@ -144,7 +143,7 @@ fn shopping_row(line: &ToBuy) -> View {
 
 /// What to borrow, from whom.
 fn borrowing_sheet(app: App) -> View {
-    fragment().put(el("h2").put(t("sheet-borrowing"))).put(app.plan(borrowing_list)).done()
+    fragment().put(el("h2").put(key!("sheet-borrowing"))).put(app.plan(borrowing_list)).done()
 }
 
 /// What to borrow, by who lends it.
@@ -154,7 +153,7 @@ pub(super) fn borrowing_list(plan: &Plan) -> View {
 }
 
 fn loan(loan: &Loan) -> View {
-    let lender = if loan.lender.is_empty() { t("sheet-no-lender") } else { loan.lender.clone() };
+    let lender = if loan.lender.is_empty() { t!("sheet-no-lender") } else { loan.lender.clone() };
     let thing = |(name, quantity): &(String, u32)| el("li").put(box_to_tick(name, *quantity)).done();
     let things: Vec<View> = loan.things.iter().map(thing).collect();
     fragment().put(el("h3").put(lender)).put(el("ul").class("ticks").put_each(things)).done()

@@ -21,25 +21,25 @@ pub fn plans() -> View {
         crate::route::go(Page::Overview);
     };
     fragment()
-        .put(el("h1").put(t("page-plans")))
-        .put(section("plans-open", open_plan()))
-        .put(section("plans-all", shelf()))
+        .put(el("h1").put(key!("page-plans")))
+        .put(section(key!("plans-open"), open_plan()))
+        .put(section(key!("plans-all"), shelf()))
         .put(
             el("div")
                 .class("buttons")
-                .put(el("a").class("button").attr("href", Page::Start.link()).put(t("plans-new")))
-                .put(el("a").class("button").attr("href", Page::Share.link()).put(t("plans-share")))
-                .put(el("a").class("button").attr("href", Page::Open.link()).put(t("plans-open-link")))
-                .put(button("plans-add-demo", add_demo)),
+                .put(el("a").class("button").attr("href", Page::Start.link()).put(key!("plans-new")))
+                .put(el("a").class("button").attr("href", Page::Share.link()).put(key!("plans-share")))
+                .put(el("a").class("button").attr("href", Page::Open.link()).put(key!("plans-open-link")))
+                .put(button(key!("plans-add-demo"), add_demo)),
         )
         .put(keeping::asides())
-        .put(section("versions-title", super::versions::versions()))
-        .put(section("backup-title", fragment().put(keeping::promise()).put(keeping::backup()).done()))
-        .put(section("restore-title", super::restore::restore()))
-        .put(section("plans-units", units()))
-        .put(el("p").put(t("plans-privacy")))
-        .put(el("p").put(el("a").attr("href", "plan.schema.json").put(t("plans-schema"))))
-        .put(el("p").put(el("a").attr("href", "backup.schema.json").put(t("backup-schema"))))
+        .put(section(key!("versions-title"), super::versions::versions()))
+        .put(section(key!("backup-title"), fragment().put(keeping::promise()).put(keeping::backup()).done()))
+        .put(section(key!("restore-title"), super::restore::restore()))
+        .put(section(key!("plans-units"), units()))
+        .put(el("p").put(key!("plans-privacy")))
+        .put(el("p").put(el("a").attr("href", "plan.schema.json").put(key!("plans-schema"))))
+        .put(el("p").put(el("a").attr("href", "backup.schema.json").put(key!("backup-schema"))))
         .done()
 }
 
@@ -64,20 +64,26 @@ fn row(card: Card, open: Memo<u32>) -> View {
     let is_open = move || open.get() == slot;
     el("li")
         .put(el("span").class("name").put(title.clone()))
-        .put(card.is_demo.then(|| el("small").put(t("plans-is-demo")).done()))
-        .put(live::when(is_open, || el("small").put(t("plans-is-open")).done()))
+        .put(card.is_demo.then(|| el("small").put(key!("plans-is-demo")).done()))
+        .put(live::when(is_open, || el("small").put(key!("plans-is-open")).done()))
         .put(
             el("span")
                 .class("buttons")
                 .put(
-                    button("plans-open-it", move || app.show(slot))
+                    button(key!("plans-open-it"), move || app.show(slot))
                         .live_flag("disabled", is_open)
                         .attr("aria-label", named("plans-open-named")),
                 )
-                .put(button("entry-copy", move || app.duplicate(slot)).attr("aria-label", named("plans-copy-named")))
-                .put(button("plans-save", move || app.save_plan(slot)).attr("aria-label", named("plans-save-named")))
                 .put(
-                    button("plans-delete", move || app.delete(slot))
+                    button(key!("entry-copy"), move || app.duplicate(slot))
+                        .attr("aria-label", named("plans-copy-named")),
+                )
+                .put(
+                    button(key!("plans-save"), move || app.save_plan(slot))
+                        .attr("aria-label", named("plans-save-named")),
+                )
+                .put(
+                    button(key!("plans-delete"), move || app.delete(slot))
                         .class("remove")
                         .attr("aria-label", named("plans-delete-named")),
                 ),
@@ -103,7 +109,7 @@ fn units() -> View {
             .done()
     };
     el("fieldset")
-        .put(el("legend").put(t("plans-units-legend")))
+        .put(el("legend").put(key!("plans-units-legend")))
         .put(option(Units::Metric, "units-metric"))
         .put(option(Units::UsCustomary, "units-us-customary"))
         .done()

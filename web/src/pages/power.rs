@@ -17,9 +17,9 @@ pub fn power() -> View {
     fragment()
         .put(balance_head(Balance::Power))
         .put(plots())
-        .put(section("power-stores", items(|item| item.store.is_some(), store_line, "power-add-store")))
-        .put(section("power-draws", items(|item| item.draw.is_some(), draw_line, "power-add-draw")))
-        .put(section("power-vehicle", fields(&Path::section("vehicle"), SOCKET)))
+        .put(section(key!("power-stores"), items(|item| item.store.is_some(), store_line, "power-add-store")))
+        .put(section(key!("power-draws"), items(|item| item.draw.is_some(), draw_line, "power-add-draw")))
+        .put(section(key!("power-vehicle"), fields(&Path::section("vehicle"), SOCKET)))
         .done()
 }
 

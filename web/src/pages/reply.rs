@@ -6,7 +6,6 @@ use kerbstead_core::share::{Answer, Help, Mark, Parcel};
 use super::section;
 use crate::el::{View, el, fragment};
 use crate::live::{self, Signal};
-use crate::locale::t;
 use crate::parts::{button, link_out, told_list};
 use crate::post;
 
@@ -70,8 +69,8 @@ impl Reply {
     /// The name below it, what it tells, and its link.
     pub fn sending(self) -> View {
         let begun = live::memo(move || self.answer.with(|answer| !answer.marks.is_empty()));
-        let none = move || el("p").put(t("reply-none")).done();
-        section("reply-send", live::view(move || if begun.get() { self.signed() } else { none() }))
+        let none = move || el("p").put(key!("reply-none")).done();
+        section(key!("reply-send"), live::view(move || if begun.get() { self.signed() } else { none() }))
     }
 
     fn signed(self) -> View {
@@ -82,7 +81,7 @@ impl Reply {
             asked.set(true);
             self.is_made.set(is_signed());
         };
-        let wrong = move || if asked.get() && !is_signed() { t("reply-no-name") } else { String::new() };
+        let wrong = move || if asked.get() && !is_signed() { t!("reply-no-name") } else { String::new() };
         let way = move || {
             let title = self.answer.with_untracked(|answer| answer.title.clone());
             if self.is_made.get() { link_out(&parcel(), &title) } else { crate::el::nothing() }
@@ -91,7 +90,7 @@ impl Reply {
             .put(
                 el("div")
                     .class("field")
-                    .put(el("label").attr("for", "reply-from").put(t("reply-from")))
+                    .put(el("label").attr("for", "reply-from").put(key!("reply-from")))
                     .put(
                         el("input")
                             .attr("type", "text")
@@ -110,9 +109,9 @@ impl Reply {
                             .put(live::text(wrong)),
                     ),
             )
-            .put(el("h3").put(t("share-tells")))
+            .put(el("h3").put(key!("share-tells")))
             .put(live::view(move || told_list(&parcel())))
-            .put(button("reply-make", make).class("primary"))
+            .put(button(key!("reply-make"), make).class("primary"))
             .put(live::view(way))
             .done()
     }

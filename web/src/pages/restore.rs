@@ -5,7 +5,7 @@ use kerbstead_core::keeping::Fit;
 
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live;
-use crate::locale::{t, tell};
+use crate::locale::t;
 use crate::parts::{button, named};
 use crate::state::{App, Choice, Restoring};
 
@@ -21,9 +21,9 @@ pub fn restore() -> View {
         .put(
             el("div")
                 .class("field wide")
-                .put(el("label").attr("for", "restore-file").put(t("restore-choose")))
+                .put(el("label").attr("for", "restore-file").put(key!("restore-choose")))
                 .put(input)
-                .put(el("small").put(t("restore-hint"))),
+                .put(el("small").put(key!("restore-hint"))),
         )
         .put(live::view(move || app.desk.restoring.with(|restoring| restoring.as_ref().map_or_else(nothing, preview))))
         .done()
@@ -37,19 +37,19 @@ fn preview(restoring: &Restoring) -> View {
     let figure = Figure::count(unreadable);
     el("div")
         .attr("role", "group")
-        .attr("aria-label", t("restore-preview"))
-        .put(el("h3").attr("id", "restore-preview").attr("tabindex", "-1").put(t("restore-preview")))
+        .attr("aria-label", t!("restore-preview"))
+        .put(el("h3").attr("id", "restore-preview").attr("tabindex", "-1").put(key!("restore-preview")))
         .put(
             (unreadable > 0)
-                .then(|| el("p").class("warning").put(tell("restore-unreadable", &vec![("count", figure)])).done()),
+                .then(|| el("p").class("warning").put(tell!("restore-unreadable", &vec![("count", figure)])).done()),
         )
         .put(el("ul").class("shelf").put(all(rows)))
         .put(restoring.backup.settings.as_ref().map(|_| settings(restoring.with_settings)))
         .put(
             el("div")
                 .class("buttons")
-                .put(button("restore-do", move || app.restore()))
-                .put(button("restore-cancel", move || app.desk.restoring.set(None)).class("quiet")),
+                .put(button(key!("restore-do"), move || app.restore()))
+                .put(button(key!("restore-cancel"), move || app.desk.restoring.set(None)).class("quiet")),
         )
         .done()
 }
@@ -58,9 +58,9 @@ fn row(at: usize, title: &str, fit: Fit, choice: Choice) -> View {
     let app = App::here();
     let title = named(title.to_owned());
     let (says, slot) = match fit {
-        Fit::New => (t("restore-new"), None),
-        Fit::Same => (t("restore-same"), None),
-        Fit::Changed { slot, count } => (tell("restore-changed", &vec![("count", Figure::count(count))]), Some(slot)),
+        Fit::New => (t!("restore-new"), None),
+        Fit::Same => (t!("restore-same"), None),
+        Fit::Changed { slot, count } => (tell!("restore-changed", &vec![("count", Figure::count(count))]), Some(slot)),
     };
     let choices = [
         Some(("restore-beside", Choice::Beside)),
@@ -104,6 +104,6 @@ fn settings(with_settings: bool) -> View {
                 .flag("checked", with_settings)
                 .on_tick(set),
         )
-        .put(el("label").attr("for", "restore-settings").put(t("restore-settings")))
+        .put(el("label").attr("for", "restore-settings").put(key!("restore-settings")))
         .done()
 }

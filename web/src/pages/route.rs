@@ -7,7 +7,7 @@ use serde_json::json;
 use super::section;
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::{t, tell, words};
+use crate::locale::{t, words};
 use crate::parts::{Entries, button, field, fields};
 use crate::state::App;
 
@@ -16,15 +16,15 @@ pub fn route() -> View {
     let app = App::here();
     let mode = live::memo(move || app.plan(|plan| plan.calendar.mode));
     let places = move || match mode.get() {
-        Mode::Stays => section("route-stays", stays()),
-        Mode::Week => section("route-week", week()),
+        Mode::Stays => section(key!("route-stays"), stays()),
+        Mode::Week => section(key!("route-week"), week()),
     };
     fragment()
-        .put(el("h1").put(t("page-route")))
-        .put(el("p").put(t("route-hint")))
-        .put(section("route-dates", fields(&Path::section("calendar"), &["starts_on", "leaves_on", "mode"])))
+        .put(el("h1").put(key!("page-route")))
+        .put(el("p").put(key!("route-hint")))
+        .put(section(key!("route-dates"), fields(&Path::section("calendar"), &["starts_on", "leaves_on", "mode"])))
         .put(live::view(places))
-        .put(section("route-vehicle", fields(&Path::section("vehicle"), VEHICLE)))
+        .put(section(key!("route-vehicle"), fields(&Path::section("vehicle"), VEHICLE)))
         .done()
 }
 
@@ -67,7 +67,7 @@ fn stays() -> View {
         let own = fields(&base, &["place", "nights", "working_days_per_week"]);
         fragment().put(own).put(fields(&base, DRIVE)).put(fields(&base, OFFERS)).done()
     }
-    Entries { list: List::Stays, line, body, fresh: || json!({ "nights": 1 }), add: "stays-add" }.show()
+    Entries { list: List::Stays, line, body, fresh: || json!({ "nights": 1 }), add: key!("stays-add") }.show()
 }
 
 fn stay_line(arrives: Option<jiff::civil::Date>, nights: u32) -> String {
@@ -97,7 +97,7 @@ fn week() -> View {
     }
     fragment()
         .put(field(Path::from("calendar/ends_on")))
-        .put(Entries { list: List::Week, line, body, fresh: || json!({}), add: "week-add" }.show())
+        .put(Entries { list: List::Week, line, body, fresh: || json!({}), add: key!("week-add") }.show())
         .put(fill_week())
         .done()
 }
@@ -118,7 +118,7 @@ fn fill_week() -> View {
             at: usize::MAX,
             entry: json!({ "id": id, "weekday": weekday }),
         });
-        app.edit_and_tell(Edit::All { edits: entries.collect() }, tell("week-filled", &vec![]));
+        app.edit_and_tell(Edit::All { edits: entries.collect() }, tell!("week-filled", &vec![]));
     };
-    live::when(move || !missing.get().is_empty(), move || button("week-fill", fill).class("add").done())
+    live::when(move || !missing.get().is_empty(), move || button(key!("week-fill"), fill).class("add").done())
 }

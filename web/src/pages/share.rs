@@ -27,13 +27,13 @@ pub fn share() -> View {
     let parcel = live::memo(move || app.plan(|plan| Parcel::of(&app.file_of(plan), scope.get(), with_money.get())));
     let title = move || app.plan(|plan| plan.title.clone());
     fragment()
-        .put(el("h1").put(t("page-share")))
-        .put(el("p").put(t("share-hint")))
+        .put(el("h1").put(key!("page-share")))
+        .put(el("p").put(key!("share-hint")))
         .put(choice(scope, with_money))
-        .put(section("share-tells", live::view(move || parcel.with(told_list))))
-        .put(el("p").put(t("share-for-ever")))
-        .put(section("share-way", live::view(move || parcel.with(|parcel| link_out(parcel, &title())))))
-        .put(el("p").put(el("a").attr("href", Page::Open.link()).put(t("share-to-open"))))
+        .put(section(key!("share-tells"), live::view(move || parcel.with(told_list))))
+        .put(el("p").put(key!("share-for-ever")))
+        .put(section(key!("share-way"), live::view(move || parcel.with(|parcel| link_out(parcel, &title())))))
+        .put(el("p").put(el("a").attr("href", Page::Open.link()).put(key!("share-to-open"))))
         .done()
 }
 
@@ -53,7 +53,7 @@ fn choice(scope: Signal<Scope>, with_money: Signal<bool>) -> View {
             .done()
     };
     el("fieldset")
-        .put(el("legend").put(t("share-what")))
+        .put(el("legend").put(key!("share-what")))
         .put_each(CHOICES.map(option))
         .put(
             el("label")
@@ -64,7 +64,7 @@ fn choice(scope: Signal<Scope>, with_money: Signal<bool>) -> View {
                         .attr("id", "share-money")
                         .on_tick(move |is_on| with_money.set(is_on)),
                 )
-                .put(t("share-money")),
+                .put(key!("share-money")),
         )
         .done()
 }

@@ -8,14 +8,13 @@ mod keys;
 use counter::Counter;
 
 use crate::el::{View, el};
-use crate::locale::t;
 
 /// The page.
 pub fn shop() -> View {
     let counter = Counter::new();
     el("div")
         .class("shop")
-        .put(el("h1").put(t("page-shop")))
+        .put(el("h1").put(key!("page-shop")))
         .put(answers::answer(counter))
         .put(
             el("form")

@@ -21,14 +21,14 @@ pub fn start() -> View {
         let currency = locale::default_currency();
         let mut plan = rough_plan(&answers, browser::today(), currency, &|key| t(key));
         if plan.title.is_empty() {
-            plan.title = t("start-title");
+            plan.title = t!("start-title");
         }
         app.add_plan(&plan, false);
         route::go(Page::Overview);
     };
     fragment()
-        .put(el("h1").put(t("page-start")))
-        .put(el("p").put(t("start-hint")))
+        .put(el("h1").put(key!("page-start")))
+        .put(el("p").put(key!("start-hint")))
         .put(
             el("form")
                 .class("start")
@@ -37,7 +37,7 @@ pub fn start() -> View {
                 .put(question("start-cash", "decimal", answers.cash, Some(locale::default_currency().to_owned())))
                 .put(choice("start-size", answers.size, sizes()))
                 .put(choice("start-place", answers.place, places()))
-                .put(question("start-nights", "numeric", answers.nights, Some(t("unit-nights"))))
+                .put(question("start-nights", "numeric", answers.nights, Some(t!("unit-nights"))))
                 .put(question("start-people", "numeric", answers.people, None))
                 .put(
                     el("p")
@@ -45,7 +45,7 @@ pub fn start() -> View {
                         .attr("role", "alert")
                         .put(live::text(move || answers.wrong().unwrap_or_default())),
                 )
-                .put(el("button").attr("type", "submit").class("primary").put(t("start-show"))),
+                .put(el("button").attr("type", "submit").class("primary").put(key!("start-show"))),
         )
         .done()
 }
@@ -156,7 +156,7 @@ fn choice(key: &'static str, answer: Signal<String>, options: Vec<&'static str>)
             el("select")
                 .attr("id", key)
                 .on_change(move |text| answer.set(text))
-                .put(el("option").attr("value", "").put(t("start-skip")))
+                .put(el("option").attr("value", "").put(key!("start-skip")))
                 .put_each(options),
         )
         .done()

@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use crate::el::{View, all, el, fragment};
 use crate::live;
-use crate::locale::{date_time, t, tell};
+use crate::locale::{date_time, tell};
 use crate::parts::button;
 use crate::state::App;
 
@@ -17,16 +17,16 @@ pub fn versions() -> View {
         let now = app.document_now();
         app.desk.versions.with(|versions| all(versions.0.iter().rev().map(|version| row(version.clone(), &now))))
     };
-    fragment().put(el("p").put(t("versions-hint"))).put(el("ul").class("shelf").put(live::view(rows))).done()
+    fragment().put(el("p").put(key!("versions-hint"))).put(el("ul").class("shelf").put(live::view(rows))).done()
 }
 
 fn row(version: Version, now: &Value) -> View {
     let app = App::here();
     let when = date_time(version.at);
     let differs = if *now == version.document {
-        t("version-same")
+        t!("version-same")
     } else {
-        tell("version-differs", &vec![("count", Figure::count(count(&version.document, now)))])
+        tell!("version-differs", &vec![("count", Figure::count(count(&version.document, now)))])
     };
     let figures = vec![("when", Figure::Name(when.clone()))];
     let named = |key: &str| tell(key, &figures);
@@ -38,11 +38,11 @@ fn row(version: Version, now: &Value) -> View {
             el("span")
                 .class("buttons")
                 .put(
-                    button("version-back", move || app.go_back_to(&version))
+                    button(key!("version-back"), move || app.go_back_to(&version))
                         .attr("aria-label", named("version-back-named")),
                 )
                 .put(
-                    button("version-beside", move || app.put_beside(&beside))
+                    button(key!("version-beside"), move || app.put_beside(&beside))
                         .attr("aria-label", named("version-beside-named")),
                 ),
         )

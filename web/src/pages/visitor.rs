@@ -13,7 +13,7 @@ use super::{balance_title, open, papers, section};
 use crate::browser;
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::{self, t, tell, words};
+use crate::locale::{self, t, words};
 use crate::parts::{button, named, standing_details_once, verdict_badge};
 use crate::route::{self, Page};
 use crate::state::App;
@@ -27,13 +27,13 @@ pub fn visitor(text: &str, scope: Scope, with_money: bool, file: Value) -> Resul
         fragment()
             .put((scope == Scope::Whole).then(|| verdicts(&plan, with_money)))
             .put(lists(&plan, scope))
-            .put(section("visitor-answer", answering(text, &plan)))
+            .put(section(key!("visitor-answer"), answering(text, &plan)))
             .done()
     });
     Ok(fragment()
-        .put(el("h1").put(t("page-open")))
+        .put(el("h1").put(key!("page-open")))
         .put(el("p").class("plan-title").put(named(plan.title.clone())))
-        .put(el("p").put(t("visitor-hint")))
+        .put(el("p").put(key!("visitor-hint")))
         .put(parts_left_out(scope, with_money).map(|key| el("p").put(t(key)).done()))
         .put(what_next(text, opened.document.write(&plan)))
         .put(shown)
@@ -57,10 +57,10 @@ fn what_next(text: &str, file: Value) -> View {
         route::go(Page::Overview);
     };
     let own = app.desk.plan.with_untracked(|plan| named(plan.title.clone()));
-    let compare = tell("visitor-compare", &vec![("title", Figure::Name(own))]);
+    let compare = tell!("visitor-compare", &vec![("title", Figure::Name(own))]);
     el("div")
         .class("buttons")
-        .put(button("visitor-keep", keep))
+        .put(button(key!("visitor-keep"), keep))
         .put(el("a").class("button").attr("href", open::compare_link(text)).put(compare))
         .done()
 }
@@ -70,14 +70,14 @@ fn verdicts(plan: &Plan, with_money: bool) -> View {
     let balances = [Balance::Money, Balance::Power, Balance::Water];
     let shown = balances.into_iter().filter(|balance| with_money || *balance != Balance::Money);
     let cards: Vec<View> = shown.map(|balance| verdict(&now, balance)).collect();
-    section("visitor-verdicts", el("div").class("cards").put_each(cards).done())
+    section(key!("visitor-verdicts"), el("div").class("cards").put_each(cards).done())
 }
 
 fn verdict(now: &Assessment, balance: Balance) -> View {
     let standing = super::standing_of(now, balance).of_another();
     el("article")
         .class("card")
-        .put(el("h3").put(t(balance_title(balance))))
+        .put(el("h3").put(balance_title(balance)))
         .put(el("p").put(verdict_badge(standing.verdict)))
         .put(el("p").class("line").put(standing.line.as_str()))
         .put(standing_details_once(&standing, &super::grounds_of(now, balance)))
@@ -110,12 +110,12 @@ fn answering(text: &str, plan: &Plan) -> View {
     let is_any_there = !there.is_empty();
     let is_open = plan.carried().any(|item| item.obtain == Obtain::Owned && reply.help_now(item.id).is_some());
     fragment()
-        .put(el("p").put(t("visitor-answer-hint")))
+        .put(el("p").put(key!("visitor-answer-hint")))
         .put(el("ul").class("marks").put_each(wanted))
         .put(is_any_there.then(|| {
             el("details")
                 .flag("open", is_open)
-                .put(el("summary").put(t("visitor-there")))
+                .put(el("summary").put(key!("visitor-there")))
                 .put(el("ul").class("marks").put_each(there))
                 .done()
         }))
@@ -169,7 +169,7 @@ fn details(item: &Item) -> View {
 /// What is said to a thing that was marked.
 fn says(reply: Reply, id: u32, name: &str) -> View {
     let field = format!("says-{id}");
-    let label = tell("mark-says", &vec![("name", Figure::Name(name.to_owned()))]);
+    let label = tell!("mark-says", &vec![("name", Figure::Name(name.to_owned()))]);
     el("div")
         .class("field wide")
         .put(el("label").attr("for", field.as_str()).put(label))

@@ -8,7 +8,7 @@ use serde_json::json;
 use super::{balance_head, section};
 use crate::el::{View, all, el, fragment};
 use crate::live;
-use crate::locale::{t, tell, words};
+use crate::locale::words;
 use crate::parts::{Entries, PlotData, field, fields};
 use crate::route::Page;
 use crate::state::App;
@@ -20,9 +20,9 @@ pub fn water() -> View {
         .put(plot("water-plot", true, |day| day.fresh_l, |report| report.fresh_capacity_l))
         .put(plot("water-grey-plot", false, |day| day.grey_l, |report| report.grey_capacity_l))
         .put(facts())
-        .put(section("water-people", field(Path::section("people"))))
-        .put(section("water-uses", uses()))
-        .put(section("water-tanks", tanks()))
+        .put(section(key!("water-people"), field(Path::section("people"))))
+        .put(section(key!("water-uses"), uses()))
+        .put(section(key!("water-tanks"), tanks()))
         .done()
 }
 
@@ -55,7 +55,7 @@ fn facts() -> View {
     let facts = move || {
         app.assessment(|assessment| {
             let water = &assessment.water;
-            tell(
+            tell!(
                 "water-facts",
                 &vec![
                     ("capacity", Figure::of(water.fresh_capacity_l, Quantity::VolumeL)),
@@ -80,7 +80,7 @@ fn uses() -> View {
         let names = &["name", "litres_per_day", "per", "to_grey_percent"];
         fields(&Path::entry("water_uses", id), names)
     }
-    Entries { list: List::WaterUses, line, body, fresh: || json!({}), add: "water-uses-add" }.show()
+    Entries { list: List::WaterUses, line, body, fresh: || json!({}), add: key!("water-uses-add") }.show()
 }
 
 fn tanks() -> View {
@@ -107,6 +107,6 @@ fn tanks() -> View {
     };
     fragment()
         .put(el("ul").class("item-lines").put(live::view(rows)))
-        .put(el("p").put(el("a").attr("href", Page::Kit.link()).put(t("water-add-tank"))))
+        .put(el("p").put(el("a").attr("href", Page::Kit.link()).put(key!("water-add-tank"))))
         .done()
 }

@@ -6,9 +6,11 @@ use serde_json::{Value, json};
 
 use super::button::button;
 use super::field::fields;
+use kerbstead_core::words::Key;
+
 use crate::el::{View, el, fragment};
 use crate::live::{self, Signal};
-use crate::locale::{t, tell};
+use crate::locale::t;
 use crate::state::App;
 
 /// How the entries of a list are shown.
@@ -23,7 +25,7 @@ pub struct Entries {
     /// What a new entry starts with.
     pub fresh: fn() -> Value,
     /// The catalogue's text for adding one.
-    pub add: &'static str,
+    pub add: Key,
 }
 
 impl Entries {
@@ -80,7 +82,7 @@ pub fn entry_line(id: Id) -> String {
 
 /// A name to show; what is said where there is none.
 pub fn named(name: String) -> String {
-    if name.is_empty() { t("entry-unnamed") } else { name }
+    if name.is_empty() { t!("entry-unnamed") } else { name }
 }
 
 fn with_id(mut entry: Value, id: Id) -> Value {
@@ -106,7 +108,7 @@ fn buttons(list: List, id: Id) -> View {
     };
     let remove = move || {
         let name = app.plan(|plan| entry_name(plan, list, id));
-        let text = tell("entry-removed", &vec![("name", Figure::Name(name))]);
+        let text = tell!("entry-removed", &vec![("name", Figure::Name(name))]);
         app.edit_and_tell(Edit::Remove { list, id }, text);
     };
     let is_first = move || position() == Some(0);
@@ -118,17 +120,17 @@ fn buttons(list: List, id: Id) -> View {
                 .attr("type", "button")
                 .live_flag("disabled", is_first)
                 .on_click(move || shift(-1))
-                .put(t("entry-up")),
+                .put(key!("entry-up")),
         )
         .put(
             el("button")
                 .attr("type", "button")
                 .live_flag("disabled", is_last)
                 .on_click(move || shift(1))
-                .put(t("entry-down")),
+                .put(key!("entry-down")),
         )
-        .put(button("entry-copy", copy))
-        .put(button("entry-remove", remove).class("remove"))
+        .put(button(key!("entry-copy"), copy))
+        .put(button(key!("entry-remove"), remove).class("remove"))
         .done()
 }
 
@@ -155,16 +157,16 @@ pub fn optional(entry: &Path, part: &str, names: &'static [&'static str], title:
 fn part_button(path: Path, title: &'static str) -> View {
     let app = App::here();
     let put = move || app.edit(Edit::Set { path: path.clone(), value: json!({}) });
-    let text = tell("part-add", &vec![("part", Figure::Name(t(title)))]);
+    let text = tell!("part-add", &vec![("part", Figure::Name(t(title)))]);
     el("button").attr("type", "button").class("add").on_click(put).put(text).done()
 }
 
 fn part_fields(entry: &Path, path: Path, names: &'static [&'static str], title: &'static str) -> View {
     let app = App::here();
     let figures = vec![("part", Figure::Name(t(title)))];
-    let text = tell("part-remove", &figures);
+    let text = tell!("part-remove", &figures);
     let take = move || {
-        app.edit_and_tell(Edit::Set { path: path.clone(), value: Value::Null }, tell("part-removed", &figures));
+        app.edit_and_tell(Edit::Set { path: path.clone(), value: Value::Null }, tell!("part-removed", &figures));
     };
     el("fieldset")
         .put(el("legend").put(t(title)))

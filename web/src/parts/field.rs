@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 use super::button::button;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{self, t, tell, words};
+use crate::locale::{self, t, words};
 use crate::state::App;
 
 /// The label of a field.
@@ -79,7 +79,7 @@ fn store_choice(path: Path, label: String) -> View {
         let stores = plan.carried().filter(|item| item.store.is_some());
         stores.map(|item| (item.id.to_string(), item.name.clone())).collect::<Vec<_>>()
     });
-    let mut options = vec![(String::new(), t("choice-first-store"))];
+    let mut options = vec![(String::new(), t!("choice-first-store"))];
     options.extend(stores);
     select(path, label, options, |text| text.parse::<u32>().map_or(Value::Null, Value::from))
 }
@@ -316,7 +316,7 @@ pub fn comes_to(field: &PlanField, line: &str) -> Option<String> {
         return None;
     }
     let value = typed_value(field, line, marks, factor(field)).ok()?;
-    Some(tell("field-comes-to", &vec![("value", figure(field, value))]))
+    Some(tell!("field-comes-to", &vec![("value", figure(field, value))]))
 }
 
 /// An amount as money is written; anything else as the field will show it, with its unit.
@@ -359,7 +359,7 @@ fn draft_message(field: &PlanField, text: &str, counted: &str) -> Option<String>
     if counted.is_empty() {
         return Some(wrong);
     }
-    let until_then = tell("draft-until-then", &vec![("value", Figure::Name(counted.to_owned()))]);
+    let until_then = tell!("draft-until-then", &vec![("value", Figure::Name(counted.to_owned()))]);
     Some(format!("{wrong} {until_then}"))
 }
 
@@ -371,7 +371,7 @@ fn guess_mark(path: Path) -> View {
         move || app.plan(|plan| plan.guesses.contains(&path))
     };
     let confirm = move || app.edit(Edit::Guess { paths: vec![path.clone()], guessed: false });
-    live::when(is_guess, move || button("field-guess", confirm.clone()).class("guess").done())
+    live::when(is_guess, move || button(key!("field-guess"), confirm.clone()).class("guess").done())
 }
 
 fn part_of(value: &Value, part: Part) -> Value {
@@ -422,7 +422,7 @@ pub fn factor(field: &PlanField) -> f64 {
 pub fn unit_sign(field: &PlanField) -> Option<String> {
     match field.kind {
         Kind::Money { .. } => Some(words(|words| words.currency().to_owned())),
-        Kind::Rate => Some(t("unit-percent")),
+        Kind::Rate => Some(t!("unit-percent")),
         Kind::Whole { quantity: Quantity::Count, .. } => None,
         _ => quantity(field).map(|quantity| words(|words| words.unit_sign(quantity))),
     }
@@ -444,13 +444,13 @@ fn example(field: &PlanField) -> Option<String> {
         _ => return None,
     };
     let example = locale::typing_number(number);
-    Some(tell("field-example", &vec![("example", Figure::Name(example))]))
+    Some(tell!("field-example", &vec![("example", Figure::Name(example))]))
 }
 
 /// The range a field accepts, in words.
 fn accepted(field: &PlanField) -> Option<String> {
     let range = |min: f64, max: f64, quantity| {
-        tell("field-accepts", &vec![("min", Figure::of(min, quantity)), ("max", Figure::of(max, quantity))])
+        tell!("field-accepts", &vec![("min", Figure::of(min, quantity)), ("max", Figure::of(max, quantity))])
     };
     match field.kind {
         Kind::Number { min, max, quantity, .. } => Some(range(min, max, quantity)),

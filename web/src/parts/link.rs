@@ -48,7 +48,7 @@ fn ways_out(link: String, title: String) -> View {
     let sending = send::can_send().then(|| {
         let link = link.clone();
         let send_it = move || send::send(&title, &link);
-        button("share-send", send_it).class("primary").done()
+        button(key!("share-send"), send_it).class("primary").done()
     });
     let copy = {
         let link = link.clone();
@@ -63,10 +63,10 @@ fn ways_out(link: String, title: String) -> View {
         key => t(key),
     };
     fragment()
-        .put(el("div").class("buttons").put(sending).put(button("share-copy", copy)))
+        .put(el("div").class("buttons").put(sending).put(button(key!("share-copy"), copy)))
         .put(el("p").attr("role", "status").put(live::text(outcome)))
         .put(
-            el("div").class("field wide").put(el("label").attr("for", FIELD).put(t("share-link"))).put(
+            el("div").class("field wide").put(el("label").attr("for", FIELD).put(key!("share-link"))).put(
                 el("input")
                     .attr("type", "text")
                     .attr("id", FIELD)
@@ -84,7 +84,7 @@ fn code_sheet(codes: Vec<Code>) -> View {
     let count = codes.len();
     let figures =
         move || -> Figures { vec![("number", Figure::count(shown.get() + 1)), ("count", Figure::count(count))] };
-    let which = move || if count > 1 { tell("share-code-of", &figures()) } else { t("share-code") };
+    let which = move || if count > 1 { tell!("share-code-of", &figures()) } else { t!("share-code") };
     let step = move |key: &'static str, is_last: fn(usize, usize) -> bool, to: fn(usize) -> usize| {
         el("button")
             .attr("type", "button")
@@ -102,8 +102,8 @@ fn code_sheet(codes: Vec<Code>) -> View {
     });
     let drawn = move || codes.get(shown.get()).map_or_else(crate::el::nothing, |code| drawing(code, &which()));
     el("section")
-        .attr("aria-label", t("share-codes"))
-        .put(el("h3").put(t("share-codes")))
+        .attr("aria-label", t!("share-codes"))
+        .put(el("h3").put(key!("share-codes")))
         .put(el("p").put(t(if count > 1 { "share-codes-hint" } else { "share-code-hint" })))
         .put(steps)
         .put(el("p").class("which").attr("aria-live", "polite").put(live::text(which)))
@@ -136,7 +136,7 @@ fn drawing(code: &Code, name: &str) -> View {
         .put(
             el("figcaption").put(
                 el("details")
-                    .put(el("summary").put(t("share-code-text")))
+                    .put(el("summary").put(key!("share-code-text")))
                     .put(el("p").put(el("a").attr("href", code.link.as_str()).put(code.link.as_str()))),
             ),
         )

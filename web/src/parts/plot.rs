@@ -47,7 +47,7 @@ pub fn plot(data: Memo<Option<PlotData>>) -> View {
     let is_drawable = live::memo(move || data.with(|data| data.as_ref().map(|data| data.values.len() > 1)));
     live::view(move || match is_drawable.get() {
         None => nothing(),
-        Some(false) => el("p").put(t("plot-empty")).done(),
+        Some(false) => el("p").put(key!("plot-empty")).done(),
         Some(true) => figure_of(data),
     })
 }
@@ -264,7 +264,7 @@ fn table(data: Memo<Option<PlotData>>) -> View {
     el("details")
         .class("table")
         .on_toggle(move |open| is_open.set(open))
-        .put(el("summary").put(t("plot-table")))
+        .put(el("summary").put(key!("plot-table")))
         .put(live::when(
             move || is_open.get(),
             move || live::view(move || data.with(|data| data.as_ref().map_or_else(nothing, rows))),
@@ -295,9 +295,9 @@ fn rows(data: &PlotData) -> View {
                 .put(
                     el("thead").put(
                         el("tr")
-                            .put(el("th").attr("scope", "col").put(t("plot-day")))
-                            .put(has_hours.then(|| el("th").attr("scope", "col").put(t("plot-lowest")).done()))
-                            .put(el("th").attr("scope", "col").put(t("plot-evening"))),
+                            .put(el("th").attr("scope", "col").put(key!("plot-day")))
+                            .put(has_hours.then(|| el("th").attr("scope", "col").put(key!("plot-lowest")).done()))
+                            .put(el("th").attr("scope", "col").put(key!("plot-evening"))),
                     ),
                 )
                 .put(el("tbody").put_each(rows)),

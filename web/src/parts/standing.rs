@@ -122,7 +122,7 @@ fn missing(standing: &StandingView) -> View {
     if names.is_empty() {
         return nothing();
     }
-    el("p").put(t("standing-missing")).put(" ").put(names.join(", ")).done()
+    el("p").put(key!("standing-missing")).put(" ").put(names.join(", ")).done()
 }
 
 fn cautions(grounds: &Grounds) -> View {
@@ -166,9 +166,9 @@ fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -
             };
             tell(key, &vec![("when", Figure::Moment(moment)), ("margin", positive(margin))])
         }
-        (Verdict::FallsShort, _, _) => t("standing-cannot"),
-        (Verdict::Holds | Verdict::Tight, Some(margin), _) => tell("standing-spare", &vec![("margin", margin)]),
-        _ => t("standing-unknown"),
+        (Verdict::FallsShort, _, _) => t!("standing-cannot"),
+        (Verdict::Holds | Verdict::Tight, Some(margin), _) => tell!("standing-spare", &vec![("margin", margin)]),
+        _ => t!("standing-unknown"),
     }
 }
 
@@ -218,7 +218,7 @@ fn finding_list(standing: &StandingView) -> View {
             Severity::Note => "finding note",
         };
         let link = finding.subject.map(|id| {
-            fragment().put(" ").put(el("a").attr("href", format!("#/kit/{id}")).put(t("finding-show"))).done()
+            fragment().put(" ").put(el("a").attr("href", format!("#/kit/{id}")).put(key!("finding-show"))).done()
         });
         el("li")
             .class(class)

@@ -9,7 +9,7 @@ use leptos::prelude::set_timeout;
 
 use super::tabs::without_history;
 use super::{App, Keeping, WayBack};
-use crate::locale::{self, t};
+use crate::locale;
 use crate::storage::{self, Aside};
 use crate::{browser, json};
 
@@ -173,7 +173,7 @@ impl App {
         let text = storage::aside_text(aside);
         storage::forget(&aside.name);
         self.desk.asides.set(storage::asides());
-        self.tell(t("aside-dropped"), WayBack::Aside(aside.clone(), text));
+        self.tell(t!("aside-dropped"), WayBack::Aside(aside.clone(), text));
     }
 }
 

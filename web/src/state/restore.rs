@@ -6,7 +6,7 @@ use kerbstead_core::plan::Wrong;
 use web_sys::File;
 
 use super::{App, WayBack};
-use crate::locale::{tell, words};
+use crate::locale::words;
 use crate::{browser, json, route, storage};
 
 /// A file that was opened, and what is to be done with it.
@@ -85,7 +85,7 @@ impl App {
         }
         self.look_whether_kept();
         let figures = vec![("count", Figure::count(count))];
-        self.tell(tell("restore-done", &figures), WayBack::None);
+        self.tell(tell!("restore-done", &figures), WayBack::None);
     }
 
     /// Puts a plan of a file on the shelf.

@@ -7,7 +7,7 @@ use kerbstead_core::plan::{Path, Plan, demo_plan_after};
 use super::desk::Removed;
 use super::tabs::{Seen, without_history};
 use super::{App, Upkeep, WayBack, fresh_demo, read};
-use crate::{browser, locale, route, storage};
+use crate::{browser, route, storage};
 
 /// The shelf as it was kept, with the plan that is open: the one that was, or another that can be read, or the example.
 /// What was done to it and not kept is done again; the names of those journals, to forget when all went well.
@@ -63,7 +63,7 @@ impl App {
     /// Copies a plan of the shelf and opens the copy.
     pub fn duplicate(self, slot: Slot) {
         let Some(mut kept) = self.plan_in(slot) else { return };
-        let title = locale::tell("plans-copy-of", &vec![("title", Figure::Name(kept.title().to_owned()))]);
+        let title = tell!("plans-copy-of", &vec![("title", Figure::Name(kept.title().to_owned()))]);
         kept.put_title(title);
         self.add(kept, false);
     }
@@ -94,7 +94,7 @@ impl App {
             let next = all.with_untracked(|shelf| shelf.cards.get(at).or(shelf.cards.last()).map(|card| card.slot));
             self.turn_to(next.unwrap_or_default());
         }
-        let text = locale::tell("plans-deleted", &vec![("title", name)]);
+        let text = tell!("plans-deleted", &vec![("title", name)]);
         self.tell(text, WayBack::Plan(Box::new(removed)));
     }
 

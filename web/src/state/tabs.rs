@@ -8,7 +8,7 @@ use wasm_bindgen::JsCast;
 use web_sys::StorageEvent;
 
 use super::{App, Upkeep, WayBack, read};
-use crate::locale::{self, t, tell};
+use crate::locale::{self, t};
 use crate::parts::field_label;
 use crate::{browser, json, storage};
 
@@ -76,7 +76,7 @@ impl App {
         if is_own {
             match text.and_then(|text| state_in(&text)) {
                 Some(theirs) => self.take_in_state(&theirs),
-                None => self.tell(t("tabs-deleted"), WayBack::None),
+                None => self.tell(t!("tabs-deleted"), WayBack::None),
             }
         } else if name == Some(storage::SHELF) {
             self.desk.shelf.set(Shelf { open: slot, ..storage::shelf() });
@@ -158,10 +158,10 @@ impl App {
                     ("earlier", Figure::Name(said(&clash.earlier))),
                 ];
                 if count == 1 {
-                    tell("tabs-clash", &figures)
+                    tell!("tabs-clash", &figures)
                 } else {
                     figures.push(("count", Figure::count(count)));
-                    tell("tabs-clashes", &figures)
+                    tell!("tabs-clashes", &figures)
                 }
             }
             None => t(if is_theirs { "tabs-taken-over" } else { "tabs-merged" }),
@@ -190,7 +190,7 @@ fn name_of(clash: &Clash) -> String {
 
 fn said(value: &Value) -> String {
     match value {
-        Value::Null => t("tabs-nothing"),
+        Value::Null => t!("tabs-nothing"),
         Value::String(text) => text.clone(),
         Value::Number(number) => locale::typing_number(number.as_f64().unwrap_or_default()),
         Value::Object(fields) => fields.get("likely").or(fields.get("name")).map(said).unwrap_or_default(),

@@ -6,7 +6,7 @@ use kerbstead_core::plan::{Document, made_like};
 use serde_json::Value;
 
 use super::App;
-use crate::locale::{self, date_time};
+use crate::locale::date_time;
 use crate::{browser, storage};
 
 impl App {
@@ -44,7 +44,7 @@ impl App {
         let Ok(opened) = Document::from_value(version.document.clone()) else { return };
         let edit = self.desk.plan.with_untracked(|plan| made_like(plan, &opened.plan));
         let when = Figure::Name(date_time(version.at));
-        self.edit_and_tell(edit, locale::tell("version-is-back", &vec![("when", when)]));
+        self.edit_and_tell(edit, tell!("version-is-back", &vec![("when", when)]));
     }
 
     /// Puts the plan as it once was beside the others.
@@ -52,7 +52,7 @@ impl App {
         let mut kept = Kept { document: version.document.clone(), ..Kept::default() };
         let title = Figure::Name(kept.title().to_owned());
         let figures = vec![("title", title), ("when", Figure::Name(date_time(version.at)))];
-        kept.put_title(locale::tell("version-title", &figures));
+        kept.put_title(tell!("version-title", &figures));
         self.add(kept, false);
     }
 }

@@ -177,10 +177,10 @@ fn put_bytes(to: &mut Vec<u8>, bytes: &[u8]) {
 
 fn put_number(to: &mut Vec<u8>, mut number: usize) {
     while number >= 0x80 {
-        to.push((number & 0x7f | 0x80) as u8);
+        to.push(number.to_le_bytes()[0] | 0x80);
         number >>= 7;
     }
-    to.push(number as u8);
+    to.push(number.to_le_bytes()[0]);
 }
 
 #[cfg(test)]

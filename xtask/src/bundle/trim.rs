@@ -5,7 +5,6 @@
 
 use super::order::named_by_likeness;
 use crate::command;
-use crate::hash;
 use anyhow::{Context, Result};
 use std::fs;
 use std::path::Path;
@@ -21,9 +20,12 @@ const FEATURES: [&str; 7] = [
     "--enable-multivalue",
 ];
 
-/// What makes the code short.
-const SHORTEN: [&str; 9] = [
-    "--low-memory-unused",
+/// How the code is made short: by leaving functions alone that are called from one place, and only then by more.
+const SMALL: [&str; 4] =
+    ["--low-memory-unused", "--one-caller-inline-max-function-size=20", "--always-inline-max-function-size=4", "-Oz"];
+
+/// What is done before.
+const FIRST: [&str; 7] = [
     "--strip-producers",
     "--strip-target-features",
     "--flatten",
@@ -31,12 +33,10 @@ const SHORTEN: [&str; 9] = [
     "--simplify-locals-notee-nostructure",
     "--vacuum",
     "-Oz",
-    "-Oz",
 ];
 
 /// What is done once functions have names to be sorted by; it tells the short names.
-const SORT: [&str; 4] =
-    ["--low-memory-unused", "-Oz", "--reorder-functions-by-name", "--minify-imports-and-exports-and-modules"];
+const LAST: [&str; 2] = ["--reorder-functions-by-name", "--minify-imports-and-exports-and-modules"];
 
 /// How the script names an export of the module.
 const EXPORT: &str = "wasm.";
@@ -126,10 +126,12 @@ fn shortened(module: &Path) -> Result<Names> {
         optimiser.args(FEATURES).arg(module).args(options).arg("--output").arg(module);
         command::capture(&mut optimiser)
     };
-    optimise(&SHORTEN)?;
+    optimise(&[&FIRST[..], &SMALL].concat())?;
     let bytes = fs::read(module).with_context(|| format!("reading {}", module.display()))?;
     put(module, &named_by_likeness(&bytes)?)?;
-    Ok(names(&String::from_utf8(optimise(&SORT)?).context("the list of short names is no text")?))
+    Ok(names(
+        &String::from_utf8(optimise(&[&SMALL[..], &LAST].concat())?).context("the list of short names is no text")?,
+    ))
 }
 
 /// The names in the list that the tool prints: JSON with a name a line.

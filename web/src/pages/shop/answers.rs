@@ -4,14 +4,15 @@ use kerbstead_core::shop::Taking;
 
 use super::super::balance_title;
 use super::counter::{Answer, Counter};
+use kerbstead_core::words::Key;
+
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live;
-use crate::locale::t;
 use crate::parts::{button, verdict_badge};
 
 /// The price and its days, big: they stay in sight.
 pub fn answer(counter: Counter) -> View {
-    let price = move || of_answer(counter, |answer| answer.price.clone()).unwrap_or_else(|| t("shop-no-price"));
+    let price = move || of_answer(counter, |answer| answer.price.clone()).unwrap_or_else(|| t!("shop-no-price"));
     let days = move || of_answer(counter, |answer| answer.days.clone()).unwrap_or_default();
     el("p")
         .class("answer")
@@ -28,12 +29,12 @@ pub fn details(counter: Counter) -> View {
     let working = move || of_answer(counter, working).unwrap_or_else(nothing);
     let fold = move || {
         el("details")
-            .put(el("summary").put(t("standing-working")))
+            .put(el("summary").put(key!("standing-working")))
             .put(el("ul").class("working").put(live::view(working)))
             .done()
     };
     el("section")
-        .attr("aria-label", t("shop-answer"))
+        .attr("aria-label", t!("shop-answer"))
         .put(live::view(lines))
         .put(live::when(move || of_answer(counter, |_| ()).is_some(), fold))
         .done()
@@ -48,10 +49,10 @@ fn lines(answer: &Answer) -> View {
     let changes = answer.changes.iter().map(|(balance, before, after)| {
         el("p")
             .class("change")
-            .put(el("strong").put(t(balance_title(*balance))))
+            .put(el("strong").put(balance_title(*balance)))
             .put(" ")
             .put(verdict_badge(*before))
-            .put(el("span").attr("aria-label", t("shop-becomes")).attr("role", "img").put("→"))
+            .put(el("span").attr("aria-label", t!("shop-becomes")).attr("role", "img").put("→"))
             .put(verdict_badge(*after))
             .done()
     });
@@ -68,14 +69,12 @@ fn working(answer: &Answer) -> View {
 /// What can be done with it.
 pub fn taking(counter: Counter) -> View {
     let has_no_price = move || of_answer(counter, |_| ()).is_none();
-    let take = |key: &'static str, taking: Taking| {
-        button(key, move || counter.take(taking)).live_flag("disabled", has_no_price)
-    };
+    let take = |key: Key, taking: Taking| button(key, move || counter.take(taking)).live_flag("disabled", has_no_price);
     el("div")
         .class("buttons")
-        .put(take("shop-take-paid", Taking::Paid).class("primary"))
-        .put(take("shop-take-planned", Taking::Planned))
-        .put(button("shop-next-thing", move || counter.put_away()).class("quiet"))
+        .put(take(key!("shop-take-paid"), Taking::Paid).class("primary"))
+        .put(take(key!("shop-take-planned"), Taking::Planned))
+        .put(button(key!("shop-next-thing"), move || counter.put_away()).class("quiet"))
         .done()
 }
 
@@ -91,10 +90,10 @@ pub fn past(counter: Counter) -> View {
         move || {
             let rows = move || all(lines.get().into_iter().enumerate().map(row));
             el("section")
-                .attr("aria-label", t("shop-past"))
-                .put(el("h2").put(t("shop-past")))
+                .attr("aria-label", t!("shop-past"))
+                .put(el("h2").put(key!("shop-past")))
                 .put(el("ul").class("past").put(live::view(rows)))
-                .put(button("shop-past-clear", move || counter.forget_past()).class("quiet"))
+                .put(button(key!("shop-past-clear"), move || counter.forget_past()).class("quiet"))
                 .done()
         },
     )

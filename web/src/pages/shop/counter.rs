@@ -152,7 +152,7 @@ impl Counter {
     pub fn forget_past(self) {
         let before = self.app.desk.slip.get_untracked();
         self.app.write_slip(|slip| slip.past.clear());
-        self.app.tell(t("shop-past-cleared"), WayBack::Slip(Box::new(before)));
+        self.app.tell(t!("shop-past-cleared"), WayBack::Slip(Box::new(before)));
     }
 
     /// What is typed, as a line: what it came to, or the bare texts where it came to nothing.
@@ -188,7 +188,7 @@ fn answer(offer: &Offer, report: &Report) -> Answer {
         match finding {
             Finding::RoadDays { .. } => days = line,
             Finding::Group { .. } => {
-                lines.push((format!("{} “{}”: {line}", t("field-group"), t(group_key(offer.item.group))), false));
+                lines.push((format!("{} “{}”: {line}", t!("field-group"), t(group_key(offer.item.group))), false));
             }
             _ => lines.push((line, finding.severity() == Severity::Short)),
         }
@@ -220,7 +220,7 @@ pub fn item_field(name: &str) -> Option<&'static Field> {
 
 fn named(offer: &Offer) -> String {
     let name = offer.item.name.trim();
-    if name.is_empty() { t("shop-no-name") } else { name.to_owned() }
+    if name.is_empty() { t!("shop-no-name") } else { name.to_owned() }
 }
 
 /// Nothing is put there where nothing was typed.

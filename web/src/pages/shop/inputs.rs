@@ -30,7 +30,7 @@ pub fn more_inputs(counter: Counter) -> View {
     let (_, details) = ITEM_FIELDS.split_at(5);
     let details = details.iter().map(|name| of_item(counter, name, Keyboard::Numbers));
     fragment()
-        .put(el("fieldset").put(el("legend").put(t("shop-other"))).put(other))
+        .put(el("fieldset").put(el("legend").put(key!("shop-other"))).put(other))
         .put(
             el("div")
                 .class("fields")
@@ -40,7 +40,7 @@ pub fn more_inputs(counter: Counter) -> View {
                 .put(of_item(counter, "tax_percent", Keyboard::Ours))
                 .put(tax(counter)),
         )
-        .put(el("details").put(el("summary").put(t("shop-more"))).put(el("div").class("fields").put_each(details)))
+        .put(el("details").put(el("summary").put(key!("shop-more"))).put(el("div").class("fields").put_each(details)))
         .done()
 }
 
@@ -77,7 +77,7 @@ fn of_item(counter: Counter, name: &'static str, keyboard: Keyboard) -> View {
 
 fn other_price(counter: Counter) -> View {
     let input = input(counter, "other_price", Keyboard::Ours);
-    labelled(counter, "other_price", t("shop-other-price"), input, item_field("unit_price"))
+    labelled(counter, "other_price", t!("shop-other-price"), input, item_field("unit_price"))
 }
 
 /// How much is in a pack, in whatever unit it says.
@@ -99,7 +99,7 @@ fn units(counter: Counter) -> View {
         };
         el("button").attr("type", "button").keeps_focus().on_click(put).put(sign).done()
     };
-    el("div").class("units").attr("role", "group").attr("aria-label", t("shop-units")).put_each(signs.map(key)).done()
+    el("div").class("units").attr("role", "group").attr("aria-label", t!("shop-units")).put_each(signs.map(key)).done()
 }
 
 fn control_class(counter: Counter, name: &str) -> String {
@@ -180,7 +180,7 @@ fn thing_of_the_kit(counter: Counter) -> View {
     let things = live::memo(move || app.plan(unpaid));
     let options = move || {
         let chosen = counter.text("for");
-        let none = el("option").attr("value", "").flag("selected", chosen.is_empty()).put(t("shop-for-new")).done();
+        let none = el("option").attr("value", "").flag("selected", chosen.is_empty()).put(key!("shop-for-new")).done();
         let rest = things
             .get()
             .into_iter()

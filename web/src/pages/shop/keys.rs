@@ -14,7 +14,7 @@ pub fn keys(counter: Counter) -> View {
     el("div")
         .class("keys")
         .attr("role", "group")
-        .attr("aria-label", t("shop-keys"))
+        .attr("aria-label", t!("shop-keys"))
         .put_each(["7", "8", "9"].map(digit))
         .put(sign("÷", "shop-key-divide"))
         .put(sign("(", "shop-key-open"))
@@ -26,7 +26,7 @@ pub fn keys(counter: Counter) -> View {
         .put_each(["1", "2", "3"].map(digit))
         .put(sign("−", "shop-key-minus"))
         .put(sign("%", "shop-key-percent"))
-        .put(el("button").attr("type", "submit").class("primary next").keeps_focus().put(t("shop-key-next")))
+        .put(el("button").attr("type", "submit").class("primary next").keeps_focus().put(key!("shop-key-next")))
         .put(digit("0"))
         .put(digit("00"))
         .put(key(counter, mark, Some("shop-key-mark")))
@@ -47,7 +47,7 @@ fn key(counter: Counter, text: String, name: Option<&'static str>) -> El {
 
 fn erase(counter: Counter) -> El {
     let press = move || browser::erase(&input_id(counter.current.get_untracked()));
-    el("button").attr("type", "button").attr("aria-label", t("shop-key-erase")).keeps_focus().on_click(press).put("⌫")
+    el("button").attr("type", "button").attr("aria-label", t!("shop-key-erase")).keeps_focus().on_click(press).put("⌫")
 }
 
 /// What was cleared comes back with the same key.
