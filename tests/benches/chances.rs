@@ -1,6 +1,7 @@
 //! How long chances and orders take: `cargo bench -p kerbstead-tests --bench chances`.
 
 use divan::{Bencher, black_box};
+use kerbstead_core::money::buying::{Priority, Purchase, Wallet, order_of_buying};
 use kerbstead_core::money::chance::{CertainFlow, Outlook, Runs, UncertainFlow};
 
 fn main() {
@@ -52,4 +53,26 @@ fn runs_of_half_a_year_with_25_sales_of_uncertain_days(bencher: Bencher) {
 fn expected_cash_of_half_a_year(bencher: Bencher) {
     let outlook = half_a_year(12);
     bencher.bench(|| black_box(&outlook).expected_by_day());
+}
+
+/// So many purchases over a year in which there is a little more every day.
+fn order_of(bencher: Bencher, count: u32) {
+    let wallet = Wallet { cash: (0..365).map(|day| day * 400).collect(), floor: 10_000 };
+    let purchases = (0..count).map(|number| {
+        let (earliest, priority) = (number * 37 % 90, [Priority::Must, Priority::Should, Priority::Could]);
+        let (amount, needed_by) = (i64::from(1_000 + number * 7_919 % 20_000), earliest + 60 + number * 53 % 200);
+        Purchase { amount, earliest, needed_by, priority: priority[number as usize % 3] }
+    });
+    let purchases: Vec<_> = purchases.collect();
+    bencher.bench(|| order_of_buying(black_box(&wallet), black_box(&purchases)));
+}
+
+#[divan::bench]
+fn order_of_sixteen_purchases(bencher: Bencher) {
+    order_of(bencher, 16);
+}
+
+#[divan::bench]
+fn order_of_five_hundred_purchases(bencher: Bencher) {
+    order_of(bencher, 500);
 }

@@ -3,6 +3,7 @@
 //! [`Input`] turns the plan into dated flows, [`Course::step`] adds them up day by day, [`report`] judges the course.
 
 mod answers;
+pub mod buying;
 pub mod chance;
 pub mod constants;
 mod findings;
