@@ -12,6 +12,8 @@ mod loan;
 mod rate;
 mod receipt;
 mod report;
+mod reserve;
+pub mod selling;
 mod step;
 
 pub use answers::answer;
@@ -23,4 +25,5 @@ pub use receipt::{
     Expected, Explanation, ItemPaid, MOST_EXPLANATIONS, Receipt, ReceiptLine, Reckoning, Spot, paid_by_item, reckon,
 };
 pub use report::{GroupTotal, Report, report};
+pub use reserve::{CostAhead, Reserve, reserve};
 pub use step::{CashDay, Course};
