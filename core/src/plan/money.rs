@@ -78,6 +78,25 @@ impl Money {
         Self(self.0.round_dp_with_strategy(digits, RoundingStrategy::MidpointAwayFromZero))
     }
 
+    /// Rounded, in whole minor units of so many decimal digits; nothing when an `i64` does not hold them.
+    ///
+    /// ```
+    /// use kerbstead_core::plan::Money;
+    /// let price: Money = "19.995".parse().unwrap();
+    /// assert_eq!(price.to_minor(2), Some(2_000));
+    /// assert_eq!(Money::from_minor(-5, 2).to_string(), "-0.05");
+    /// ```
+    pub fn to_minor(self, digits: u32) -> Option<i64> {
+        let rounded = self.rounded(digits).0;
+        let shift = 10_i128.checked_pow(digits.checked_sub(rounded.scale())?)?;
+        rounded.mantissa().checked_mul(shift)?.try_into().ok()
+    }
+
+    /// So many minor units of so many decimal digits, 28 at most.
+    pub fn from_minor(units: i64, digits: u32) -> Self {
+        Self(Decimal::new(units, digits.min(28)))
+    }
+
     /// A float for drawing only; no sum is ever made of it.
     pub fn to_plot(self) -> f64 {
         decimal::to_float(self.0)

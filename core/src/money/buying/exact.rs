@@ -22,7 +22,7 @@ pub(super) fn search(purse: &Purse, purchases: &[Purchase]) -> Vec<Option<u32>> 
             continue;
         }
         best = best.min((left_out(purchases, set), finish[set], waits[set], set));
-        for (at, purchase) in purchases.iter().enumerate().filter(|(at, _)| set >> at & 1 == 0) {
+        for (at, purchase) in of(purchases, sets - 1 - set) {
             let with = set | 1 << at;
             if finish[with] <= purchase.needed_by {
                 waits[with] = waits[with].min(waits[set] + wait(purchase, finish[with]));
@@ -36,7 +36,7 @@ pub(super) fn search(purse: &Purse, purchases: &[Purchase]) -> Vec<Option<u32>> 
 /// finished on the first day.
 fn finished_on(purse: &Purse, purchases: &[Purchase], set: usize) -> u32 {
     let (mut spent, mut day) = (0, 0);
-    for (_, purchase) in purchases.iter().enumerate().filter(|(at, _)| set >> at & 1 == 1) {
+    for (_, purchase) in of(purchases, set) {
         spent += purchase.amount;
         day = day.max(purchase.earliest);
     }
@@ -45,8 +45,8 @@ fn finished_on(purse: &Purse, purchases: &[Purchase], set: usize) -> u32 {
 
 /// How many purchases a set leaves out, those that matter most first: five bits a priority.
 fn left_out(purchases: &[Purchase], set: usize) -> u32 {
-    let out = purchases.iter().enumerate().filter(|(at, _)| set >> at & 1 == 0);
-    out.map(|(_, purchase)| 1 << (5 * (2 - purchase.priority as u32))).sum()
+    let out = of(purchases, (1 << purchases.len()) - 1 - set);
+    out.map(|(_, purchase)| 1 << (5 * (Priority::Could as u32 - purchase.priority as u32))).sum()
 }
 
 /// The day of a purchase, in the sum of those of its priority: 16 bits each, for at most 16 days below 1,100.
@@ -54,16 +54,25 @@ fn wait(purchase: &Purchase, day: u32) -> u64 {
     u64::from(day) << (16 * (Priority::Could as u32 - purchase.priority as u32))
 }
 
+/// The purchases of a set with their places.
+fn of(purchases: &[Purchase], mut set: usize) -> impl Iterator<Item = (usize, &Purchase)> {
+    std::iter::from_fn(move || {
+        let at = set.trailing_zeros() as usize;
+        set &= set.wrapping_sub(1);
+        purchases.get(at).map(|purchase| (at, purchase))
+    })
+}
+
 /// Goes back from a set to the one it was reached from, purchase by purchase.
 fn days_of(purchases: &[Purchase], finish: &[u32], waits: &[u64], mut set: usize) -> Vec<Option<u32>> {
     let mut days = vec![None; purchases.len()];
     while set != 0 {
         let day = finish[set];
-        let last = purchases.iter().enumerate().position(|(at, purchase)| {
-            let before = if set >> at & 1 == 1 { waits[set & !(1 << at)] } else { NEVER };
+        let last = of(purchases, set).find(|(at, purchase)| {
+            let before = waits[set & !(1 << at)];
             before != NEVER && day <= purchase.needed_by && before + wait(purchase, day) == waits[set]
         });
-        let Some(last) = last else { break };
+        let Some((last, _)) = last else { break };
         days[last] = Some(day);
         set &= !(1 << last);
     }
