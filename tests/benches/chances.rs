@@ -3,6 +3,7 @@
 use divan::{Bencher, black_box};
 use kerbstead_core::money::buying::{Priority, Purchase, Wallet, order_of_buying};
 use kerbstead_core::money::chance::{CertainFlow, Outlook, Runs, UncertainFlow};
+use kerbstead_core::money::selling::{Demand, Thing, Wish, plan_sales};
 
 fn main() {
     divan::main();
@@ -75,4 +76,27 @@ fn order_of_sixteen_purchases(bencher: Bencher) {
 #[divan::bench]
 fn order_of_five_hundred_purchases(bencher: Bencher) {
     order_of(bencher, 500);
+}
+
+/// So many things at falling prices, which are to bring half of what they usually do.
+fn sales_of(bencher: Bencher, count: i64, days: u32) {
+    let things = (0..count).map(|number| {
+        let usual_price = 3_000 + number * 7_919 % 40_000;
+        let demand = Demand { usual_price, half_sold_days: 10.0 + (number % 7) as f64 * 5.0, steepness: 3.0 };
+        Thing { demand, lowest: usual_price / 2 }
+    });
+    let things: Vec<_> = things.collect();
+    let sum = things.iter().map(|thing| thing.demand.usual_price).sum::<i64>() / 2;
+    let wish = Wish { sum, chance: 0.9, days, days_per_price: 7 };
+    bencher.bench(|| plan_sales(black_box(&things), black_box(&wish)));
+}
+
+#[divan::bench]
+fn falling_prices_of_25_things_for_half_a_year(bencher: Bencher) {
+    sales_of(bencher, 25, 180);
+}
+
+#[divan::bench]
+fn falling_prices_of_the_most_things_for_the_longest(bencher: Bencher) {
+    sales_of(bencher, 60, 420);
 }
