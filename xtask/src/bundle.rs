@@ -24,7 +24,7 @@ const SMALL_STD: [(&str, &str); 4] = [
     (
         "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
         "-Zunstable-options -Cpanic=immediate-abort -Cllvm-args=-inline-threshold=0 -Cllvm-args=-disable-lsr \
-         -Cllvm-args=-disable-machine-cse -Cllvm-args=-enable-newgvn",
+         -Cllvm-args=-disable-machine-cse -Cllvm-args=-disable-machine-licm -Cllvm-args=-enable-newgvn",
     ),
 ];
 
@@ -38,6 +38,7 @@ pub fn build() -> Result<()> {
     minify::scripts(&dist)?;
     embed::rename(&dist)?;
     embed::write(&dist)?;
+    minify::script(&dist.join("kerbstead.js"))?;
     schemas()?;
     offline::write(&dist)?;
     size::check(&dist)

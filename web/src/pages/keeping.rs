@@ -4,7 +4,7 @@ use kerbstead_core::explain::Figure;
 
 use crate::el::{View, all, el, fragment};
 use crate::live;
-use crate::locale::{t, tell};
+use crate::locale::{plain_sentence, tell};
 use crate::parts::button;
 use crate::state::{App, save_aside};
 use crate::storage::Aside;
@@ -14,10 +14,10 @@ pub fn promise() -> View {
     let app = App::here();
     app.look_whether_it_stays();
     let text = move || {
-        t(match app.desk.stays.get() {
-            None => "stays-unknown",
-            Some(true) => "stays-promised",
-            Some(false) => "stays-not-promised",
+        plain_sentence(match app.desk.stays.get() {
+            None => key!("stays-unknown"),
+            Some(true) => key!("stays-promised"),
+            Some(false) => key!("stays-not-promised"),
         })
     };
     el("p").put(live::text(text)).done()

@@ -169,7 +169,9 @@ fn estimate(path: &Path, field: &'static PlanField, label: &str) -> View {
         }
     };
     let switch_button = move || {
-        let text = live::text(move || t(if is_range.get() { "field-be-sure" } else { "field-be-unsure" }));
+        let text = live::text(move || {
+            crate::locale::plain_sentence(if is_range.get() { key!("field-be-sure") } else { key!("field-be-unsure") })
+        });
         el("button").attr("type", "button").class("quiet").on_click(switch.clone()).put(text).done()
     };
     let guess = guess_mark(path.clone());

@@ -104,7 +104,11 @@ fn code_sheet(codes: Vec<Code>) -> View {
     el("section")
         .attr("aria-label", t!("share-codes"))
         .put(el("h3").put(key!("share-codes")))
-        .put(el("p").put(t(if count > 1 { "share-codes-hint" } else { "share-code-hint" })))
+        .put(el("p").put(crate::locale::plain_sentence(if count > 1 {
+            key!("share-codes-hint")
+        } else {
+            key!("share-code-hint")
+        })))
         .put(steps)
         .put(el("p").class("which").attr("aria-live", "polite").put(live::text(which)))
         .put(live::view(drawn))

@@ -9,15 +9,15 @@ use super::icon::{Shape, icon};
 use crate::call::Read;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{t, tell, words};
+use crate::locale::{plain_sentence, t, tell, words};
 
 /// The word for a verdict.
 pub fn verdict_word(verdict: Verdict) -> String {
-    t(match verdict {
-        Verdict::Unknown => "verdict-unknown",
-        Verdict::FallsShort => "verdict-falls-short",
-        Verdict::Tight => "verdict-tight",
-        Verdict::Holds => "verdict-holds",
+    plain_sentence(match verdict {
+        Verdict::Unknown => key!("verdict-unknown"),
+        Verdict::FallsShort => key!("verdict-falls-short"),
+        Verdict::Tight => key!("verdict-tight"),
+        Verdict::Holds => key!("verdict-holds"),
     })
 }
 
@@ -233,9 +233,9 @@ fn finding_list(standing: &StandingView) -> View {
 }
 
 fn severity_word(severity: Severity) -> String {
-    t(match severity {
-        Severity::Short => "severity-short",
-        Severity::Close => "severity-close",
-        Severity::Note => "severity-note",
+    plain_sentence(match severity {
+        Severity::Short => key!("severity-short"),
+        Severity::Close => key!("severity-close"),
+        Severity::Note => key!("severity-note"),
     })
 }

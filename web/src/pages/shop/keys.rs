@@ -52,7 +52,13 @@ fn erase(counter: Counter) -> El {
 
 /// What was cleared comes back with the same key.
 fn clear(counter: Counter) -> El {
-    let name = move || Some(t(if counter.can_bring_back() { "shop-key-bring-back" } else { "shop-key-clear" }));
+    let name = move || {
+        Some(crate::locale::plain_sentence(if counter.can_bring_back() {
+            key!("shop-key-bring-back")
+        } else {
+            key!("shop-key-clear")
+        }))
+    };
     let shown = move || if counter.can_bring_back() { "↶" } else { "C" }.to_owned();
     el("button")
         .attr("type", "button")
