@@ -304,9 +304,9 @@ fn literals_of(line: &str) -> Vec<Literal> {
     texts
         .map(|(at, text)| {
             let before = parts[at - 1].trim_end_matches('&');
-            let start =
-                before.trim_end_matches('(').rfind(|c: char| !c.is_ascii_alphanumeric() && c != '_' && c != '!');
-            let call = before[start.map_or(0, |start| start + 1)..].to_owned();
+            let name = before.trim_end_matches('(');
+            let others = name.trim_end_matches(|c: char| c.is_ascii_alphanumeric() || c == '_' || c == '!');
+            let call = before[others.len()..].to_owned();
             Literal { call, text: (*text).to_owned() }
         })
         .collect()

@@ -85,7 +85,7 @@ fn cell<F: Format>(value: &Value, field: &Field, words: &Words<F>) -> Cell {
 }
 
 /// What stands in a cell.
-enum Cell {
+pub(super) enum Cell {
     Empty,
     /// Words of a person or of the catalogue.
     Text(String),
@@ -96,23 +96,23 @@ enum Cell {
 }
 
 impl Cell {
-    fn money(amount: Money) -> Self {
+    pub fn money(amount: Money) -> Self {
         Self::Number(amount.to_string())
     }
 }
 
-struct Table {
+pub(super) struct Table {
     marks: Marks,
-    text: String,
+    pub text: String,
 }
 
 impl Table {
     /// An empty table that says it is UTF-8, which spreadsheets do not assume.
-    fn new(marks: Marks) -> Self {
+    pub fn new(marks: Marks) -> Self {
         Self { marks, text: String::from('\u{feff}') }
     }
 
-    fn row(&mut self, cells: impl IntoIterator<Item = Cell>) {
+    pub fn row(&mut self, cells: impl IntoIterator<Item = Cell>) {
         for (column, cell) in cells.into_iter().enumerate() {
             if column > 0 {
                 self.text.push(self.marks.separator());
