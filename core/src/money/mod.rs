@@ -8,6 +8,7 @@ pub mod chance;
 pub mod constants;
 mod findings;
 mod flows;
+pub mod futures;
 mod loan;
 mod rate;
 mod receipt;
