@@ -91,6 +91,8 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     for (plan, as_of) in seeded(&cases(), 3, 3_000) {
         let Assessment { money, power, water, .. } = assess(&plan, as_of);
         let mut said = of_standing(&money.standing);
+        let loans = money.loans.iter().flat_map(|loan| &loan.working);
+        said.extend(loans.map(|working| (working.formula, working.figures.clone())));
         said.extend(of_standing(&power.standing));
         said.extend(of_standing(&water.standing));
         for (key, figures) in said {

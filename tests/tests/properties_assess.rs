@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it did not expect")]
 
 use jiff::civil::Date;
+use kerbstead_core::money::Instalment;
 use kerbstead_core::plan::{Money, Plan};
 use kerbstead_core::run::{Timeline, walk};
 use kerbstead_core::{Assessment, assess};
@@ -119,8 +120,20 @@ fn check_cash(plan: &Plan, assessment: &Assessment) {
     let corrected = sum(|day| day.corrected) + counted_in_the_morning;
     assert_eq!(last.closing + last.corrected, first.opening + moved + corrected);
     assert_eq!(moved, flows.iter().filter(|flow| flow.counts()).map(|flow| flow.amount).sum());
+    check_loans(assessment);
     let groups: Money = assessment.money.groups.iter().map(|group| group.foreseen).sum();
     assert_eq!(groups, flows.iter().map(|flow| flow.amount).sum());
+}
+
+/// What is paid of a loan is what was lent and the interest, and nothing is owed after the last payment.
+fn check_loans(assessment: &Assessment) {
+    for loan in &assessment.money.loans {
+        let sum = |part: fn(&Instalment) -> Money| loan.payments.iter().map(part).sum::<Money>();
+        assert_eq!(sum(|paid| paid.payment), sum(|paid| paid.principal) + sum(|paid| paid.interest));
+        assert_eq!(sum(|paid| paid.interest), loan.interest);
+        assert!(loan.payments.last().is_none_or(|last| last.balance == Money::ZERO));
+        assert!(loan.payments.is_sorted_by_key(|paid| paid.on));
+    }
 }
 
 fn check_energy(plan: &Plan, as_of: Date) {

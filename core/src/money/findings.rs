@@ -62,6 +62,16 @@ pub enum Finding {
         /// Its name.
         name: String,
     },
+    /// The loans are more than the van would bring.
+    OwesMore {
+        /// The first such day, month by month.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        on: Date,
+        /// What would settle all loans.
+        owed: Money,
+        /// What the van would bring.
+        resale: Money,
+    },
 }
 
 impl Say for Finding {
@@ -73,6 +83,7 @@ impl Say for Finding {
             Self::ReceiptsUnanswered { .. } => "money-receipts-unanswered",
             Self::PaymentsUnanswered { .. } => "money-payments-unanswered",
             Self::WithoutPrice { .. } => "money-without-price",
+            Self::OwesMore { .. } => "money-owes-more",
         }
     }
 
@@ -95,6 +106,9 @@ impl Say for Finding {
             Self::WithoutPrice { count, name, .. } => {
                 vec![("count", Figure::count(count)), ("name", Figure::Name(name))]
             }
+            Self::OwesMore { on, owed, resale } => {
+                vec![("on", Figure::Date(on)), ("owed", Figure::Money(owed)), ("resale", Figure::Money(resale))]
+            }
         }
     }
 
@@ -105,6 +119,7 @@ impl Say for Finding {
             Self::LargestBefore { .. } => "next-money-largest-before",
             Self::ReceiptsUnanswered { .. } | Self::PaymentsUnanswered { .. } => "next-money-unanswered",
             Self::WithoutPrice { .. } => "next-money-without-price",
+            Self::OwesMore { .. } => "next-money-owes-more",
         })
     }
 

@@ -4,11 +4,12 @@ use jiff::civil::Date;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
+use super::debt::Debt;
 use crate::order;
 use crate::plan::civil::{day_key, on_day};
 use crate::plan::{
-    Belonging, Cost, CostPhase, Group, Id, Income, Item, Money, Obtain, Outcome, Plan, Purse, Repeat, Sale, add_days,
-    add_months, days_between, decimal,
+    Belonging, Cost, CostPhase, Estimate, Group, Id, Income, Item, Loan, Money, Obtain, Outcome, Plan, Purse, Repeat,
+    Sale, add_days, add_months, days_between, decimal,
 };
 use crate::run::{Phase, Timeline};
 
@@ -21,6 +22,8 @@ pub struct Input {
     pub flows: Vec<Flow>,
     /// Items that are bought or made but have no price yet.
     pub unpriced: Vec<Id>,
+    /// The loans, as far as they are agreed.
+    pub debts: Vec<Debt>,
 }
 
 /// Money that moves on one day.
@@ -33,7 +36,7 @@ pub struct Flow {
     pub amount: Money,
     /// Where it is counted.
     pub group: FlowGroup,
-    /// The entry it comes from.
+    /// The entry it comes from; 0 for the van.
     pub source: Id,
     /// Whether it has happened.
     pub state: FlowState,
@@ -53,6 +56,10 @@ pub enum FlowGroup {
     Costs,
     /// Nights that are paid for.
     Nights,
+    /// The van itself.
+    Vehicle,
+    /// Loans, drawn and paid back.
+    Loans,
 }
 
 /// Whether a flow has happened.
@@ -91,8 +98,11 @@ impl Input {
         plan.incomes.iter().for_each(|income| collector.income(income));
         plan.costs.iter().for_each(|cost| collector.cost(cost));
         collector.nights();
+        collector.vehicle();
+        let debts: Vec<Debt> = plan.loans.iter().filter_map(|loan| Debt::new(plan, loan)).collect();
+        plan.loans.iter().for_each(|loan| collector.loan(loan, &debts));
         let flows = order::by_key(&collector.flows, |flow| day_key(flow.on));
-        Self { opening: plan.purse.opening_cash.unwrap_or(Money::ZERO), flows, unpriced }
+        Self { opening: plan.purse.opening_cash.unwrap_or(Money::ZERO), flows, unpriced, debts }
     }
 }
 
@@ -242,17 +252,62 @@ impl Collector<'_> {
         };
         let day = cost.day_of_month.unwrap_or(1);
         for on in month_days(starts_on, ends_on, day).filter(|on| *on >= starts_on && is_due(*on)) {
-            let state = if on < self.as_of { FlowState::Confirmed } else { FlowState::Planned };
-            self.push(on, -amount.likely(), FlowGroup::Costs, cost.id, state);
+            self.settled(Some(on), -amount.likely(), FlowGroup::Costs, cost.id);
         }
+    }
+
+    /// The van: the deposit, what is left of the price less the present car and with the seller's fees, and the
+    /// registration. If it is not bought after all, only a deposit that was paid is gone.
+    fn vehicle(&mut self) {
+        let bought = &self.plan.purchase;
+        let or_nothing = |amount: Option<Money>| amount.unwrap_or(Money::ZERO);
+        let likely = |amount: Option<Estimate<Money>>| or_nothing(amount.map(|amount| amount.likely()));
+        let is_off = bought.paid.is_some_and(|paid| !paid.happened);
+        let paid_on = bought.paid.and_then(|paid| paid.on).or(bought.pay_on).or(self.plan.calendar.leaves_on);
+        let deposit = or_nothing(bought.deposit);
+        let deposit_on = bought.deposit_on.or(paid_on);
+        if !is_off || deposit_on.is_some_and(|on| on < self.as_of) {
+            self.settled(deposit_on, -deposit, FlowGroup::Vehicle, 0);
+        }
+        if is_off {
+            return;
+        }
+        let rest =
+            likely(bought.agreed_price) - deposit - likely(bought.part_exchange) + or_nothing(bought.seller_fees);
+        let amount = bought.paid.and_then(|paid| paid.amount).unwrap_or(rest);
+        let (on, outcome) = (bought.pay_on, bought.paid);
+        self.once(&Planned { amount: -amount, on, outcome, group: FlowGroup::Vehicle, source: 0 });
+        let registration = or_nothing(bought.registration);
+        self.settled(bought.registration_on.or(paid_on), -registration, FlowGroup::Vehicle, 0);
+    }
+
+    /// The money of a loan on its day, and every payment.
+    fn loan(&mut self, loan: &Loan, debts: &[Debt]) {
+        let Some(debt) = debts.iter().find(|debt| debt.loan == loan.id) else { return };
+        let terms = &debt.terms;
+        let state = match loan.drawn {
+            Some(_) => FlowState::Confirmed,
+            None if terms.drawn_on < self.as_of => FlowState::Unanswered,
+            None => FlowState::Planned,
+        };
+        self.push(terms.drawn_on, terms.principal - terms.fees, FlowGroup::Loans, loan.id, state);
+        for payment in &debt.payments {
+            self.settled(Some(payment.on), -payment.payment, FlowGroup::Loans, loan.id);
+        }
+    }
+
+    /// A flow that nobody is asked about: once its day has passed it has happened, and a count of the cash corrects it.
+    fn settled(&mut self, on: Option<Date>, amount: Money, group: FlowGroup, source: Id) {
+        let on = on.unwrap_or_else(|| self.timeline.ends_on());
+        let state = if on < self.as_of { FlowState::Confirmed } else { FlowState::Planned };
+        self.push(on, amount, group, source, state);
     }
 
     fn nights(&mut self) {
         let timeline = self.timeline;
         for day in timeline.days.iter().filter(|day| day.phase == Phase::Road) {
             let Some(price) = day.offer.and_then(|offer| offer.price_per_night) else { continue };
-            let state = if day.date < self.as_of { FlowState::Confirmed } else { FlowState::Planned };
-            self.push(day.date, -price.likely(), FlowGroup::Nights, day.source.unwrap_or(0), state);
+            self.settled(Some(day.date), -price.likely(), FlowGroup::Nights, day.source.unwrap_or(0));
         }
     }
 }

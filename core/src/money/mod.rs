@@ -5,6 +5,7 @@
 mod answers;
 pub mod chance;
 pub mod constants;
+mod debt;
 mod findings;
 mod flows;
 mod loan;
@@ -14,6 +15,7 @@ mod report;
 mod step;
 
 pub use answers::answer;
+pub use debt::{Debt, LoanReport, OwedDay, van_resale};
 pub use findings::Finding;
 pub use flows::{Flow, FlowGroup, FlowState, Input, PriceParts, price_parts, purchase_price};
 pub use loan::{Instalment, MOST_MONTHS, Terms, level_payment, payoff, schedule, total_interest, yearly_cost_percent};

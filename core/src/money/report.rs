@@ -4,6 +4,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::constants::TIGHT_DAYS;
+use super::debt::{Debt, LoanReport, OwedDay, owed_by_month};
 use super::findings::Finding;
 use super::flows::{Flow, FlowGroup, FlowState};
 use super::step::{CashDay, Course};
@@ -28,6 +29,12 @@ pub struct Report {
     pub lowest: Option<CashDay>,
     /// What is still to be paid for the kit from the day asked on.
     pub still_to_pay: Money,
+    /// What each loan comes to, in the order of the plan.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub loans: Vec<LoanReport>,
+    /// What is owed beside what the van would bring, month by month.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub owed: Vec<OwedDay>,
     /// What an average day on the road costs: monthly costs and paid nights over the days of the route.
     pub road_cost_per_day: Money,
 }
@@ -62,10 +69,13 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
     standing.findings.extend(largest_before(plan, &standing, &input.flows));
     standing.findings.extend(unanswered(&input.flows));
     standing.findings.extend(without_price(plan, &input.unpriced));
+    let loans = input.debts.iter().map(Debt::report).collect();
+    let owed = owed_by_month(plan, timeline, &input.debts);
+    standing.findings.extend(owes_more(&owed, as_of));
     if timeline.road().any(|day| day.offer.is_none_or(|offer| offer.night != Night::Allowed)) {
         standing.cautions.push(Caution::NightsNotCleared);
     }
-    Report { standing, days, flows: input.flows, groups, lowest, still_to_pay, road_cost_per_day }
+    Report { standing, days, flows: input.flows, groups, lowest, still_to_pay, loans, owed, road_cost_per_day }
 }
 
 fn is_cash_known(plan: &Plan, as_of: Date) -> bool {
@@ -195,4 +205,10 @@ fn unanswered(flows: &[Flow]) -> Vec<Finding> {
 fn without_price(plan: &Plan, unpriced: &[crate::plan::Id]) -> Option<Finding> {
     let item = plan.item(*unpriced.first()?)?;
     Some(Finding::WithoutPrice { count: unpriced.len(), item: item.id, name: item.name.clone() })
+}
+
+/// The first month from the day asked on at which the loans are more than the van would bring.
+fn owes_more(owed: &[OwedDay], as_of: Date) -> Option<Finding> {
+    let day = owed.iter().find(|day| day.on >= as_of && day.owed > day.resale)?;
+    Some(Finding::OwesMore { on: day.on, owed: day.owed, resale: day.resale })
 }

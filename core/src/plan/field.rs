@@ -211,6 +211,8 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "week", is_list: true, fields: WEEK_DAY },
     Section { name: "water_uses", is_list: true, fields: WATER_USE },
     Section { name: "readings", is_list: true, fields: READING },
+    Section { name: "purchase", is_list: false, fields: PURCHASE },
+    Section { name: "loans", is_list: true, fields: LOAN },
 ];
 
 /// Fields of the plan itself.
@@ -235,6 +237,8 @@ pub const VEHICLE: &[Field] = &[
     number("gross_limit_kg", Quantity::MassKg, 500.0, 30_000.0, 3_300.0),
     number("socket_volts", Quantity::Volts, 5.0, 60.0, 12.0),
     number("socket_fuse_a", Quantity::Amperes, 1.0, 200.0, 10.0),
+    price("resale", 3_600),
+    money("resale_falls", 45),
 ];
 
 /// Fields of the purse.
@@ -398,4 +402,32 @@ pub const READING: &[Field] = &[
     number("charge_percent", Quantity::Percent, 0.0, 100.0, 62.0),
     number("fresh_l", Quantity::VolumeL, 0.0, 20_000.0, 18.0),
     number("grey_l", Quantity::VolumeL, 0.0, 20_000.0, 6.0),
+];
+
+/// Fields of the purchase of the van.
+pub const PURCHASE: &[Field] = &[
+    price("agreed_price", 4_200),
+    of("pay_on", Kind::Date),
+    money("deposit", 300),
+    of("deposit_on", Kind::Date),
+    price("part_exchange", 600),
+    money("seller_fees", 80),
+    money("registration", 60),
+    of("registration_on", Kind::Date),
+    of("paid/happened", Kind::Flag),
+    of("paid/on", Kind::Date),
+    money("paid/amount", 4_200),
+];
+
+/// Fields of a loan.
+pub const LOAN: &[Field] = &[
+    text("name", 120),
+    money("amount", 1_500),
+    of("yearly_percent", Kind::Rate),
+    whole("months", Quantity::Count, 1, crate::money::MOST_MONTHS, 24),
+    money("fees", 30),
+    of("drawn_on", Kind::Date),
+    of("drawn", Kind::Flag),
+    of("first_payment_on", Kind::Date),
+    of("paid_off_on", Kind::Date),
 ];

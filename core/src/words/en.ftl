@@ -78,9 +78,13 @@ money-without-price = { $count_n ->
    *[other] { $count } things to buy or make have no price yet and count as nothing, “{ $name }” first.
 }
 next-money-without-price = A rough price is better than none.
+money-owes-more = On { $on } you would owe { $owed }, and the van would bring { $resale }: selling it would not settle the loan.
+next-money-owes-more = Pay a larger part at first, borrow less, or keep the difference apart.
 
 working-money-lowest = { $opening } + { $inflow } in − { $outflow } out = { $lowest } on { $on }
 working-money-margin = { $lowest } lowest − { $floor } floor = { $margin }
+working-money-loan = { $amount } lent, { $payment } a month; the last of { $count } payments is { $last }. Interest in all: { $interest }
+working-money-loan-cost = With { $fees } of fees it costs { $percent } a year, by the actuarial method
 working-money-cushion = Tight below { $days } of running costs on the road: { $cushion }
 
 ## Power
@@ -203,6 +207,11 @@ share-tells-incomes = { $count_n ->
 share-tells-costs = { $count_n ->
     [one] One monthly cost by its name.
    *[other] { $count } monthly costs by their names.
+}
+share-tells-purchase = What you pay for the van.
+share-tells-loans = { $count_n ->
+    [one] One loan by its name.
+   *[other] { $count } loans by their names.
 }
 share-tells-cash = How much cash you have.
 share-tells-amounts = { $count_n ->
@@ -368,6 +377,7 @@ problem-not-a-choice = One of: { $choices }.
 problem-not-a-currency = Three capital letters, such as EUR.
 problem-range-reversed = Low, likely and high must be in that order.
 problem-range-not-taken = One value only here.
+problem-more-than-whole = At most { $whole }: it is a part of that.
 problem-dates-reversed = { $second } is before { $first }; it must not be.
 problem-no-such-store = There is no power store with the number { $id } in the kit.
 problem-store-quantity = Each power store is an entry of its own: quantity 1.
@@ -551,6 +561,8 @@ field-group = Heading
 field-need = How much it matters
 field-obtain = How it comes
 field-quantity = How many
+field-resale = The van would bring, sold again
+field-resale-falls = It loses each month
 field-unit-price = Price of one
 field-needed-on = Needed by
 field-paid-happened = It was paid
@@ -603,6 +615,21 @@ field-until = Last possible on
 field-received-until = Received up to
 field-day-of-month = Day of the month
 field-phase = To be paid
+field-agreed-price = Price of the van, agreed
+field-pay-on = To be paid on
+field-deposit = Deposit, part of the price
+field-deposit-on = Deposit to be paid on
+field-part-exchange = Taken off for your present car
+field-seller-fees = The seller’s fees
+field-registration = Registration and plates
+field-registration-on = Registered on
+field-yearly-percent = Interest a year
+field-months = Monthly payments
+field-fees = Fees kept back or paid that day
+field-drawn-on = The money comes on
+field-drawn = It came
+field-first-payment-on = First payment on
+field-paid-off-on = All the rest paid on
 field-place = Place
 field-nights = Nights
 field-working-days-per-week = Working days a week, from Monday
@@ -769,6 +796,8 @@ flow-sales = Sales
 flow-income = Income
 flow-costs = Monthly costs
 flow-nights = Paid nights
+flow-vehicle = The van itself
+flow-loans = Loans
 
 ## Power, its page
 

@@ -1,0 +1,179 @@
+//! The van, loans and all that money does beyond single purchases, against tables worked by hand.
+#![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
+
+use jiff::civil::{Date, date};
+use kerbstead_core::money::{FlowGroup, FlowState, Report, answer};
+use kerbstead_core::plan::{Document, Money, Plan, Problem, Wrong};
+use kerbstead_core::{Say, assess};
+use serde_json::{Value, json};
+
+fn money(text: &str) -> Money {
+    text.parse().unwrap()
+}
+
+/// The plan of a file, which must be sound.
+fn plan(file: &Value) -> Plan {
+    let opened = Document::open(&file.to_string()).unwrap();
+    assert_eq!(opened.problems, []);
+    opened.plan
+}
+
+fn problems(file: &Value) -> Vec<Problem> {
+    Document::open(&file.to_string()).unwrap().problems
+}
+
+fn asked(file: &Value, as_of: Date) -> Report {
+    assess(&plan(file), as_of).money
+}
+
+/// The flows of one group, a line each.
+fn lines(report: &Report, group: FlowGroup) -> Vec<String> {
+    let of_group = report.flows.iter().filter(|flow| flow.group == group);
+    of_group.map(|flow| format!("{} {}", flow.on, flow.amount)).collect()
+}
+
+fn findings(report: &Report) -> Vec<&'static str> {
+    report.standing.findings.iter().map(Say::key).collect()
+}
+
+/// A van for 4,200 with a deposit, a present car, fees and registration, and a loan that comes when it is paid.
+fn van_with_loan() -> Value {
+    json!({
+        "calendar": { "starts_on": "2027-02-15", "leaves_on": "2027-03-15" },
+        "purse": { "opening_cash": "4000" },
+        "vehicle": {
+            "resale": "3600", "resale_falls": "45",
+        },
+        "purchase": {
+            "agreed_price": "4200", "pay_on": "2027-03-10", "deposit": "300", "deposit_on": "2027-02-20",
+            "part_exchange": "600", "seller_fees": "80", "registration": "60", "registration_on": "2027-03-12",
+        },
+        "loans": [{ "id": 7, "name": "Bank", "amount": "1200", "yearly_percent": "9.99", "months": 12, "fees": "30" }],
+        "stays": [{ "id": 1, "nights": 60 }],
+    })
+}
+
+/// Worked by hand. The rest of the price is 4,200 - 300 deposit - 600 for the car + 80 fees = 3,380. The payments of the
+/// loan are those of the worked schedule of `loan.rs`.
+#[test]
+fn the_van_is_paid_in_its_parts_and_the_loan_comes_with_it() {
+    let report = asked(&van_with_loan(), date(2027, 2, 15));
+    assert_eq!(lines(&report, FlowGroup::Vehicle), ["2027-02-20 -300", "2027-03-10 -3380", "2027-03-12 -60"]);
+    assert_eq!(lines(&report, FlowGroup::Loans), ["2027-03-10 1170", "2027-04-10 -105.49", "2027-05-10 -105.49"]);
+    let evening = |on: Date| report.days.iter().find(|day| day.on == on).unwrap().closing;
+    assert_eq!(evening(date(2027, 3, 10)), money("1490")); // 4,000 - 300 - 3,380 + 1,170
+    assert_eq!(evening(date(2027, 5, 10)), money("1219.02"));
+    let loan = &report.loans[0];
+    assert_eq!((loan.payment, loan.payments.len()), (money("105.49"), 12));
+    assert_eq!(loan.interest, money("65.90")); // 11 x 105.49 + 105.51 - 1,200
+    assert_eq!(loan.ends_on, date(2028, 3, 10));
+}
+
+/// Worked by hand: before the loan comes nothing is owed; on 15 April a payment is made and 5 of 30 days have passed.
+#[test]
+fn what_is_owed_stands_beside_what_the_van_would_bring() {
+    let report = asked(&van_with_loan(), date(2027, 2, 15));
+    let table: Vec<String> = report.owed.iter().map(|day| format!("{} {} {}", day.on, day.owed, day.resale)).collect();
+    // 1,200 + 9.99 - 105.49 = 1,104.50; a month of interest on it is 9.19, of which 5/30 is 1.53.
+    assert_eq!(table[..3], ["2027-02-15 0 3600", "2027-03-15 1201.61 3600", "2027-04-15 1106.03 3555"]);
+    assert!(!findings(&report).contains(&"money-owes-more"));
+    let mut poorer = van_with_loan();
+    poorer["vehicle"]["resale"] = json!("1200");
+    let report = asked(&poorer, date(2027, 2, 15));
+    let finding = report.standing.findings.iter().find(|finding| finding.key() == "money-owes-more").unwrap();
+    assert_eq!(serde_json::to_value(finding).unwrap()["on"], "2027-03-15");
+}
+
+/// Worked by hand: 1,200 at 1 % a month in 12 parts of 106.62. After two payments 1,009.81 is left (12.00 and 11.05 of
+/// interest); 15 of the 31 days to the next one have passed on 16 March, so 15/31 of 10.10 = 4.89 comes on top.
+#[test]
+fn paying_all_the_rest_at_once_settles_the_loan_and_saves_interest() {
+    let file = json!({
+        "calendar": { "starts_on": "2027-01-01", "leaves_on": "2027-01-01" },
+        "purse": { "opening_cash": "0" },
+        "loans": [{
+            "id": 1, "amount": "1200", "yearly_percent": "12", "months": 12, "drawn_on": "2027-01-01",
+            "paid_off_on": "2027-03-16",
+        }],
+        "stays": [{ "id": 2, "nights": 200 }],
+    });
+    let report = asked(&file, date(2027, 1, 1));
+    assert_eq!(
+        lines(&report, FlowGroup::Loans),
+        ["2027-01-01 1200", "2027-02-01 -106.62", "2027-03-01 -106.62", "2027-03-16 -1014.70"]
+    );
+    let loan = &report.loans[0];
+    assert_eq!((loan.interest, loan.ends_on), (money("27.94"), date(2027, 3, 16)));
+    // The whole schedule has 79.42 of interest: 11 x 106.62 + 106.60 - 1,200.
+    assert_eq!(loan.interest + loan.interest_saved, money("79.42"));
+}
+
+/// A loan of a friend: without interest, to the cent, and its last part takes what rounding left.
+#[test]
+fn a_loan_without_interest_is_paid_in_equal_parts() {
+    let file = json!({
+        "calendar": { "starts_on": "2027-01-31", "leaves_on": "2027-01-31" },
+        "loans": [{ "id": 1, "name": "Cousin", "amount": "100", "months": 3, "drawn_on": "2027-01-31" }],
+        "stays": [{ "id": 2, "nights": 120 }],
+    });
+    let report = asked(&file, date(2027, 1, 31));
+    assert_eq!(
+        lines(&report, FlowGroup::Loans),
+        ["2027-01-31 100", "2027-02-28 -33.33", "2027-03-31 -33.33", "2027-04-30 -33.34"]
+    );
+    assert_eq!(report.loans[0].yearly_cost_percent.map(|percent| (percent * 1e6).round()), Some(0.0));
+}
+
+#[test]
+fn a_loan_whose_day_has_passed_is_asked_for_and_not_counted_until_it_came() {
+    let mut plan = plan(&van_with_loan());
+    let as_of = date(2027, 3, 20);
+    let open = |plan: &Plan| {
+        let flows = assess(plan, as_of).money.flows;
+        flows.into_iter().filter(|flow| flow.state == FlowState::Unanswered).collect::<Vec<_>>()
+    };
+    let asked = open(&plan);
+    let of = |group: FlowGroup| asked.iter().find(|flow| flow.group == group).unwrap();
+    assert_eq!(asked.len(), 2);
+    assert!(!of(FlowGroup::Loans).counts() && of(FlowGroup::Vehicle).counts());
+    for (group, happened) in [(FlowGroup::Loans, false), (FlowGroup::Vehicle, true)] {
+        answer(&plan, of(group), happened).unwrap().apply(&mut plan).unwrap();
+    }
+    assert_eq!(open(&plan), []);
+    assert_eq!(lines(&assess(&plan, as_of).money, FlowGroup::Loans), [""; 0]);
+}
+
+#[test]
+fn a_van_that_is_not_bought_after_all_costs_the_deposit_that_was_paid() {
+    let mut file = van_with_loan();
+    file["purchase"]["paid"] = json!({ "happened": false });
+    assert_eq!(lines(&asked(&file, date(2027, 2, 19)), FlowGroup::Vehicle), [""; 0]);
+    assert_eq!(lines(&asked(&file, date(2027, 2, 21)), FlowGroup::Vehicle), ["2027-02-20 -300"]);
+}
+
+#[test]
+fn a_part_is_no_more_than_its_whole_and_dates_stand_in_their_order() {
+    let file = json!({
+        "purchase": {
+            "agreed_price": "300", "deposit": "300.01", "pay_on": "2027-03-01", "deposit_on": "2027-03-02",
+        },
+        "loans": [
+            { "id": 1, "amount": "10", "fees": "11", "drawn_on": "2027-03-01", "first_payment_on": "2027-02-01" },
+            { "id": 2, "amount": "-5", "yearly_percent": "101", "months": 601 },
+        ],
+    });
+    let found = problems(&file);
+    let paths: Vec<&str> = found.iter().map(|problem| problem.path.as_str()).collect();
+    let expected = [
+        "loans/2/amount",
+        "loans/2/yearly_percent",
+        "loans/2/months",
+        "purchase/pay_on",
+        "loans/1/first_payment_on",
+        "purchase/deposit",
+        "loans/1/fees",
+    ];
+    assert_eq!(paths, expected);
+    assert_eq!(found[5].wrong, Wrong::MoreThanWhole { whole: money("300") });
+    assert_eq!(found[0].wrong, Wrong::NegativeMoney);
+}
