@@ -177,3 +177,116 @@ fn a_part_is_no_more_than_its_whole_and_dates_stand_in_their_order() {
     assert_eq!(found[5].wrong, Wrong::MoreThanWhole { whole: money("300") });
     assert_eq!(found[0].wrong, Wrong::NegativeMoney);
 }
+
+/// The days of each cost and what is paid on them, worked by hand from the calendar of 2027.
+#[test]
+fn costs_are_due_on_their_days_in_their_part_of_the_plan() {
+    for (cost, expected) in [
+        (json!({ "amount": "400", "phase": "home" }), "02-01 400"),
+        (json!({ "amount": "400", "phase": "home", "last_on": "2027-03-31" }), "02-01 400, 03-01 400"),
+        (json!({ "amount": "90", "every": "quarter", "first_on": "2027-02-10" }), "02-10 90"),
+        (json!({ "amount": "60", "every": "year", "phase": "always", "day_of_month": 20 }), "01-20 60"),
+        (json!({ "amount": "60", "every": "year", "phase": "always", "day_of_month": 3 }), "02-03 60"),
+        (json!({ "amount": "30", "every": "half_year" }), "03-01 30"),
+        (json!({ "amount": "45", "every": "once" }), "03-01 45"),
+        (json!({ "amount": "8", "every": "week", "last_on": "2027-03-20" }), "03-01 8, 03-08 8, 03-15 8"),
+        (json!({ "amount": "1", "first_on": "2027-01-31" }), "01-31 1, 02-28 1, 03-31 1"),
+        (json!({ "amount": "1", "every": "quarter", "first_on": "2020-11-30" }), "02-28 1"),
+        (json!({ "amount": "1", "every": "year", "first_on": "2024-02-29" }), "02-28 1"),
+        (json!({ "amount": "3.50", "every": "hundred_km" }), "03-01 5.25, 03-21 2.96"),
+    ] {
+        let mut cost = cost;
+        cost["id"] = json!(1);
+        let file = json!({
+            "calendar": { "starts_on": "2027-01-15", "leaves_on": "2027-03-01" },
+            "costs": [cost],
+            "stays": [{ "id": 2, "nights": 20, "drive_km": 150 }, { "id": 3, "nights": 20, "drive_km": 84.5 }],
+        });
+        let report = asked(&file, date(2027, 1, 15));
+        let costs = lines(&report, FlowGroup::Costs).join(", ").replace("2027-", "").replace('-', "=");
+        assert_eq!(costs.replace(" =", " ").replace('=', "-"), expected, "{cost}");
+    }
+}
+
+/// Worked by hand: 9 L for 100 km at 1.85 are 16.65 for 100 km: 24.975 for 150 km and 14.06925 for 84.5 km.
+#[test]
+fn fuel_is_paid_on_the_days_of_driving() {
+    let file = json!({
+        "calendar": { "starts_on": "2027-03-01", "leaves_on": "2027-03-01" },
+        "vehicle": { "fuel_l_per_100_km": 9, "fuel_price_per_l": "1.85" },
+        "stays": [{ "id": 2, "nights": 20, "drive_km": 150 }, { "id": 3, "nights": 20, "drive_km": 84.5 }],
+    });
+    let report = asked(&file, date(2027, 3, 1));
+    assert_eq!(lines(&report, FlowGroup::Fuel), ["2027-03-01 -24.98", "2027-03-21 -14.07"]);
+    assert_eq!(report.road_cost_per_day, money("0.98")); // 39.05 / 40
+}
+
+#[test]
+fn what_is_paid_twice_while_moving_out_is_told() {
+    let file = |last_on: &str, first_on: &str| {
+        json!({
+            "calendar": { "starts_on": "2027-01-15", "leaves_on": "2027-03-01" },
+            "costs": [
+                { "id": 1, "amount": "400", "phase": "home", "last_on": last_on },
+                { "id": 2, "amount": "52", "first_on": first_on },
+            ],
+            "stays": [{ "id": 3, "nights": 60 }],
+        })
+    };
+    let report = asked(&file("2027-04-30", "2027-02-10"), date(2027, 1, 15));
+    let finding = report.standing.findings.iter().find(|finding| finding.key() == "money-overlap").unwrap();
+    let finding = serde_json::to_value(finding).unwrap();
+    assert_eq!((&finding["home"], &finding["road"]), (&json!("800"), &json!("52")));
+    assert!(!findings(&asked(&file("2027-02-28", "2027-03-01"), date(2027, 1, 15))).contains(&"money-overlap"));
+}
+
+/// Worked by hand, with 30.436875 days in a month. 200 km in 40 days are 152.184375 km a month.
+///
+/// | line | at home | on the road |
+/// |---|---|---|
+/// | rent | 500 | |
+/// | 120 a year | 10 | 10 |
+/// | insurance | | 52 |
+/// | 7 a week | | 30.44 |
+/// | 10 for 100 km | | 15.22 |
+/// | 40 nights at 3 | | 91.31 |
+/// | | 510 | 198.97 |
+#[test]
+fn a_month_at_home_stands_beside_one_on_the_road() {
+    let file = |price: &str| {
+        json!({
+            "calendar": { "starts_on": "2027-02-01", "leaves_on": "2027-03-01" },
+            "purse": { "opening_cash": "3000" },
+            "kit": [{ "id": 9, "name": "Bed", "unit_price": price }],
+            "costs": [
+                { "id": 1, "amount": "500", "phase": "home" },
+                { "id": 2, "amount": "120", "every": "year", "phase": "always" },
+                { "id": 3, "amount": "52" },
+                { "id": 4, "amount": "7", "every": "week" },
+                { "id": 5, "amount": "10", "every": "hundred_km" },
+                { "id": 6, "amount": "77", "every": "once" },
+            ],
+            "stays": [{ "id": 7, "nights": 40, "drive_km": 200, "offers": { "price_per_night": "3" } }],
+        })
+    };
+    let month = |price| asked(&file(price), date(2027, 2, 1)).month.unwrap();
+    let dear = month("600");
+    let table: Vec<String> = dear.lines.iter().map(|line| format!("{} {}", line.home, line.road)).collect();
+    assert_eq!(table, ["500 0", "10 10", "0 52", "0 30.44", "0 15.22", "0 91.31"]);
+    assert_eq!((dear.home, dear.road, dear.saved), (money("510"), money("198.97"), money("311.03")));
+    // 600 x 30.436875 / 311.03 = 58.72 days; 311.03 x 40 / 30.436875 = 408.75 saved on the route.
+    assert_eq!((dear.days_to_pay_back, dear.paid_back_on), (Some(59), Some(date(2027, 4, 29))));
+    assert_eq!((dear.saved_in_all, dear.months_of_freedom), (money("-191.25"), None));
+    let cheap = month("100");
+    assert_eq!((cheap.days_to_pay_back, cheap.saved_in_all), (Some(10), money("308.75")));
+    assert_eq!(cheap.months_of_freedom.map(|months| (months * 1000.0).round()), Some(1552.0)); // 308.75 / 198.97
+}
+
+/// What a loan pays of the van is not put in; its payment is in the month instead.
+#[test]
+fn a_loan_is_paid_back_by_the_month_and_not_put_in() {
+    let month = asked(&van_with_loan(), date(2027, 2, 15)).month.unwrap();
+    assert_eq!(month.put_in, money("2570")); // 300 + 3,380 + 60 - 1,170
+    assert_eq!((month.home, month.road), (Money::ZERO, money("105.49")));
+    assert_eq!(month.days_to_pay_back, None);
+}

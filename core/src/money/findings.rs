@@ -72,6 +72,13 @@ pub enum Finding {
         /// What the van would bring.
         resale: Money,
     },
+    /// Home and road are paid for at the same time.
+    Overlap {
+        /// What is due for the home from the day of leaving on.
+        home: Money,
+        /// What is due for the road before it.
+        road: Money,
+    },
 }
 
 impl Say for Finding {
@@ -84,6 +91,7 @@ impl Say for Finding {
             Self::PaymentsUnanswered { .. } => "money-payments-unanswered",
             Self::WithoutPrice { .. } => "money-without-price",
             Self::OwesMore { .. } => "money-owes-more",
+            Self::Overlap { .. } => "money-overlap",
         }
     }
 
@@ -106,6 +114,7 @@ impl Say for Finding {
             Self::WithoutPrice { count, name, .. } => {
                 vec![("count", Figure::count(count)), ("name", Figure::Name(name))]
             }
+            Self::Overlap { home, road } => vec![("home", Figure::Money(home)), ("road", Figure::Money(road))],
             Self::OwesMore { on, owed, resale } => {
                 vec![("on", Figure::Date(on)), ("owed", Figure::Money(owed)), ("resale", Figure::Money(resale))]
             }
@@ -120,6 +129,7 @@ impl Say for Finding {
             Self::ReceiptsUnanswered { .. } | Self::PaymentsUnanswered { .. } => "next-money-unanswered",
             Self::WithoutPrice { .. } => "next-money-without-price",
             Self::OwesMore { .. } => "next-money-owes-more",
+            Self::Overlap { .. } => "next-money-overlap",
         })
     }
 

@@ -8,8 +8,8 @@ use super::debt::Debt;
 use crate::order;
 use crate::plan::civil::{day_key, on_day};
 use crate::plan::{
-    Belonging, Cost, CostPhase, Estimate, Group, Id, Income, Item, Loan, Money, Obtain, Outcome, Plan, Purse, Repeat,
-    Sale, add_days, add_months, days_between, decimal,
+    Belonging, Cost, CostEvery, CostPhase, Estimate, Group, Id, Income, Item, Loan, Money, Obtain, Outcome, Plan,
+    Purse, Repeat, Sale, Vehicle, add_days, add_months, days_between, decimal,
 };
 use crate::run::{Phase, Timeline};
 
@@ -52,7 +52,7 @@ pub enum FlowGroup {
     Income,
     /// Purchases for the kit, by its headings.
     Kit(Group),
-    /// Monthly costs.
+    /// What must be paid again and again.
     Costs,
     /// Nights that are paid for.
     Nights,
@@ -60,6 +60,8 @@ pub enum FlowGroup {
     Vehicle,
     /// Loans, drawn and paid back.
     Loans,
+    /// Fuel for the distances of the route.
+    Fuel,
 }
 
 /// Whether a flow has happened.
@@ -98,6 +100,7 @@ impl Input {
         plan.incomes.iter().for_each(|income| collector.income(income));
         plan.costs.iter().for_each(|cost| collector.cost(cost));
         collector.nights();
+        collector.fuel();
         collector.vehicle();
         let debts: Vec<Debt> = plan.loans.iter().filter_map(|loan| Debt::new(plan, loan)).collect();
         plan.loans.iter().for_each(|loan| collector.loan(loan, &debts));
@@ -239,20 +242,31 @@ impl Collector<'_> {
         }
     }
 
-    /// A monthly cost on its day of each month, in its part of the plan. Those of days past count as paid: a rent is
-    /// rarely forgotten, and a count of the cash corrects it.
+    /// A cost on its days in its part of the plan. Those of days past count as paid: a rent is rarely forgotten, and a
+    /// count of the cash corrects it.
     fn cost(&mut self, cost: &Cost) {
-        let Some(amount) = cost.amount else { return };
-        let leaves_on = self.plan.calendar.leaves_on;
-        let (starts_on, ends_on) = (self.timeline.starts_on(), self.timeline.ends_on());
-        let is_due = |on: Date| match cost.phase {
-            CostPhase::Always => true,
-            CostPhase::Home => leaves_on.is_none_or(|leaves_on| on < leaves_on),
-            CostPhase::Road => leaves_on.is_some_and(|leaves_on| on >= leaves_on),
-        };
-        let day = cost.day_of_month.unwrap_or(1);
-        for on in month_days(starts_on, ends_on, day).filter(|on| *on >= starts_on && is_due(*on)) {
-            self.settled(Some(on), -amount.likely(), FlowGroup::Costs, cost.id);
+        let Some(amount) = cost.amount.map(|amount| amount.likely()) else { return };
+        if cost.every == CostEvery::HundredKm {
+            self.by_distance(amount, FlowGroup::Costs, cost.id);
+            return;
+        }
+        for on in due_days(cost, self.plan.calendar.leaves_on, self.timeline) {
+            self.settled(Some(on), -amount, FlowGroup::Costs, cost.id);
+        }
+    }
+
+    /// Fuel on the days it is burnt.
+    fn fuel(&mut self) {
+        if let Some(price) = fuel_for_100_km(&self.plan.vehicle) {
+            self.by_distance(price, FlowGroup::Fuel, 0);
+        }
+    }
+
+    /// What is paid for every hundred kilometres, on the days they are driven.
+    fn by_distance(&mut self, for_100_km: Money, group: FlowGroup, source: Id) {
+        let timeline = self.timeline;
+        for day in timeline.days.iter().filter(|day| day.drive_km > 0.0) {
+            self.settled(Some(day.date), -for_100_km.percent(decimal::of_measure(day.drive_km)), group, source);
         }
     }
 
@@ -345,11 +359,58 @@ fn nth(first: Date, repeat: Repeat, step: i32) -> Option<Date> {
     }
 }
 
-/// That day of every month from `from`'s month on, up to `to`; in shorter months the last day.
-fn month_days(from: Date, to: Date, day: u32) -> impl Iterator<Item = Date> {
-    let day = day.clamp(1, 31);
-    (0..)
-        .map_while(move |months| add_months(from, months))
-        .map_while(move |month| on_day(month, day))
-        .take_while(move |on| *on <= to)
+/// What the fuel for 100 km costs, if both its price and how much is burnt are known.
+pub(super) fn fuel_for_100_km(vehicle: &Vehicle) -> Option<Money> {
+    let litres = vehicle.fuel_l_per_100_km?.likely();
+    Some(vehicle.fuel_price_per_l?.likely().scaled(decimal::of_measure(litres)))
+}
+
+/// The days of the timeline on which a cost is due. From its first day on, or from the beginning of its part of the
+/// plan; up to its last day, or the end of its part. Of a cost without a first day that comes less often than each
+/// month, the first day of the month in its part counts.
+fn due_days(cost: &Cost, leaves_on: Option<Date>, timeline: &Timeline) -> Vec<Date> {
+    let begins_on = match cost.phase {
+        CostPhase::Home | CostPhase::Always => Some(timeline.starts_on()),
+        CostPhase::Road => leaves_on,
+    };
+    let is_over = |on: Date| match (cost.last_on, cost.phase, leaves_on) {
+        (Some(last_on), ..) => on > last_on,
+        (None, CostPhase::Home, Some(leaves_on)) => on >= leaves_on,
+        _ => false,
+    };
+    let Some(first) = cost.first_on.or(begins_on) else { return Vec::new() };
+    let (from, to) = (first.max(timeline.starts_on()), timeline.ends_on());
+    let mut days = match cost.every {
+        CostEvery::HundredKm => Vec::new(),
+        CostEvery::Once => vec![cost.first_on.or(leaves_on).unwrap_or(to)],
+        CostEvery::Week => occurrences(first, Repeat::Weekly, from, to).collect(),
+        CostEvery::Month => month_days(cost, first, 1, from, to),
+        CostEvery::Quarter => month_days(cost, first, 3, from, to),
+        CostEvery::HalfYear => month_days(cost, first, 6, from, to),
+        CostEvery::Year => month_days(cost, first, 12, from, to),
+    };
+    days.retain(|on| !is_over(*on) || cost.every == CostEvery::Once);
+    days
+}
+
+/// The cost's day of every so many months, counted from its first day: in shorter months the last day. Months are
+/// stepped from the first, so that the 31st comes back.
+fn month_days(cost: &Cost, first: Date, months: i32, from: Date, to: Date) -> Vec<Date> {
+    let own = cost.day_of_month.unwrap_or(1).clamp(1, 31);
+    let day = cost.first_on.map_or(own, |on| u32::from(on.day().unsigned_abs()));
+    let is_too_early = on_day(first, day).is_some_and(|on| on < first);
+    let first = if is_too_early { add_months(first, 1).unwrap_or(first) } else { first };
+    // No later than `from`: no month has more than 31 days.
+    let before = days_between(first, from).max(0) / (31 * months) * months;
+    let mut days = Vec::new();
+    for step in 0.. {
+        let Some(on) = add_months(first, before + step * months).and_then(|month| on_day(month, day)) else { break };
+        if on > to {
+            break;
+        }
+        if on >= from {
+            days.push(on);
+        }
+    }
+    days
 }

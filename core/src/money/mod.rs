@@ -9,6 +9,7 @@ mod debt;
 mod findings;
 mod flows;
 mod loan;
+mod month;
 mod rate;
 mod receipt;
 mod report;
@@ -19,6 +20,7 @@ pub use debt::{Debt, LoanReport, OwedDay, van_resale};
 pub use findings::Finding;
 pub use flows::{Flow, FlowGroup, FlowState, Input, PriceParts, price_parts, purchase_price};
 pub use loan::{Instalment, MOST_MONTHS, Terms, level_payment, payoff, schedule, total_interest, yearly_cost_percent};
+pub use month::{Month, MonthLine, a_month, fuel_a_month, km_a_month};
 pub use rate::{RatedFlow, months_to_pay_off, present_value, rate_per_period};
 pub use receipt::{
     Expected, Explanation, ItemPaid, MOST_EXPLANATIONS, Receipt, ReceiptLine, Reckoning, Spot, paid_by_item, reckon,

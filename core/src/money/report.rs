@@ -7,10 +7,11 @@ use super::constants::TIGHT_DAYS;
 use super::debt::{Debt, LoanReport, OwedDay, owed_by_month};
 use super::findings::Finding;
 use super::flows::{Flow, FlowGroup, FlowState};
+use super::month::{Month, month};
 use super::step::{CashDay, Course};
 use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
-use crate::plan::{Money, Need, Night, Path, Plan, Quantity, decimal};
+use crate::plan::{CostEvery, CostPhase, Money, Need, Night, Path, Plan, Quantity, decimal};
 use crate::run::{Timeline, missing_road};
 
 /// The money balance of a plan.
@@ -35,7 +36,10 @@ pub struct Report {
     /// What is owed beside what the van would bring, month by month.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub owed: Vec<OwedDay>,
-    /// What an average day on the road costs: monthly costs and paid nights over the days of the route.
+    /// A month at home against one on the road, where there is a route.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub month: Option<Month>,
+    /// What an average day on the road costs: running costs, fuel and paid nights over the days of the route.
     pub road_cost_per_day: Money,
 }
 
@@ -72,10 +76,12 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
     let loans = input.debts.iter().map(Debt::report).collect();
     let owed = owed_by_month(plan, timeline, &input.debts);
     standing.findings.extend(owes_more(&owed, as_of));
+    standing.findings.extend(overlap(plan, &input.flows));
+    let month = month(plan, timeline, &input.flows, &input.debts);
     if timeline.road().any(|day| day.offer.is_none_or(|offer| offer.night != Night::Allowed)) {
         standing.cautions.push(Caution::NightsNotCleared);
     }
-    Report { standing, days, flows: input.flows, groups, lowest, still_to_pay, loans, owed, road_cost_per_day }
+    Report { standing, days, flows: input.flows, groups, lowest, still_to_pay, loans, owed, month, road_cost_per_day }
 }
 
 fn is_cash_known(plan: &Plan, as_of: Date) -> bool {
@@ -145,7 +151,9 @@ fn working(ahead: &[CashDay], lowest: CashDay, floor: Money, cushion: Money) -> 
 
 fn road_cost_per_day(plan: &Plan, timeline: &Timeline, flows: &[Flow]) -> Money {
     let Some(leaves_on) = plan.calendar.leaves_on else { return Money::ZERO };
-    let is_running = |flow: &&Flow| matches!(flow.group, FlowGroup::Costs | FlowGroup::Nights) && flow.on >= leaves_on;
+    let is_running = |flow: &&Flow| {
+        matches!(flow.group, FlowGroup::Costs | FlowGroup::Nights | FlowGroup::Fuel) && flow.on >= leaves_on
+    };
     let total: Money = flows.iter().filter(is_running).map(|flow| -flow.amount).sum();
     let days = rust_decimal::Decimal::from(timeline.road().count());
     let per_day = decimal::over(total.decimal(), days).map_or(Money::ZERO, Money::new);
@@ -211,4 +219,19 @@ fn without_price(plan: &Plan, unpriced: &[crate::plan::Id]) -> Option<Finding> {
 fn owes_more(owed: &[OwedDay], as_of: Date) -> Option<Finding> {
     let day = owed.iter().find(|day| day.on >= as_of && day.owed > day.resale)?;
     Some(Finding::OwesMore { on: day.on, owed: day.owed, resale: day.resale })
+}
+
+/// What is due for the home once the van has left, and for the road before it has.
+fn overlap(plan: &Plan, flows: &[Flow]) -> Option<Finding> {
+    let leaves_on = plan.calendar.leaves_on?;
+    let due = |phase: CostPhase, is_after: bool| -> Money {
+        let is_of = |flow: &&Flow| {
+            let cost = plan.costs.iter().find(|cost| cost.id == flow.source && cost.every != CostEvery::HundredKm);
+            let is_meant = cost.is_some_and(|cost| cost.phase == phase && cost.every != CostEvery::Once);
+            flow.group == FlowGroup::Costs && (flow.on >= leaves_on) == is_after && is_meant
+        };
+        flows.iter().filter(is_of).map(|flow| -flow.amount).sum()
+    };
+    let (home, road) = (due(CostPhase::Home, true), due(CostPhase::Road, false));
+    (home > Money::ZERO || road > Money::ZERO).then_some(Finding::Overlap { home, road })
 }

@@ -95,6 +95,8 @@ pub enum Quantity {
     Days,
     /// Nights.
     Nights,
+    /// Months.
+    Months,
     /// Hundredths.
     Percent,
     /// A bare count.
@@ -239,6 +241,8 @@ pub const VEHICLE: &[Field] = &[
     number("socket_fuse_a", Quantity::Amperes, 1.0, 200.0, 10.0),
     price("resale", 3_600),
     money("resale_falls", 45),
+    estimate("fuel_l_per_100_km", Quantity::VolumeL, 0.0, 100.0, 9.0),
+    price("fuel_price_per_l", 2),
 ];
 
 /// Fields of the purse.
@@ -340,12 +344,15 @@ pub const INCOME: &[Field] = &[
     of("received_until", Kind::Date),
 ];
 
-/// Fields of a monthly cost.
+/// Fields of a cost.
 pub const COST: &[Field] = &[
     text("name", 120),
     price("amount", 120),
     whole("day_of_month", Quantity::DayOfMonth, 1, 31, 1),
     of("phase", Kind::Choice(&["home", "road", "always"])),
+    of("every", Kind::Choice(&["once", "week", "month", "quarter", "half_year", "year", "hundred_km"])),
+    of("first_on", Kind::Date),
+    of("last_on", Kind::Date),
 ];
 
 macro_rules! with_offer {

@@ -53,7 +53,7 @@ pub use paths::Paths;
 pub use plain::Plain;
 pub use problem::{Problem, Wrong};
 pub use purchase::Purchase;
-pub use purse::{Belonging, Cost, CostPhase, Income, Purse, Reading, Repeat};
+pub use purse::{Belonging, Cost, CostEvery, CostPhase, Income, Purse, Reading, Repeat};
 use record::record;
 pub use rough::{Answers, Place, rough_plan};
 #[cfg(feature = "schema")]
@@ -99,7 +99,7 @@ pub struct Plan {
     pub belongings: Vec<Belonging>,
     /// Money that comes in otherwise.
     pub incomes: Vec<Income>,
-    /// What must be paid every month.
+    /// What must be paid again and again, or by the distance.
     pub costs: Vec<Cost>,
     /// The route as stays in order.
     pub stays: Vec<Stay>,

@@ -304,6 +304,9 @@ fn check_dates(plan: &Plan, problems: &mut Vec<Problem>) {
     for income in &plan.incomes {
         ordered(income.on, income.until, Path::entry("incomes", income.id).child("until"));
     }
+    for cost in &plan.costs {
+        ordered(cost.first_on, cost.last_on, Path::entry("costs", cost.id).child("last_on"));
+    }
     let purchase = &plan.purchase;
     ordered(purchase.deposit_on, purchase.pay_on, Path::section("purchase").child("pay_on"));
     for loan in &plan.loans {

@@ -34,6 +34,12 @@ pub struct Vehicle {
     /// How much less it would bring with every month; without it, it keeps its price.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub resale_falls: Option<Money>,
+    /// Fuel for 100 km.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub fuel_l_per_100_km: Option<Estimate<f64>>,
+    /// Price of a litre of it.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub fuel_price_per_l: Option<Estimate<Money>>,
 }
 
 record!(Vehicle {
@@ -47,6 +53,8 @@ record!(Vehicle {
     socket_fuse_a,
     resale,
     resale_falls,
+    fuel_l_per_100_km,
+    fuel_price_per_l,
 });
 
 impl Default for Vehicle {
@@ -63,6 +71,8 @@ impl Default for Vehicle {
             socket_fuse_a: typical::SOCKET_FUSE_A,
             resale: None,
             resale_falls: None,
+            fuel_l_per_100_km: None,
+            fuel_price_per_l: None,
         }
     }
 }

@@ -200,7 +200,7 @@ pub(super) fn margins(before: Option<Margin>, after: Option<Margin>) -> Option<(
 }
 
 fn working(report: &Report, offer: &Offer, digits: u32) -> Vec<Working> {
-    let RoadCost { monthly, names, night, nights, per_day } = &report.road_cost;
+    let RoadCost { monthly, fuel, names, night, nights, per_day } = &report.road_cost;
     let money = |amount: Money| Figure::Money(amount.rounded(digits));
     let line = |formula, figures| Working { formula, figures, source: Source::Arithmetic };
     let rate = Figure::Name(offer.tax_percent.normalize().to_string());
@@ -225,6 +225,9 @@ fn working(report: &Report, offer: &Offer, digits: u32) -> Vec<Working> {
                 ("day", money(*per_day)),
             ],
         ));
+        if *fuel > Money::ZERO {
+            working.push(line("working-shop-road-fuel", vec![("fuel", money(*fuel))]));
+        }
         working.push(line(
             "working-shop-road-days",
             vec![

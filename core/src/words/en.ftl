@@ -20,6 +20,10 @@ measure-days = { $n ->
     [one] { $number } day
    *[other] { $number } days
 }
+measure-months = { $n ->
+    [one] { $number } month
+   *[other] { $number } months
+}
 measure-nights = { $n ->
     [one] { $number } night
    *[other] { $number } nights
@@ -50,6 +54,7 @@ unit-volts = V
 unit-amperes = A
 unit-hours = h
 unit-days = days
+unit-months = months
 unit-nights = nights
 unit-percent = %
 unit-hour-of-day = o’clock
@@ -78,11 +83,16 @@ money-without-price = { $count_n ->
    *[other] { $count } things to buy or make have no price yet and count as nothing, “{ $name }” first.
 }
 next-money-without-price = A rough price is better than none.
+money-overlap = Home and road are paid for at the same time: { $home } for the home once you have left, { $road } for the road before.
+next-money-overlap = End the one earlier or begin the other later, if the contracts let you.
 money-owes-more = On { $on } you would owe { $owed }, and the van would bring { $resale }: selling it would not settle the loan.
 next-money-owes-more = Pay a larger part at first, borrow less, or keep the difference apart.
 
 working-money-lowest = { $opening } + { $inflow } in − { $outflow } out = { $lowest } on { $on }
 working-money-margin = { $lowest } lowest − { $floor } floor = { $margin }
+working-money-month = { $home } a month at home − { $road } on the road = { $saved } a month
+working-money-pay-back = { $put_in } put in ÷ { $saved } a month × 30.44 days = { $days } on the road
+working-money-freedom = { $saved } a month over { $route } − { $put_in } put in = { $left }; ÷ { $road } a month on the road = { $months }
 working-money-loan = { $amount } lent, { $payment } a month; the last of { $count } payments is { $last }. Interest in all: { $interest }
 working-money-loan-cost = With { $fees } of fees it costs { $percent } a year, by the actuarial method
 working-money-cushion = Tight below { $days } of running costs on the road: { $cushion }
@@ -155,6 +165,7 @@ shop-volume = It takes the room of { $volume }.
 working-shop-tax-added = { $net } + { $rate } % tax, { $tax } = { $total }
 working-shop-tax-included = { $total } with { $rate } % tax in it: { $net } + { $tax }
 working-shop-road-day = { $monthly } a month on the road ({ $names }) ÷ 30.44 days + { $night } for a night on average over { $nights } = { $day } a day. Income and things bought once are not in it.
+working-shop-road-fuel = Of the month, { $fuel } is fuel for the distances of your route
 working-shop-road-days = { $price } ÷ { $day } a day = { $days }
 
 ## Sharing
@@ -563,6 +574,8 @@ field-obtain = How it comes
 field-quantity = How many
 field-resale = The van would bring, sold again
 field-resale-falls = It loses each month
+field-fuel-l-per-100-km = Fuel for 100 km
+field-fuel-price-per-l = Price of a litre of it
 field-unit-price = Price of one
 field-needed-on = Needed by
 field-paid-happened = It was paid
@@ -614,6 +627,9 @@ field-repeat = Comes
 field-until = Last possible on
 field-received-until = Received up to
 field-day-of-month = Day of the month
+field-every = Each
+field-first-on = First due on
+field-last-on = Last due on
 field-phase = To be paid
 field-agreed-price = Price of the van, agreed
 field-pay-on = To be paid on
@@ -703,6 +719,13 @@ choice-repeat-weekly = every week
 choice-repeat-fortnightly = every two weeks
 choice-repeat-monthly = every month
 choice-repeat-yearly = every year
+choice-every-once = once
+choice-every-week = week
+choice-every-month = month
+choice-every-quarter = three months
+choice-every-half-year = six months
+choice-every-year = year
+choice-every-hundred-km = 100 km driven
 choice-phase-home = at home, until leaving
 choice-phase-road = on the road
 choice-phase-always = all along
@@ -798,6 +821,7 @@ flow-costs = Monthly costs
 flow-nights = Paid nights
 flow-vehicle = The van itself
 flow-loans = Loans
+flow-fuel = Fuel
 
 ## Power, its page
 

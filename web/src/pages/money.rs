@@ -220,6 +220,7 @@ fn group_name(group: FlowGroup) -> String {
         FlowGroup::Nights => "flow-nights",
         FlowGroup::Vehicle => "flow-vehicle",
         FlowGroup::Loans => "flow-loans",
+        FlowGroup::Fuel => "flow-fuel",
         FlowGroup::Kit(group) => group_key(group),
     })
 }
