@@ -93,6 +93,8 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
         let mut said = of_standing(&money.standing);
         let month = money.month.iter().flat_map(|month| &month.working);
         said.extend(month.map(|working| (working.formula, working.figures.clone())));
+        let home = money.going_home.iter().flat_map(|home| &home.working);
+        said.extend(home.map(|working| (working.formula, working.figures.clone())));
         let loans = money.loans.iter().flat_map(|loan| &loan.working);
         said.extend(loans.map(|working| (working.formula, working.figures.clone())));
         said.extend(of_standing(&power.standing));

@@ -12,6 +12,7 @@ pub fn answer(plan: &Plan, flow: &Flow, happened: bool) -> Option<Edit> {
     let outcome = json!({ "happened": happened });
     let id = flow.source;
     let path = match flow.group {
+        FlowGroup::Kit(_) if !flow.amount.is_negative() => Path::entry("kit", id).child("returned/outcome"),
         FlowGroup::Kit(_) => Path::entry("kit", id).child("paid"),
         FlowGroup::Sales if plan.item(id).is_some() => Path::entry("kit", id).child("sale/outcome"),
         FlowGroup::Sales => Path::entry("belongings", id).child("outcome"),

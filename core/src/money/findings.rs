@@ -72,6 +72,26 @@ pub enum Finding {
         /// What the van would bring.
         resale: Money,
     },
+    /// Sales that are less likely than not: not counted on.
+    SalesUnlikely {
+        /// How many.
+        count: usize,
+        /// What they would bring together.
+        amount: Money,
+    },
+    /// Going home stays affordable only up to a day.
+    HomeUntil {
+        /// The last such day.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        last_on: Date,
+        /// What is missing the day after.
+        missing: Money,
+    },
+    /// Going home is not affordable today.
+    NoWayHome {
+        /// What is missing.
+        missing: Money,
+    },
     /// Home and road are paid for at the same time.
     Overlap {
         /// What is due for the home from the day of leaving on.
@@ -92,6 +112,9 @@ impl Say for Finding {
             Self::WithoutPrice { .. } => "money-without-price",
             Self::OwesMore { .. } => "money-owes-more",
             Self::Overlap { .. } => "money-overlap",
+            Self::SalesUnlikely { .. } => "money-sales-unlikely",
+            Self::HomeUntil { .. } => "money-home-until",
+            Self::NoWayHome { .. } => "money-no-way-home",
         }
     }
 
@@ -108,7 +131,13 @@ impl Say for Finding {
             Self::LargestBefore { name, amount, .. } => {
                 vec![("name", Figure::Name(name)), ("amount", Figure::Money(amount))]
             }
-            Self::ReceiptsUnanswered { count, amount } | Self::PaymentsUnanswered { count, amount } => {
+            Self::HomeUntil { last_on, missing } => {
+                vec![("last_on", Figure::Date(last_on)), ("missing", Figure::Money(missing))]
+            }
+            Self::NoWayHome { missing } => vec![("missing", Figure::Money(missing))],
+            Self::ReceiptsUnanswered { count, amount }
+            | Self::PaymentsUnanswered { count, amount }
+            | Self::SalesUnlikely { count, amount } => {
                 vec![("count", Figure::count(count)), ("amount", Figure::Money(amount))]
             }
             Self::WithoutPrice { count, name, .. } => {
@@ -130,6 +159,8 @@ impl Say for Finding {
             Self::WithoutPrice { .. } => "next-money-without-price",
             Self::OwesMore { .. } => "next-money-owes-more",
             Self::Overlap { .. } => "next-money-overlap",
+            Self::SalesUnlikely { .. } => "next-money-sales-unlikely",
+            Self::HomeUntil { .. } | Self::NoWayHome { .. } => "next-money-way-home",
         })
     }
 

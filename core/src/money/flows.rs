@@ -5,6 +5,7 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::debt::Debt;
+use super::sales::is_counted_on;
 use crate::order;
 use crate::plan::civil::{day_key, on_day};
 use crate::plan::{
@@ -24,6 +25,8 @@ pub struct Input {
     pub unpriced: Vec<Id>,
     /// The loans, as far as they are agreed.
     pub debts: Vec<Debt>,
+    /// What the sales would bring that are less likely than not. They are among no flows.
+    pub unlikely: Vec<Money>,
 }
 
 /// Money that moves on one day.
@@ -86,7 +89,7 @@ impl Flow {
 impl Input {
     /// The plan's flows within the timeline.
     pub fn new(plan: &Plan, as_of: Date, timeline: &Timeline) -> Self {
-        let mut collector = Collector { plan, as_of, timeline, flows: Vec::new() };
+        let mut collector = Collector { plan, as_of, timeline, flows: Vec::new(), unlikely: Vec::new() };
         let mut unpriced = Vec::new();
         for item in plan.carried() {
             if item.obtain.is_paid() && item.unit_price.is_none() && item.paid.is_none_or(|paid| paid.amount.is_none())
@@ -94,6 +97,7 @@ impl Input {
                 unpriced.push(item.id);
             }
             collector.purchase(item);
+            collector.refund(item);
             collector.item_sale(item);
         }
         plan.belongings.iter().for_each(|belonging| collector.belonging(belonging));
@@ -105,7 +109,13 @@ impl Input {
         let debts: Vec<Debt> = plan.loans.iter().filter_map(|loan| Debt::new(plan, loan)).collect();
         plan.loans.iter().for_each(|loan| collector.loan(loan, &debts));
         let flows = order::by_key(&collector.flows, |flow| day_key(flow.on));
-        Self { opening: plan.purse.opening_cash.unwrap_or(Money::ZERO), flows, unpriced, debts }
+        Self {
+            opening: plan.purse.opening_cash.unwrap_or(Money::ZERO),
+            flows,
+            unpriced,
+            debts,
+            unlikely: collector.unlikely,
+        }
     }
 }
 
@@ -146,11 +156,20 @@ pub fn price_parts(
     }
 }
 
-/// What an item's purchase costs in all, if it has a price.
+/// What an item's purchase costs in all, if it has a price: less the discount, with its delivery. The tax within the
+/// delivery is not told apart.
 pub fn purchase_price(item: &Item, purse: &Purse, digits: u32) -> Option<PriceParts> {
-    let unit_price = item.unit_price?.likely();
+    let price = goods_price(item, item.quantity, purse, digits)?;
+    let delivery = item.delivery.unwrap_or(Money::ZERO).rounded(digits);
+    Some(PriceParts { net: price.net + delivery, total: price.total + delivery, ..price })
+}
+
+/// What so many of an item cost, without their delivery.
+fn goods_price(item: &Item, quantity: u32, purse: &Purse, digits: u32) -> Option<PriceParts> {
+    let marked = item.unit_price?.likely();
+    let unit_price = item.discount_percent.map_or(marked, |percent| marked - marked.percent(percent));
     let tax = item.tax_percent.unwrap_or(purse.tax_percent);
-    Some(price_parts(unit_price, item.quantity, tax, purse.prices_include_tax, digits))
+    Some(price_parts(unit_price, quantity, tax, purse.prices_include_tax, digits))
 }
 
 /// A flow before it is known on which day of the timeline it falls.
@@ -167,6 +186,7 @@ struct Collector<'a> {
     as_of: Date,
     timeline: &'a Timeline<'a>,
     flows: Vec<Flow>,
+    unlikely: Vec<Money>,
 }
 
 impl Collector<'_> {
@@ -181,6 +201,17 @@ impl Collector<'_> {
         self.once(&Planned { amount: -amount, on, outcome, group: FlowGroup::Kit(item.group), source: item.id });
     }
 
+    /// What comes back for unused goods.
+    fn refund(&mut self, item: &Item) {
+        let Some(returned) = item.returned.filter(|_| item.obtain.is_paid()) else { return };
+        let quantity = returned.quantity.min(item.quantity);
+        let price = goods_price(item, quantity, &self.plan.purse, self.plan.minor_digits());
+        let amount = returned.outcome.and_then(|outcome| outcome.amount).or(price.map(|price| price.total));
+        let Some(amount) = amount else { return };
+        let (on, outcome) = (returned.on, returned.outcome);
+        self.once(&Planned { amount, on, outcome, group: FlowGroup::Kit(item.group), source: item.id });
+    }
+
     fn item_sale(&mut self, item: &Item) {
         if item.obtain == Obtain::Borrowed {
             return;
@@ -191,7 +222,17 @@ impl Collector<'_> {
 
     fn belonging(&mut self, belonging: &Belonging) {
         let price = belonging.price.map(|price| price.likely());
-        self.sale(price, belonging.on, belonging.outcome, belonging.id);
+        let amount = belonging.outcome.and_then(|outcome| outcome.amount).or(price);
+        let Some(amount) = amount.map(|amount| amount - belonging.selling_cost.unwrap_or(Money::ZERO)) else { return };
+        let (on, outcome) = (belonging.on, belonging.outcome);
+        if !is_counted_on(belonging)
+            && outcome.is_none()
+            && on.or(self.plan.calendar.leaves_on).is_none_or(|on| on >= self.as_of)
+        {
+            self.unlikely.push(amount);
+            return;
+        }
+        self.once(&Planned { amount, on, outcome, group: FlowGroup::Sales, source: belonging.id });
     }
 
     fn sale(&mut self, price: Option<Money>, on: Option<Date>, outcome: Option<Outcome>, source: Id) {

@@ -8,22 +8,26 @@ pub mod constants;
 mod debt;
 mod findings;
 mod flows;
+mod going_home;
 mod loan;
 mod month;
 mod rate;
 mod receipt;
 mod report;
+mod sales;
 mod step;
 
 pub use answers::answer;
 pub use debt::{Debt, LoanReport, OwedDay, van_resale};
 pub use findings::Finding;
 pub use flows::{Flow, FlowGroup, FlowState, Input, PriceParts, price_parts, purchase_price};
+pub use going_home::{GoingHome, HomeDay};
 pub use loan::{Instalment, MOST_MONTHS, Terms, level_payment, payoff, schedule, total_interest, yearly_cost_percent};
 pub use month::{Month, MonthLine, a_month, fuel_a_month, km_a_month};
 pub use rate::{RatedFlow, months_to_pay_off, present_value, rate_per_period};
 pub use receipt::{
     Expected, Explanation, ItemPaid, MOST_EXPLANATIONS, Receipt, ReceiptLine, Reckoning, Spot, paid_by_item, reckon,
 };
-pub use report::{GroupTotal, Report, report};
+pub use report::{GroupTotal, Needed, Report, report};
+pub use sales::{LowestDay, SalesOutlook};
 pub use step::{CashDay, Course};

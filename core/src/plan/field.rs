@@ -251,6 +251,8 @@ pub const PURSE: &[Field] = &[
     money("floor", 100),
     of("tax_percent", Kind::Rate),
     of("prices_include_tax", Kind::Flag),
+    money("room_deposit", 600),
+    money("room_rent", 350),
 ];
 
 const OUTLETS: Kind = Kind::Choice(&["ac", "dc"]);
@@ -282,6 +284,8 @@ pub const ITEM: &[Field] = &[
     whole("quantity", Quantity::Count, 1, 1_000, 1),
     price("unit_price", 25),
     of("tax_percent", Kind::Rate),
+    of("discount_percent", Kind::Rate),
+    money("delivery", 8),
     of("needed_on", Kind::Date),
     of("paid/happened", Kind::Flag),
     of("paid/on", Kind::Date),
@@ -292,6 +296,11 @@ pub const ITEM: &[Field] = &[
     of("sale/outcome/happened", Kind::Flag),
     of("sale/outcome/on", Kind::Date),
     money("sale/outcome/amount", 40),
+    whole("returned/quantity", Quantity::Count, 1, 1_000, 1),
+    of("returned/on", Kind::Date),
+    of("returned/outcome/happened", Kind::Flag),
+    of("returned/outcome/on", Kind::Date),
+    money("returned/outcome/amount", 15),
     estimate("mass_kg", Quantity::MassKg, 0.0, 2_000.0, 4.5),
     number("length_mm", Quantity::LengthMm, 1.0, 15_000.0, 600.0),
     number("width_mm", Quantity::LengthMm, 1.0, 15_000.0, 400.0),
@@ -332,6 +341,10 @@ pub const BELONGING: &[Field] = &[
     of("outcome/happened", Kind::Flag),
     of("outcome/on", Kind::Date),
     money("outcome/amount", 80),
+    money("lowest", 60),
+    of("chance_percent", Kind::Rate),
+    of("listed_on", Kind::Date),
+    money("selling_cost", 5),
 ];
 
 /// Fields of an income.

@@ -45,7 +45,9 @@ pub use edit::{Edit, List, NotPossible};
 pub use estimate::Estimate;
 pub use field::{Field, Kind, Quantity};
 use free_ids::FreeIds;
-pub use item::{Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Sale, Store, Tank, TankKind};
+pub use item::{
+    Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Return, Sale, Store, Tank, TankKind,
+};
 pub use loan::Loan;
 pub use money::{Money, minor_digits};
 pub use path::{Path, value_in};

@@ -140,6 +140,11 @@ pub enum Wrong {
         /// The whole.
         whole: Money,
     },
+    /// More go back than there are.
+    MoreThanThereAre {
+        /// How many there are.
+        most: u32,
+    },
     /// There is no item with a store of that id.
     NoSuchStore {
         /// The id.

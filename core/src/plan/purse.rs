@@ -20,13 +20,26 @@ pub struct Purse {
     pub tax_percent: Decimal,
     /// Whether marked prices contain the tax already.
     pub prices_include_tax: bool,
+    /// The deposit of a room, for whoever wants to go home again.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub room_deposit: Option<Money>,
+    /// The first rent of that room.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub room_rent: Option<Money>,
 }
 
-record!(Purse { opening_cash, floor, tax_percent, prices_include_tax });
+record!(Purse { opening_cash, floor, tax_percent, prices_include_tax, room_deposit, room_rent });
 
 impl Default for Purse {
     fn default() -> Self {
-        Self { opening_cash: None, floor: Money::ZERO, tax_percent: Decimal::ZERO, prices_include_tax: true }
+        Self {
+            opening_cash: None,
+            floor: Money::ZERO,
+            tax_percent: Decimal::ZERO,
+            prices_include_tax: true,
+            room_deposit: None,
+            room_rent: None,
+        }
     }
 }
 
@@ -47,9 +60,22 @@ pub struct Belonging {
     /// What came of it.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub outcome: Option<Outcome>,
+    /// The least it is given away for.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub lowest: Option<Money>,
+    /// How likely it is to be sold by then, in percent; without it, it is taken as sure. A sale that is less likely than
+    /// not is not counted on.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub chance_percent: Option<Decimal>,
+    /// Since when it is offered.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub listed_on: Option<Date>,
+    /// What selling it costs: a fee, the way to the buyer. It is taken off what it brings.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub selling_cost: Option<Money>,
 }
 
-record!(Belonging { id, name, price, on, outcome });
+record!(Belonging { id, name, price, on, outcome, lowest, chance_percent, listed_on, selling_cost });
 
 /// Money that comes in otherwise: wages, a gift, a deposit that comes back.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -304,6 +304,9 @@ fn check_dates(plan: &Plan, problems: &mut Vec<Problem>) {
     for income in &plan.incomes {
         ordered(income.on, income.until, Path::entry("incomes", income.id).child("until"));
     }
+    for belonging in &plan.belongings {
+        ordered(belonging.listed_on, belonging.on, Path::entry("belongings", belonging.id).child("on"));
+    }
     for cost in &plan.costs {
         ordered(cost.first_on, cost.last_on, Path::entry("costs", cost.id).child("last_on"));
     }
@@ -325,10 +328,20 @@ fn check_parts(plan: &Plan, problems: &mut Vec<Problem>) {
             problems.push(Problem { path, wrong: Wrong::MoreThanWhole { whole } });
         }
     };
+    for belonging in &plan.belongings {
+        let price = belonging.price.map(|price| price.high());
+        within(belonging.lowest, price, Path::entry("belongings", belonging.id).child("lowest"));
+    }
     let agreed = plan.purchase.agreed_price.map(|price| price.high());
     within(plan.purchase.deposit, agreed, Path::section("purchase").child("deposit"));
     for loan in &plan.loans {
         within(loan.fees, loan.amount, Path::entry("loans", loan.id).child("fees"));
+    }
+    for item in &plan.kit {
+        if item.returned.is_some_and(|returned| returned.quantity > item.quantity) {
+            let path = Path::entry("kit", item.id).child("returned/quantity");
+            problems.push(Problem { path, wrong: Wrong::MoreThanThereAre { most: item.quantity } });
+        }
     }
 }
 

@@ -36,6 +36,8 @@ const SHOPPING: &[&str] = &[
     "quantity",
     "unit_price",
     "tax_percent",
+    "discount_percent",
+    "delivery",
     "needed_on",
     "mass_kg",
     "length_mm",

@@ -183,7 +183,7 @@ fn run_out(before: &Assessment, after: &Assessment, floor: Money, timeline: &Tim
 }
 
 fn load(offer: &Offer, with: &Plan) -> Load {
-    let masses = with.carried().filter_map(|item| sound(item.mass_kg?.likely() * f64::from(item.quantity)));
+    let masses = with.carried().filter_map(|item| sound(item.mass_kg?.likely() * f64::from(item.kept())));
     let carried_kg = sound(masses.sum()).unwrap_or(0.0);
     Load { mass_kg: offer.mass_kg(), carried_kg, volume_l: offer.volume_l() }
 }

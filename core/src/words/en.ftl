@@ -85,6 +85,14 @@ money-without-price = { $count_n ->
 next-money-without-price = A rough price is better than none.
 money-overlap = Home and road are paid for at the same time: { $home } for the home once you have left, { $road } for the road before.
 next-money-overlap = End the one earlier or begin the other later, if the contracts let you.
+money-sales-unlikely = { $count_n ->
+    [one] One sale is less likely than not and is not counted on; it would bring { $amount }.
+   *[other] { $count } sales are less likely than not and are not counted on; together they would bring { $amount }.
+}
+next-money-sales-unlikely = Offer it earlier or for less; whatever comes of it is extra.
+money-home-until = Selling the van and going home stays affordable up to { $last_on }; the day after, { $missing } is missing.
+money-no-way-home = Selling the van and going home is not affordable now: { $missing } is missing for the loans and a room.
+next-money-way-home = Keep the deposit and the first rent of a room apart, or know somebody with whom you could stay.
 money-owes-more = On { $on } you would owe { $owed }, and the van would bring { $resale }: selling it would not settle the loan.
 next-money-owes-more = Pay a larger part at first, borrow less, or keep the difference apart.
 
@@ -93,6 +101,7 @@ working-money-margin = { $lowest } lowest − { $floor } floor = { $margin }
 working-money-month = { $home } a month at home − { $road } on the road = { $saved } a month
 working-money-pay-back = { $put_in } put in ÷ { $saved } a month × 30.44 days = { $days } on the road
 working-money-freedom = { $saved } a month over { $route } − { $put_in } put in = { $left }; ÷ { $road } a month on the road = { $months }
+working-money-going-home = On { $on }: { $cash } cash + { $van } for the van + { $kit } for the kit − { $owed } owed − { $room } for a room = { $left }
 working-money-loan = { $amount } lent, { $payment } a month; the last of { $count } payments is { $last }. Interest in all: { $interest }
 working-money-loan-cost = With { $fees } of fees it costs { $percent } a year, by the actuarial method
 working-money-cushion = Tight below { $days } of running costs on the road: { $cushion }
@@ -388,6 +397,7 @@ problem-not-a-choice = One of: { $choices }.
 problem-not-a-currency = Three capital letters, such as EUR.
 problem-range-reversed = Low, likely and high must be in that order.
 problem-range-not-taken = One value only here.
+problem-more-than-there-are = At most { $most }: more there are not.
 problem-more-than-whole = At most { $whole }: it is a part of that.
 problem-dates-reversed = { $second } is before { $first }; it must not be.
 problem-no-such-store = There is no power store with the number { $id } in the kit.
@@ -567,6 +577,8 @@ field-opening-cash = Cash on the first day
 field-floor = Keep untouched
 field-tax-percent = Sales tax
 field-prices-include-tax = Prices include the tax
+field-room-deposit = Going home: deposit of a room
+field-room-rent = Going home: its first rent
 field-name = Name
 field-group = Heading
 field-need = How much it matters
@@ -577,6 +589,8 @@ field-resale-falls = It loses each month
 field-fuel-l-per-100-km = Fuel for 100 km
 field-fuel-price-per-l = Price of a litre of it
 field-unit-price = Price of one
+field-discount-percent = Taken off the price
+field-delivery = Delivery, all of it
 field-needed-on = Needed by
 field-paid-happened = It was paid
 field-paid-on = Paid on
@@ -587,6 +601,11 @@ field-sale-on = Money expected on
 field-sale-outcome-happened = It was sold
 field-sale-outcome-on = Sold on
 field-sale-outcome-amount = It brought
+field-returned-quantity = How many go back unused
+field-returned-on = Money back on
+field-returned-outcome-happened = It went back
+field-returned-outcome-on = Went back on
+field-returned-outcome-amount = Came back in all
 field-mass-kg = Mass of one
 field-length-mm = Length
 field-width-mm = Width
@@ -622,6 +641,10 @@ field-on = On
 field-outcome-happened = It was sold
 field-outcome-on = Sold on
 field-outcome-amount = It brought
+field-lowest = You give it away for no less than
+field-chance-percent = Chance that it sells by then
+field-listed-on = Offered since
+field-selling-cost = Selling it costs
 field-amount = Amount
 field-repeat = Comes
 field-until = Last possible on
@@ -766,6 +789,7 @@ part-tank = is a can or tank
 part-water = uses water
 part-paid = what came of buying it
 part-sale = will be sold
+part-returned = some of it goes back
 part-outcome = what came of it
 
 ## Kit

@@ -151,6 +151,7 @@ pub(super) fn part_label(path: &Path) -> String {
     match (field::at(path), path.last()) {
         (Some(field), _) => field_label(field),
         (None, "outcome") => t("part-outcome"),
+        (None, "returned") => t("part-returned"),
         (None, part @ ("draw" | "store" | "tank" | "water" | "paid" | "sale")) => t(&format!("part-{part}")),
         (None, _) => path.to_string(),
     }
