@@ -23,6 +23,7 @@ pub use findings::Finding;
 pub use flows::{Flow, FlowGroup, FlowState, Input, PriceParts, price_parts, purchase_price};
 pub use going_home::{GoingHome, HomeDay};
 pub use loan::{Instalment, MOST_MONTHS, Terms, level_payment, payoff, schedule, total_interest, yearly_cost_percent};
+pub(crate) use month::divided;
 pub use month::{Month, MonthLine, a_month, fuel_a_month, km_a_month};
 pub use rate::{RatedFlow, months_to_pay_off, present_value, rate_per_period};
 pub use receipt::{

@@ -164,7 +164,7 @@ fn a_month_of(amount: Money, days: usize) -> Money {
 }
 
 /// An amount by a number; nothing where there is nothing to divide by.
-fn divided(amount: Money, by: Decimal) -> Money {
+pub(crate) fn divided(amount: Money, by: Decimal) -> Money {
     decimal::over(amount.decimal(), by).map_or(Money::ZERO, Money::new)
 }
 

@@ -4,7 +4,7 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use crate::money::constants::DAYS_PER_MONTH;
-use crate::money::{a_month, fuel_a_month, km_a_month};
+use crate::money::{a_month, divided, fuel_a_month, km_a_month};
 use crate::plan::{Cost, CostEvery, CostPhase, Money, Plan, decimal};
 use crate::run::Timeline;
 
@@ -53,9 +53,4 @@ impl RoadCost {
         }
         decimal::over(amount.decimal(), self.per_day.decimal()).map(decimal::to_float)
     }
-}
-
-/// An amount by a number; nothing where there is nothing to divide by.
-fn divided(amount: Money, by: Decimal) -> Money {
-    decimal::over(amount.decimal(), by).map_or(Money::ZERO, Money::new)
 }
