@@ -39,7 +39,7 @@ pub struct Flow {
     pub amount: Money,
     /// Where it is counted.
     pub group: FlowGroup,
-    /// The entry it comes from; 0 for the van.
+    /// The entry it comes from; 0 for the van and its fuel.
     pub source: Id,
     /// Whether it has happened.
     pub state: FlowState,

@@ -25,7 +25,7 @@ pub struct RoadCost {
     pub per_day: Money,
 }
 
-/// What one more day on the road costs by the plan: a day's share of the monthly costs that are due on the road, and
+/// What one more day on the road costs by the plan: a day's share of the running costs that are due on the road, fuel, and
 /// an average night of the route.
 pub fn road_cost(plan: &Plan, timeline: &Timeline) -> RoadCost {
     let is_running = |cost: &&Cost| {

@@ -148,7 +148,7 @@ working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
 ## In the shop
 
 shop-road-days = { $days } on the road
-shop-no-road-cost = The plan knows of nothing that a day on the road costs: give it monthly costs or the price of a night.
+shop-no-road-cost = The plan knows of nothing that a day on the road costs: give it running costs or the price of a night.
 shop-runs-out-the-same = Cash falls below your floor on { $after }, as in the plan so far.
 shop-runs-out-earlier = Cash falls below your floor on { $after } instead of { $before }: { $days } earlier.
 shop-runs-out-later = Cash falls below your floor on { $after } instead of { $before }: { $days } later.
@@ -225,8 +225,8 @@ share-tells-incomes = { $count_n ->
    *[other] { $count } incomes by their names.
 }
 share-tells-costs = { $count_n ->
-    [one] One monthly cost by its name.
-   *[other] { $count } monthly costs by their names.
+    [one] One running cost by its name.
+   *[other] { $count } running costs by their names.
 }
 share-tells-purchase = What you pay for the van.
 share-tells-loans = { $count_n ->
@@ -822,7 +822,7 @@ money-plot = Cash in the evening of each day
 money-purse = Purse
 money-belongings = Things to sell
 money-incomes = Other income
-money-costs = Monthly costs
+money-costs = Running costs
 money-groups = By group
 money-readings = Counted on the way
 money-readings-hint = Count your cash, read your battery, look at your cans: from its moment on, a count replaces what was computed.
@@ -832,7 +832,7 @@ answer-yes = It did
 answer-no = It did not
 belongings-add = Add something to sell
 incomes-add = Add an income
-costs-add = Add a monthly cost
+costs-add = Add a running cost
 readings-add = Add a count
 groups-group = Group
 groups-foreseen = Foreseen
@@ -841,7 +841,7 @@ groups-open = Still to come
 groups-still-to-pay = Still to pay for the kit: { $amount }
 flow-sales = Sales
 flow-income = Income
-flow-costs = Monthly costs
+flow-costs = Running costs
 flow-nights = Paid nights
 flow-vehicle = The van itself
 flow-loans = Loans

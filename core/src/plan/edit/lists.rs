@@ -96,7 +96,7 @@ lists! {
     Kit kit Item, "The kit.";
     Belongings belongings Belonging, "Things at home to sell.";
     Incomes incomes Income, "Money that comes in.";
-    Costs costs Cost, "Monthly costs.";
+    Costs costs Cost, "Running costs.";
     Stays stays Stay, "The route as stays.";
     Week week WeekDay, "The route as a repeating week.";
     WaterUses water_uses WaterUse, "Uses of water.";
