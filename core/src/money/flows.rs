@@ -1,16 +1,17 @@
 //! What moves money, and when: the plan as dated flows.
 
 use jiff::civil::Date;
-use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::debt::Debt;
+use super::due::{due_days, occurrences};
+use super::price::{goods_price, purchase_price};
 use super::sales::is_counted_on;
 use crate::order;
-use crate::plan::civil::{day_key, on_day};
+use crate::plan::civil::day_key;
 use crate::plan::{
-    Belonging, Cost, CostEvery, CostPhase, Estimate, Group, Id, Income, Item, Loan, Money, Obtain, Outcome, Plan,
-    Purse, Repeat, Sale, Vehicle, add_days, add_months, days_between, decimal,
+    Belonging, Cost, CostEvery, Estimate, Group, Id, Income, Item, Loan, Money, Obtain, Outcome, Plan, Sale, Vehicle,
+    decimal,
 };
 use crate::run::{Phase, Timeline};
 
@@ -117,59 +118,6 @@ impl Input {
             unlikely: collector.unlikely,
         }
     }
-}
-
-/// What is paid for some of an item.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct PriceParts {
-    /// Without tax.
-    pub net: Money,
-    /// The tax.
-    pub tax: Money,
-    /// Both.
-    pub total: Money,
-}
-
-/// Price of `quantity` at `unit_price`, with the tax worked out on the line and rounded half up to the currency's minor
-/// unit, as tills do it. With tax-inclusive prices the tax is what is contained.
-///
-/// ```
-/// use kerbstead_core::money::price_parts;
-/// let parts = price_parts("1.50".parse().unwrap(), 1, 7.into(), false, 2);
-/// assert_eq!(parts.tax.to_string(), "0.11");
-/// ```
-pub fn price_parts(
-    unit_price: Money,
-    quantity: u32,
-    tax_percent: Decimal,
-    includes_tax: bool,
-    digits: u32,
-) -> PriceParts {
-    let line = unit_price.times(quantity).rounded(digits);
-    if includes_tax {
-        let share = (Money::whole(100) + Money::new(tax_percent)).decimal();
-        let net = decimal::over(Decimal::ONE_HUNDRED, share).map_or(line, |factor| line.scaled(factor).rounded(digits));
-        PriceParts { net, tax: line - net, total: line }
-    } else {
-        let tax = line.percent(tax_percent).rounded(digits);
-        PriceParts { net: line, tax, total: line + tax }
-    }
-}
-
-/// What an item's purchase costs in all, if it has a price: less the discount, with its delivery. The tax within the
-/// delivery is not told apart.
-pub fn purchase_price(item: &Item, purse: &Purse, digits: u32) -> Option<PriceParts> {
-    let price = goods_price(item, item.quantity, purse, digits)?;
-    let delivery = item.delivery.unwrap_or(Money::ZERO).rounded(digits);
-    Some(PriceParts { net: price.net + delivery, total: price.total + delivery, ..price })
-}
-
-/// What so many of an item cost, without their delivery.
-fn goods_price(item: &Item, quantity: u32, purse: &Purse, digits: u32) -> Option<PriceParts> {
-    let marked = item.unit_price?.likely();
-    let unit_price = item.discount_percent.map_or(marked, |percent| marked - marked.percent(percent));
-    let tax = item.tax_percent.unwrap_or(purse.tax_percent);
-    Some(price_parts(unit_price, quantity, tax, purse.prices_include_tax, digits))
 }
 
 /// A flow before it is known on which day of the timeline it falls.
@@ -367,91 +315,8 @@ impl Collector<'_> {
     }
 }
 
-/// The days from `first` on, by its rhythm, that lie between `from` and `to`. Months and years are counted from the
-/// first date, never from one that a short month moved, so that the 31st comes back after February.
-pub(super) fn occurrences(first: Date, repeat: Repeat, from: Date, to: Date) -> impl Iterator<Item = Date> {
-    let start = steps_before(first, repeat, from);
-    (start..)
-        .map_while(move |step| nth(first, repeat, step))
-        .take_while(move |on| *on <= to)
-        .filter(move |on| *on >= from)
-}
-
-/// A number of steps that surely leads to no later day than `from`.
-fn steps_before(first: Date, repeat: Repeat, from: Date) -> i32 {
-    let days = days_between(first, from).max(0);
-    let longest_step = match repeat {
-        Repeat::Once => return 0,
-        Repeat::Weekly => 7,
-        Repeat::Fortnightly => 14,
-        Repeat::Monthly => 31,
-        Repeat::Yearly => 366,
-    };
-    days / longest_step
-}
-
-fn nth(first: Date, repeat: Repeat, step: i32) -> Option<Date> {
-    match repeat {
-        Repeat::Once => (step == 0).then_some(first),
-        Repeat::Weekly => add_days(first, step.checked_mul(7)?),
-        Repeat::Fortnightly => add_days(first, step.checked_mul(14)?),
-        Repeat::Monthly => add_months(first, step),
-        Repeat::Yearly => add_months(first, step.checked_mul(12)?),
-    }
-}
-
 /// What the fuel for 100 km costs, if both its price and how much is burnt are known.
 pub(super) fn fuel_for_100_km(vehicle: &Vehicle) -> Option<Money> {
     let litres = vehicle.fuel_l_per_100_km?.likely();
     Some(vehicle.fuel_price_per_l?.likely().scaled(decimal::of_measure(litres)))
-}
-
-/// The days of the timeline on which a cost is due. From its first day on, or from the beginning of its part of the
-/// plan; up to its last day, or the end of its part. Of a cost without a first day that comes less often than each
-/// month, the first day of the month in its part counts.
-fn due_days(cost: &Cost, leaves_on: Option<Date>, timeline: &Timeline) -> Vec<Date> {
-    let begins_on = match cost.phase {
-        CostPhase::Home | CostPhase::Always => Some(timeline.starts_on()),
-        CostPhase::Road => leaves_on,
-    };
-    let is_over = |on: Date| match (cost.last_on, cost.phase, leaves_on) {
-        (Some(last_on), ..) => on > last_on,
-        (None, CostPhase::Home, Some(leaves_on)) => on >= leaves_on,
-        _ => false,
-    };
-    let Some(first) = cost.first_on.or(begins_on) else { return Vec::new() };
-    let (from, to) = (first.max(timeline.starts_on()), timeline.ends_on());
-    let mut days = match cost.every {
-        CostEvery::HundredKm => Vec::new(),
-        CostEvery::Once => vec![cost.first_on.or(leaves_on).unwrap_or(to)],
-        CostEvery::Week => occurrences(first, Repeat::Weekly, from, to).collect(),
-        CostEvery::Month => month_days(cost, first, 1, from, to),
-        CostEvery::Quarter => month_days(cost, first, 3, from, to),
-        CostEvery::HalfYear => month_days(cost, first, 6, from, to),
-        CostEvery::Year => month_days(cost, first, 12, from, to),
-    };
-    days.retain(|on| !is_over(*on) || cost.every == CostEvery::Once);
-    days
-}
-
-/// The cost's day of every so many months, counted from its first day: in shorter months the last day. Months are
-/// stepped from the first, so that the 31st comes back.
-fn month_days(cost: &Cost, first: Date, months: i32, from: Date, to: Date) -> Vec<Date> {
-    let own = cost.day_of_month.unwrap_or(1).clamp(1, 31);
-    let day = cost.first_on.map_or(own, |on| u32::from(on.day().unsigned_abs()));
-    let is_too_early = on_day(first, day).is_some_and(|on| on < first);
-    let first = if is_too_early { add_months(first, 1).unwrap_or(first) } else { first };
-    // No later than `from`: no month has more than 31 days.
-    let before = days_between(first, from).max(0) / (31 * months) * months;
-    let mut days = Vec::new();
-    for step in 0.. {
-        let Some(on) = add_months(first, before + step * months).and_then(|month| on_day(month, day)) else { break };
-        if on > to {
-            break;
-        }
-        if on >= from {
-            days.push(on);
-        }
-    }
-    days
 }

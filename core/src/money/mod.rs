@@ -6,11 +6,13 @@ mod answers;
 pub mod chance;
 pub mod constants;
 mod debt;
+mod due;
 mod findings;
 mod flows;
 mod going_home;
 mod loan;
 mod month;
+mod price;
 mod rate;
 mod receipt;
 mod report;
@@ -20,11 +22,12 @@ mod step;
 pub use answers::answer;
 pub use debt::{Debt, LoanReport, OwedDay, van_resale};
 pub use findings::Finding;
-pub use flows::{Flow, FlowGroup, FlowState, Input, PriceParts, price_parts, purchase_price};
+pub use flows::{Flow, FlowGroup, FlowState, Input};
 pub use going_home::{GoingHome, HomeDay};
 pub use loan::{Instalment, MOST_MONTHS, Terms, level_payment, payoff, schedule, total_interest, yearly_cost_percent};
 pub(crate) use month::divided;
 pub use month::{Month, MonthLine, a_month, fuel_a_month, km_a_month};
+pub use price::{PriceParts, price_parts, purchase_price};
 pub use rate::{RatedFlow, months_to_pay_off, present_value, rate_per_period};
 pub use receipt::{
     Expected, Explanation, ItemPaid, MOST_EXPLANATIONS, Receipt, ReceiptLine, Reckoning, Spot, paid_by_item, reckon,
