@@ -59,6 +59,11 @@ pub fn set_title(title: &str) {
     document().set_title(title);
 }
 
+/// Does something in a task of its own, once the browser had time for others.
+pub fn soon(act: Box<dyn FnOnce()>) {
+    set_timeout(act, std::time::Duration::ZERO);
+}
+
 /// Moves the keyboard to the element of that id, once the page has been drawn.
 pub fn focus_soon(id: String) {
     request_animation_frame(move || {

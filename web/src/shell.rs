@@ -1,9 +1,8 @@
 //! The frame of every page: the name of the plan, undo, the navigation, notices.
 
 use kerbstead_core::keeping::History;
-use std::time::Duration;
 
-use leptos::prelude::{Owner, set_timeout, window};
+use leptos::prelude::{Owner, window};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, HtmlElement, KeyboardEvent};
 
@@ -14,18 +13,24 @@ use crate::locale::t;
 use crate::pages;
 use crate::parts::{Shape, button, icon};
 use crate::route::{self, Page};
-use crate::state::{App, Keeping, WayBack};
+use crate::state::{App, Keeping, WayBack, found};
 
-/// Opens what is kept and then shows the whole app: in a task of its own, so that a slow phone answers in between.
+/// Finds what is kept, opens it and shows the whole app: each in a task of its own, so that a slow phone answers in
+/// between.
 pub fn show_in(place: HtmlElement) {
-    let (app, owner) = (App::open(), Owner::current().unwrap_or_default());
-    let show = move || {
-        // The place is an element, which takes every view.
-        let _ = place.append_child(owner.with(|| whole(app)).node());
-        browser::mark_ready();
-        browser::announce("kerbstead-drawn");
+    let owner = Owner::current().unwrap_or_default();
+    let found = Box::new(found());
+    let open = move || {
+        let app = owner.with(|| App::open(*found));
+        let show = move || {
+            // The place is an element, which takes every view.
+            let _ = place.append_child(owner.with(|| whole(app)).node());
+            browser::mark_ready();
+            browser::announce("kerbstead-drawn");
+        };
+        browser::soon(Box::new(show));
     };
-    set_timeout(show, Duration::ZERO);
+    browser::soon(Box::new(open));
 }
 
 fn whole(app: App) -> View {

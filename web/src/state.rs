@@ -24,6 +24,7 @@ use desk::Book;
 pub use desk::{Desk, Keeping, Notice, WayBack};
 pub use keep::save_aside;
 pub use restore::{Choice, Restoring};
+pub use shelf::{Found, found};
 use tabs::{Seen, without_history};
 
 /// A handle to the store, passed to every component as context: as thin as can be, since hundreds of closures hold one.
@@ -64,10 +65,9 @@ impl Deref for App {
 }
 
 impl App {
-    /// Opens what was kept, or the example at the first visit.
-    pub fn open() -> Self {
+    /// Opens what was found.
+    pub fn open((shelf, kept, left): Found) -> Self {
         let settings = storage::settings();
-        let (shelf, kept, left) = shelf::found();
         let (document, plan) = read(&kept);
         let seen = Seen::of(without_history(kept.clone()));
         locale::set_up(units(&settings), &plan.currency);

@@ -9,9 +9,12 @@ use super::tabs::{Seen, without_history};
 use super::{App, Upkeep, WayBack, fresh_demo, read};
 use crate::{browser, route, storage};
 
+/// The shelf, the open plan, and the names of journals to forget.
+pub type Found = (Shelf, Kept, Vec<String>);
+
 /// The shelf as it was kept, with the plan that is open: the one that was, or another that can be read, or the example.
 /// What was done to it and not kept is done again; the names of those journals, to forget when all went well.
-pub fn found() -> (Shelf, Kept, Vec<String>) {
+pub fn found() -> Found {
     let mut shelf = storage::shelf();
     let mut left = storage::left_journals();
     let slots: Vec<Slot> = shelf.cards.iter().map(|card| card.slot).collect();
