@@ -9,7 +9,7 @@ use web_sys::{Event, HtmlElement, KeyboardEvent};
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::t;
+use crate::locale::{plain_sentence, t};
 use crate::pages;
 use crate::parts::{Shape, button, icon};
 use crate::route::{self, Page};
@@ -94,7 +94,7 @@ fn listen_for_leaving(app: App) {
 }
 
 fn show(page: Page) -> View {
-    browser::set_title(&format!("{} · Kerbstead", crate::locale::plain_sentence(page.title())));
+    browser::set_title(&format!("{} · Kerbstead", plain_sentence(page.title())));
     match page {
         Page::Overview => pages::overview(),
         Page::Kit => pages::kit(),
@@ -148,11 +148,7 @@ fn header(app: App) -> View {
 fn verdicts_in_words(app: App) -> String {
     app.assessment(|assessment| {
         let parts = assessment.verdicts().map(|(balance, verdict)| {
-            format!(
-                "{}: {}",
-                crate::locale::plain_sentence(pages::balance_title(balance)),
-                crate::parts::verdict_word(verdict)
-            )
+            format!("{}: {}", plain_sentence(pages::balance_title(balance)), crate::parts::verdict_word(verdict))
         });
         parts.join(". ")
     })

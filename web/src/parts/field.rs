@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 use super::button::button;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{self, t, words};
+use crate::locale::{self, plain_sentence, t, words};
 use crate::state::App;
 
 /// The label of a field.
@@ -170,7 +170,7 @@ fn estimate(path: &Path, field: &'static PlanField, label: &str) -> View {
     };
     let switch_button = move || {
         let text = live::text(move || {
-            crate::locale::plain_sentence(if is_range.get() { key!("field-be-sure") } else { key!("field-be-unsure") })
+            plain_sentence(if is_range.get() { key!("field-be-sure") } else { key!("field-be-unsure") })
         });
         el("button").attr("type", "button").class("quiet").on_click(switch.clone()).put(text).done()
     };

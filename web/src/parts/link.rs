@@ -9,7 +9,7 @@ use super::button::button;
 use crate::browser;
 use crate::el::{View, el, fragment, svg};
 use crate::live::{self, Signal};
-use crate::locale::{t, tell};
+use crate::locale::{plain_sentence, t, tell};
 use crate::route::Page;
 use crate::send;
 
@@ -104,11 +104,7 @@ fn code_sheet(codes: Vec<Code>) -> View {
     el("section")
         .attr("aria-label", t!("share-codes"))
         .put(el("h3").put(key!("share-codes")))
-        .put(el("p").put(crate::locale::plain_sentence(if count > 1 {
-            key!("share-codes-hint")
-        } else {
-            key!("share-code-hint")
-        })))
+        .put(el("p").put(plain_sentence(if count > 1 { key!("share-codes-hint") } else { key!("share-code-hint") })))
         .put(steps)
         .put(el("p").class("which").attr("aria-live", "polite").put(live::text(which)))
         .put(live::view(drawn))

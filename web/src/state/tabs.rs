@@ -8,7 +8,7 @@ use wasm_bindgen::JsCast;
 use web_sys::StorageEvent;
 
 use super::{App, Upkeep, WayBack, read};
-use crate::locale;
+use crate::locale::{self, plain_sentence};
 use crate::parts::field_label;
 use crate::{browser, json, storage};
 
@@ -164,9 +164,7 @@ impl App {
                     tell!("tabs-clashes", &figures)
                 }
             }
-            None => {
-                crate::locale::plain_sentence(if is_theirs { key!("tabs-taken-over") } else { key!("tabs-merged") })
-            }
+            None => plain_sentence(if is_theirs { key!("tabs-taken-over") } else { key!("tabs-merged") }),
         };
         self.tell(text, WayBack::None);
     }

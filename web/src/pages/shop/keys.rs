@@ -4,7 +4,7 @@ use super::counter::{Counter, input_id};
 use crate::browser;
 use crate::el::{El, View, el};
 use crate::live;
-use crate::locale::{self, t};
+use crate::locale::{self, plain_sentence, t};
 
 /// The keys, row by row.
 pub fn keys(counter: Counter) -> View {
@@ -53,7 +53,7 @@ fn erase(counter: Counter) -> El {
 /// What was cleared comes back with the same key.
 fn clear(counter: Counter) -> El {
     let name = move || {
-        Some(crate::locale::plain_sentence(if counter.can_bring_back() {
+        Some(plain_sentence(if counter.can_bring_back() {
             key!("shop-key-bring-back")
         } else {
             key!("shop-key-clear")
