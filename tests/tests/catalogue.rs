@@ -91,6 +91,12 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     for (plan, as_of) in seeded(&cases(), 3, 3_000) {
         let Assessment { money, power, water, .. } = assess(&plan, as_of);
         let mut said = of_standing(&money.standing);
+        let month = money.month.iter().flat_map(|month| &month.working);
+        said.extend(month.map(|working| (working.formula, working.figures.clone())));
+        let home = money.going_home.iter().flat_map(|home| &home.working);
+        said.extend(home.map(|working| (working.formula, working.figures.clone())));
+        let loans = money.loans.iter().flat_map(|loan| &loan.working);
+        said.extend(loans.map(|working| (working.formula, working.figures.clone())));
         said.extend(of_standing(&power.standing));
         said.extend(of_standing(&water.standing));
         for (key, figures) in said {
@@ -179,6 +185,7 @@ fn every_quantity_has_its_unit_in_words() {
         Q::HourOfDay,
         Q::Days,
         Q::Nights,
+        Q::Months,
         Q::Percent,
         Q::Count,
         Q::DayOfMonth,

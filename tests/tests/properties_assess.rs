@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it did not expect")]
 
 use jiff::civil::Date;
+use kerbstead_core::money::Instalment;
 use kerbstead_core::plan::{Money, Plan};
 use kerbstead_core::run::{Timeline, walk};
 use kerbstead_core::{Assessment, assess};
@@ -119,8 +120,47 @@ fn check_cash(plan: &Plan, assessment: &Assessment) {
     let corrected = sum(|day| day.corrected) + counted_in_the_morning;
     assert_eq!(last.closing + last.corrected, first.opening + moved + corrected);
     assert_eq!(moved, flows.iter().filter(|flow| flow.counts()).map(|flow| flow.amount).sum());
+    check_loans(assessment);
+    check_course(plan, assessment);
     let groups: Money = assessment.money.groups.iter().map(|group| group.foreseen).sum();
     assert_eq!(groups, flows.iter().map(|flow| flow.amount).sum());
+}
+
+/// What is needed brings the lowest day to the floor; the lines of a month make its sums; what is left of going home is
+/// what there is less what is owed.
+fn check_course(plan: &Plan, assessment: &Assessment) {
+    let report = &assessment.money;
+    let is_short = |lowest: &kerbstead_core::money::CashDay| lowest.closing < plan.purse.floor;
+    if let Some(last) = report.needed.last() {
+        assert_eq!(last.in_all, plan.purse.floor - report.lowest.unwrap().closing);
+    } else {
+        assert!(!report.standing.missing.is_empty() || !report.lowest.as_ref().is_some_and(is_short));
+    }
+    if let Some(month) = &report.month {
+        assert_eq!(month.home, month.lines.iter().map(|line| line.home).sum());
+        assert_eq!(month.road, month.lines.iter().map(|line| line.road).sum());
+        assert_eq!(month.saved, month.home - month.road);
+        assert!(month.days_to_pay_back.is_none() || month.saved > Money::ZERO);
+    }
+    if let Some(home) = &report.going_home {
+        for day in &home.days {
+            assert_eq!(day.left, day.cash + day.van + day.kit - day.owed - home.room);
+        }
+        let affordable = home.days.iter().take_while(|day| !day.left.is_negative()).last();
+        assert_eq!(home.last_on, affordable.map(|day| day.on));
+    }
+}
+
+/// What is paid of a loan is what was lent and the interest, and nothing is owed after the last payment.
+fn check_loans(assessment: &Assessment) {
+    let is_payable = |paid: &Instalment| paid.balance.decimal().abs() <= 1_000_000_000_000_i64.into();
+    for loan in assessment.money.loans.iter().filter(|loan| loan.payments.iter().all(is_payable)) {
+        let sum = |part: fn(&Instalment) -> Money| loan.payments.iter().map(part).sum::<Money>();
+        assert_eq!(sum(|paid| paid.payment), sum(|paid| paid.principal) + sum(|paid| paid.interest));
+        assert_eq!(sum(|paid| paid.interest), loan.interest);
+        assert!(loan.payments.last().is_none_or(|last| last.balance == Money::ZERO));
+        assert!(loan.payments.is_sorted_by_key(|paid| paid.on));
+    }
 }
 
 fn check_energy(plan: &Plan, as_of: Date) {

@@ -180,7 +180,9 @@ fn check_typed(path: &Path, field: &Field, value: &Value) {
 
 /// Problems of single fields: what one field is to another is not a matter of typing.
 fn check_alone(plan: &Plan) -> Vec<Problem> {
-    let across = |wrong: &Wrong| matches!(wrong, Wrong::SurgeBelowContinuous { .. } | Wrong::StoreQuantity);
+    let across = |wrong: &Wrong| {
+        matches!(wrong, Wrong::SurgeBelowContinuous { .. } | Wrong::StoreQuantity | Wrong::MoreThanThereAre { .. })
+    };
     validate(plan).into_iter().filter(|problem| !across(&problem.wrong)).collect()
 }
 

@@ -62,6 +62,43 @@ pub enum Finding {
         /// Its name.
         name: String,
     },
+    /// The loans are more than the van would bring.
+    OwesMore {
+        /// The first such day, month by month.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        on: Date,
+        /// What would settle all loans.
+        owed: Money,
+        /// What the van would bring.
+        resale: Money,
+    },
+    /// Sales that are less likely than not: not counted on.
+    SalesUnlikely {
+        /// How many.
+        count: usize,
+        /// What they would bring together.
+        amount: Money,
+    },
+    /// Going home stays affordable only up to a day.
+    HomeUntil {
+        /// The last such day.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        last_on: Date,
+        /// What is missing the day after.
+        missing: Money,
+    },
+    /// Going home is not affordable today.
+    NoWayHome {
+        /// What is missing.
+        missing: Money,
+    },
+    /// Home and road are paid for at the same time.
+    Overlap {
+        /// What is due for the home from the day of leaving on.
+        home: Money,
+        /// What is due for the road before it.
+        road: Money,
+    },
 }
 
 impl Say for Finding {
@@ -73,6 +110,11 @@ impl Say for Finding {
             Self::ReceiptsUnanswered { .. } => "money-receipts-unanswered",
             Self::PaymentsUnanswered { .. } => "money-payments-unanswered",
             Self::WithoutPrice { .. } => "money-without-price",
+            Self::OwesMore { .. } => "money-owes-more",
+            Self::Overlap { .. } => "money-overlap",
+            Self::SalesUnlikely { .. } => "money-sales-unlikely",
+            Self::HomeUntil { .. } => "money-home-until",
+            Self::NoWayHome { .. } => "money-no-way-home",
         }
     }
 
@@ -89,11 +131,21 @@ impl Say for Finding {
             Self::LargestBefore { name, amount, .. } => {
                 vec![("name", Figure::Name(name)), ("amount", Figure::Money(amount))]
             }
-            Self::ReceiptsUnanswered { count, amount } | Self::PaymentsUnanswered { count, amount } => {
+            Self::HomeUntil { last_on, missing } => {
+                vec![("last_on", Figure::Date(last_on)), ("missing", Figure::Money(missing))]
+            }
+            Self::NoWayHome { missing } => vec![("missing", Figure::Money(missing))],
+            Self::ReceiptsUnanswered { count, amount }
+            | Self::PaymentsUnanswered { count, amount }
+            | Self::SalesUnlikely { count, amount } => {
                 vec![("count", Figure::count(count)), ("amount", Figure::Money(amount))]
             }
             Self::WithoutPrice { count, name, .. } => {
                 vec![("count", Figure::count(count)), ("name", Figure::Name(name))]
+            }
+            Self::Overlap { home, road } => vec![("home", Figure::Money(home)), ("road", Figure::Money(road))],
+            Self::OwesMore { on, owed, resale } => {
+                vec![("on", Figure::Date(on)), ("owed", Figure::Money(owed)), ("resale", Figure::Money(resale))]
             }
         }
     }
@@ -105,6 +157,10 @@ impl Say for Finding {
             Self::LargestBefore { .. } => "next-money-largest-before",
             Self::ReceiptsUnanswered { .. } | Self::PaymentsUnanswered { .. } => "next-money-unanswered",
             Self::WithoutPrice { .. } => "next-money-without-price",
+            Self::OwesMore { .. } => "next-money-owes-more",
+            Self::Overlap { .. } => "next-money-overlap",
+            Self::SalesUnlikely { .. } => "next-money-sales-unlikely",
+            Self::HomeUntil { .. } | Self::NoWayHome { .. } => "next-money-way-home",
         })
     }
 

@@ -1,14 +1,17 @@
 //! What moves money, and when: the plan as dated flows.
 
 use jiff::civil::Date;
-use rust_decimal::Decimal;
 use serde::Serialize;
 
+use super::debt::Debt;
+use super::due::{due_days, occurrences};
+use super::price::{goods_price, purchase_price};
+use super::sales::is_counted_on;
 use crate::order;
-use crate::plan::civil::{day_key, on_day};
+use crate::plan::civil::day_key;
 use crate::plan::{
-    Belonging, Cost, CostPhase, Group, Id, Income, Item, Money, Obtain, Outcome, Plan, Purse, Repeat, Sale, add_days,
-    add_months, days_between, decimal,
+    Belonging, Cost, CostEvery, Estimate, Group, Id, Income, Item, Loan, Money, Obtain, Outcome, Plan, Sale, Vehicle,
+    decimal,
 };
 use crate::run::{Phase, Timeline};
 
@@ -21,6 +24,10 @@ pub struct Input {
     pub flows: Vec<Flow>,
     /// Items that are bought or made but have no price yet.
     pub unpriced: Vec<Id>,
+    /// The loans, as far as they are agreed.
+    pub debts: Vec<Debt>,
+    /// What the sales would bring that are less likely than not. They are among no flows.
+    pub unlikely: Vec<Money>,
 }
 
 /// Money that moves on one day.
@@ -33,7 +40,7 @@ pub struct Flow {
     pub amount: Money,
     /// Where it is counted.
     pub group: FlowGroup,
-    /// The entry it comes from.
+    /// The entry it comes from; 0 for the van and its fuel.
     pub source: Id,
     /// Whether it has happened.
     pub state: FlowState,
@@ -49,10 +56,16 @@ pub enum FlowGroup {
     Income,
     /// Purchases for the kit, by its headings.
     Kit(Group),
-    /// Monthly costs.
+    /// What must be paid again and again.
     Costs,
     /// Nights that are paid for.
     Nights,
+    /// The van itself.
+    Vehicle,
+    /// Loans, drawn and paid back.
+    Loans,
+    /// Fuel for the distances of the route.
+    Fuel,
 }
 
 /// Whether a flow has happened.
@@ -77,7 +90,7 @@ impl Flow {
 impl Input {
     /// The plan's flows within the timeline.
     pub fn new(plan: &Plan, as_of: Date, timeline: &Timeline) -> Self {
-        let mut collector = Collector { plan, as_of, timeline, flows: Vec::new() };
+        let mut collector = Collector { plan, as_of, timeline, flows: Vec::new(), unlikely: Vec::new() };
         let mut unpriced = Vec::new();
         for item in plan.carried() {
             if item.obtain.is_paid() && item.unit_price.is_none() && item.paid.is_none_or(|paid| paid.amount.is_none())
@@ -85,59 +98,26 @@ impl Input {
                 unpriced.push(item.id);
             }
             collector.purchase(item);
+            collector.refund(item);
             collector.item_sale(item);
         }
         plan.belongings.iter().for_each(|belonging| collector.belonging(belonging));
         plan.incomes.iter().for_each(|income| collector.income(income));
         plan.costs.iter().for_each(|cost| collector.cost(cost));
         collector.nights();
+        collector.fuel();
+        collector.vehicle();
+        let debts: Vec<Debt> = plan.loans.iter().filter_map(|loan| Debt::new(plan, loan)).collect();
+        plan.loans.iter().for_each(|loan| collector.loan(loan, &debts));
         let flows = order::by_key(&collector.flows, |flow| day_key(flow.on));
-        Self { opening: plan.purse.opening_cash.unwrap_or(Money::ZERO), flows, unpriced }
+        Self {
+            opening: plan.purse.opening_cash.unwrap_or(Money::ZERO),
+            flows,
+            unpriced,
+            debts,
+            unlikely: collector.unlikely,
+        }
     }
-}
-
-/// What is paid for some of an item.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct PriceParts {
-    /// Without tax.
-    pub net: Money,
-    /// The tax.
-    pub tax: Money,
-    /// Both.
-    pub total: Money,
-}
-
-/// Price of `quantity` at `unit_price`, with the tax worked out on the line and rounded half up to the currency's minor
-/// unit, as tills do it. With tax-inclusive prices the tax is what is contained.
-///
-/// ```
-/// use kerbstead_core::money::price_parts;
-/// let parts = price_parts("1.50".parse().unwrap(), 1, 7.into(), false, 2);
-/// assert_eq!(parts.tax.to_string(), "0.11");
-/// ```
-pub fn price_parts(
-    unit_price: Money,
-    quantity: u32,
-    tax_percent: Decimal,
-    includes_tax: bool,
-    digits: u32,
-) -> PriceParts {
-    let line = unit_price.times(quantity).rounded(digits);
-    if includes_tax {
-        let share = (Money::whole(100) + Money::new(tax_percent)).decimal();
-        let net = decimal::over(Decimal::ONE_HUNDRED, share).map_or(line, |factor| line.scaled(factor).rounded(digits));
-        PriceParts { net, tax: line - net, total: line }
-    } else {
-        let tax = line.percent(tax_percent).rounded(digits);
-        PriceParts { net: line, tax, total: line + tax }
-    }
-}
-
-/// What an item's purchase costs in all, if it has a price.
-pub fn purchase_price(item: &Item, purse: &Purse, digits: u32) -> Option<PriceParts> {
-    let unit_price = item.unit_price?.likely();
-    let tax = item.tax_percent.unwrap_or(purse.tax_percent);
-    Some(price_parts(unit_price, item.quantity, tax, purse.prices_include_tax, digits))
 }
 
 /// A flow before it is known on which day of the timeline it falls.
@@ -154,6 +134,7 @@ struct Collector<'a> {
     as_of: Date,
     timeline: &'a Timeline<'a>,
     flows: Vec<Flow>,
+    unlikely: Vec<Money>,
 }
 
 impl Collector<'_> {
@@ -168,6 +149,17 @@ impl Collector<'_> {
         self.once(&Planned { amount: -amount, on, outcome, group: FlowGroup::Kit(item.group), source: item.id });
     }
 
+    /// What comes back for unused goods.
+    fn refund(&mut self, item: &Item) {
+        let Some(returned) = item.returned.filter(|_| item.obtain.is_paid()) else { return };
+        let quantity = returned.quantity.min(item.quantity);
+        let price = goods_price(item, quantity, &self.plan.purse, self.plan.minor_digits());
+        let amount = returned.outcome.and_then(|outcome| outcome.amount).or(price.map(|price| price.total));
+        let Some(amount) = amount else { return };
+        let (on, outcome) = (returned.on, returned.outcome);
+        self.once(&Planned { amount, on, outcome, group: FlowGroup::Kit(item.group), source: item.id });
+    }
+
     fn item_sale(&mut self, item: &Item) {
         if item.obtain == Obtain::Borrowed {
             return;
@@ -178,7 +170,17 @@ impl Collector<'_> {
 
     fn belonging(&mut self, belonging: &Belonging) {
         let price = belonging.price.map(|price| price.likely());
-        self.sale(price, belonging.on, belonging.outcome, belonging.id);
+        let amount = belonging.outcome.and_then(|outcome| outcome.amount).or(price);
+        let Some(amount) = amount.map(|amount| amount - belonging.selling_cost.unwrap_or(Money::ZERO)) else { return };
+        let (on, outcome) = (belonging.on, belonging.outcome);
+        if !is_counted_on(belonging)
+            && outcome.is_none()
+            && on.or(self.plan.calendar.leaves_on).is_none_or(|on| on >= self.as_of)
+        {
+            self.unlikely.push(amount);
+            return;
+        }
+        self.once(&Planned { amount, on, outcome, group: FlowGroup::Sales, source: belonging.id });
     }
 
     fn sale(&mut self, price: Option<Money>, on: Option<Date>, outcome: Option<Outcome>, source: Id) {
@@ -229,72 +231,92 @@ impl Collector<'_> {
         }
     }
 
-    /// A monthly cost on its day of each month, in its part of the plan. Those of days past count as paid: a rent is
-    /// rarely forgotten, and a count of the cash corrects it.
+    /// A cost on its days in its part of the plan. Those of days past count as paid: a rent is rarely forgotten, and a
+    /// count of the cash corrects it.
     fn cost(&mut self, cost: &Cost) {
-        let Some(amount) = cost.amount else { return };
-        let leaves_on = self.plan.calendar.leaves_on;
-        let (starts_on, ends_on) = (self.timeline.starts_on(), self.timeline.ends_on());
-        let is_due = |on: Date| match cost.phase {
-            CostPhase::Always => true,
-            CostPhase::Home => leaves_on.is_none_or(|leaves_on| on < leaves_on),
-            CostPhase::Road => leaves_on.is_some_and(|leaves_on| on >= leaves_on),
-        };
-        let day = cost.day_of_month.unwrap_or(1);
-        for on in month_days(starts_on, ends_on, day).filter(|on| *on >= starts_on && is_due(*on)) {
-            let state = if on < self.as_of { FlowState::Confirmed } else { FlowState::Planned };
-            self.push(on, -amount.likely(), FlowGroup::Costs, cost.id, state);
+        let Some(amount) = cost.amount.map(|amount| amount.likely()) else { return };
+        if cost.every == CostEvery::HundredKm {
+            self.by_distance(amount, FlowGroup::Costs, cost.id);
+            return;
         }
+        for on in due_days(cost, self.plan.calendar.leaves_on, self.timeline) {
+            self.settled(Some(on), -amount, FlowGroup::Costs, cost.id);
+        }
+    }
+
+    /// Fuel on the days it is burnt.
+    fn fuel(&mut self) {
+        if let Some(price) = fuel_for_100_km(&self.plan.vehicle) {
+            self.by_distance(price, FlowGroup::Fuel, 0);
+        }
+    }
+
+    /// What is paid for every hundred kilometres, on the days they are driven.
+    fn by_distance(&mut self, for_100_km: Money, group: FlowGroup, source: Id) {
+        let timeline = self.timeline;
+        for day in timeline.days.iter().filter(|day| day.drive_km > 0.0) {
+            self.settled(Some(day.date), -for_100_km.percent(decimal::of_measure(day.drive_km)), group, source);
+        }
+    }
+
+    /// The van: the deposit, what is left of the price less the present car and with the seller's fees, and the
+    /// registration. If it is not bought after all, only a deposit that was paid is gone.
+    fn vehicle(&mut self) {
+        let bought = &self.plan.purchase;
+        let or_nothing = |amount: Option<Money>| amount.unwrap_or(Money::ZERO);
+        let likely = |amount: Option<Estimate<Money>>| or_nothing(amount.map(|amount| amount.likely()));
+        let is_off = bought.paid.is_some_and(|paid| !paid.happened);
+        let paid_on = bought.paid.and_then(|paid| paid.on).or(bought.pay_on).or(self.plan.calendar.leaves_on);
+        let deposit = or_nothing(bought.deposit);
+        let deposit_on = bought.deposit_on.or(paid_on);
+        if !is_off || deposit_on.is_some_and(|on| on < self.as_of) {
+            self.settled(deposit_on, -deposit, FlowGroup::Vehicle, 0);
+        }
+        if is_off {
+            return;
+        }
+        let rest =
+            likely(bought.agreed_price) - deposit - likely(bought.part_exchange) + or_nothing(bought.seller_fees);
+        let amount = bought.paid.and_then(|paid| paid.amount).unwrap_or(rest);
+        let (on, outcome) = (bought.pay_on, bought.paid);
+        self.once(&Planned { amount: -amount, on, outcome, group: FlowGroup::Vehicle, source: 0 });
+        let registration = or_nothing(bought.registration);
+        self.settled(bought.registration_on.or(paid_on), -registration, FlowGroup::Vehicle, 0);
+    }
+
+    /// The money of a loan on its day, and every payment.
+    fn loan(&mut self, loan: &Loan, debts: &[Debt]) {
+        let Some(debt) = debts.iter().find(|debt| debt.loan == loan.id) else { return };
+        let terms = &debt.terms;
+        let state = match loan.drawn {
+            Some(_) => FlowState::Confirmed,
+            None if terms.drawn_on < self.as_of => FlowState::Unanswered,
+            None => FlowState::Planned,
+        };
+        self.push(terms.drawn_on, terms.principal - terms.fees, FlowGroup::Loans, loan.id, state);
+        for payment in &debt.payments {
+            self.settled(Some(payment.on), -payment.payment, FlowGroup::Loans, loan.id);
+        }
+    }
+
+    /// A flow that nobody is asked about: once its day has passed it has happened, and a count of the cash corrects it.
+    fn settled(&mut self, on: Option<Date>, amount: Money, group: FlowGroup, source: Id) {
+        let on = on.unwrap_or_else(|| self.timeline.ends_on());
+        let state = if on < self.as_of { FlowState::Confirmed } else { FlowState::Planned };
+        self.push(on, amount, group, source, state);
     }
 
     fn nights(&mut self) {
         let timeline = self.timeline;
         for day in timeline.days.iter().filter(|day| day.phase == Phase::Road) {
             let Some(price) = day.offer.and_then(|offer| offer.price_per_night) else { continue };
-            let state = if day.date < self.as_of { FlowState::Confirmed } else { FlowState::Planned };
-            self.push(day.date, -price.likely(), FlowGroup::Nights, day.source.unwrap_or(0), state);
+            self.settled(Some(day.date), -price.likely(), FlowGroup::Nights, day.source.unwrap_or(0));
         }
     }
 }
 
-/// The days from `first` on, by its rhythm, that lie between `from` and `to`. Months and years are counted from the
-/// first date, never from one that a short month moved, so that the 31st comes back after February.
-pub(super) fn occurrences(first: Date, repeat: Repeat, from: Date, to: Date) -> impl Iterator<Item = Date> {
-    let start = steps_before(first, repeat, from);
-    (start..)
-        .map_while(move |step| nth(first, repeat, step))
-        .take_while(move |on| *on <= to)
-        .filter(move |on| *on >= from)
-}
-
-/// A number of steps that surely leads to no later day than `from`.
-fn steps_before(first: Date, repeat: Repeat, from: Date) -> i32 {
-    let days = days_between(first, from).max(0);
-    let longest_step = match repeat {
-        Repeat::Once => return 0,
-        Repeat::Weekly => 7,
-        Repeat::Fortnightly => 14,
-        Repeat::Monthly => 31,
-        Repeat::Yearly => 366,
-    };
-    days / longest_step
-}
-
-fn nth(first: Date, repeat: Repeat, step: i32) -> Option<Date> {
-    match repeat {
-        Repeat::Once => (step == 0).then_some(first),
-        Repeat::Weekly => add_days(first, step.checked_mul(7)?),
-        Repeat::Fortnightly => add_days(first, step.checked_mul(14)?),
-        Repeat::Monthly => add_months(first, step),
-        Repeat::Yearly => add_months(first, step.checked_mul(12)?),
-    }
-}
-
-/// That day of every month from `from`'s month on, up to `to`; in shorter months the last day.
-fn month_days(from: Date, to: Date, day: u32) -> impl Iterator<Item = Date> {
-    let day = day.clamp(1, 31);
-    (0..)
-        .map_while(move |months| add_months(from, months))
-        .map_while(move |month| on_day(month, day))
-        .take_while(move |on| *on <= to)
+/// What the fuel for 100 km costs, if both its price and how much is burnt are known.
+pub(super) fn fuel_for_100_km(vehicle: &Vehicle) -> Option<Money> {
+    let litres = vehicle.fuel_l_per_100_km?.likely();
+    Some(vehicle.fuel_price_per_l?.likely().scaled(decimal::of_measure(litres)))
 }

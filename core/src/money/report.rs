@@ -4,12 +4,16 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::constants::TIGHT_DAYS;
+use super::debt::{Debt, LoanReport, OwedDay, owed_by_month};
 use super::findings::Finding;
 use super::flows::{Flow, FlowGroup, FlowState};
+use super::going_home::{GoingHome, going_home};
+use super::month::{Month, month};
+use super::sales::{SalesOutlook, outlook};
 use super::step::{CashDay, Course};
 use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
-use crate::plan::{Money, Need, Night, Path, Plan, Quantity, decimal};
+use crate::plan::{CostEvery, CostPhase, Money, Need, Night, Path, Plan, Quantity, decimal};
 use crate::run::{Timeline, missing_road};
 
 /// The money balance of a plan.
@@ -28,7 +32,25 @@ pub struct Report {
     pub lowest: Option<CashDay>,
     /// What is still to be paid for the kit from the day asked on.
     pub still_to_pay: Money,
-    /// What an average day on the road costs: monthly costs and paid nights over the days of the route.
+    /// What each loan comes to, in the order of the plan.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub loans: Vec<LoanReport>,
+    /// What is owed beside what the van would bring, month by month.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub owed: Vec<OwedDay>,
+    /// What the open sales are good for, where a chance or a lowest price is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sales: Option<SalesOutlook>,
+    /// How much more is needed by when, step by step, to stay above the floor.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub needed: Vec<Needed>,
+    /// What would be left for whoever went home, where a room has a price.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub going_home: Option<GoingHome>,
+    /// A month at home against one on the road, where there is a route.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub month: Option<Month>,
+    /// What an average day on the road costs: running costs, fuel and paid nights over the days of the route.
     pub road_cost_per_day: Money,
 }
 
@@ -45,6 +67,16 @@ pub struct GroupTotal {
     pub open: Money,
 }
 
+/// How much more must have come in by a day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Needed {
+    /// By that evening.
+    #[serde(serialize_with = "crate::plan::civil::serialize")]
+    pub by: Date,
+    /// So much in all, since the day asked.
+    pub in_all: Money,
+}
+
 /// Judges the course of the cash from `as_of` on.
 pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> Report {
     let Course { days, input, .. } = course;
@@ -52,7 +84,9 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
     let groups = group_totals(&input.flows);
     let ahead = days.get(timeline.index_from(as_of)..).unwrap_or(&[]);
     let lowest = ahead.iter().copied().min_by_key(|day| day.closing);
-    let kit_left = |flow: &&Flow| matches!(flow.group, FlowGroup::Kit(_)) && flow.state != FlowState::Confirmed;
+    let kit_left = |flow: &&Flow| {
+        matches!(flow.group, FlowGroup::Kit(_)) && flow.state != FlowState::Confirmed && flow.amount.is_negative()
+    };
     let still_to_pay = input.flows.iter().filter(kit_left).map(|flow| -flow.amount).sum();
     let mut standing = match lowest {
         Some(lowest) if is_cash_known(plan, as_of) => judge(plan, ahead, lowest, road_cost_per_day),
@@ -62,10 +96,35 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
     standing.findings.extend(largest_before(plan, &standing, &input.flows));
     standing.findings.extend(unanswered(&input.flows));
     standing.findings.extend(without_price(plan, &input.unpriced));
+    let loans = input.debts.iter().map(Debt::report).collect();
+    let owed = owed_by_month(plan, timeline, &input.debts);
+    standing.findings.extend(owes_more(&owed, as_of));
+    standing.findings.extend(overlap(plan, &input.flows));
+    standing.findings.extend(unlikely(&input.unlikely));
+    let is_known = standing.verdict != Verdict::Unknown;
+    let going_home = going_home(plan, timeline, ahead, &input).filter(|_| is_known);
+    standing.findings.extend(going_home.as_ref().and_then(GoingHome::finding));
+    let sales = outlook(plan, as_of, ahead);
+    let needed = if is_known { needed(ahead, plan.purse.floor) } else { Vec::new() };
+    let month = month(plan, timeline, &input.flows, &input.debts);
     if timeline.road().any(|day| day.offer.is_none_or(|offer| offer.night != Night::Allowed)) {
         standing.cautions.push(Caution::NightsNotCleared);
     }
-    Report { standing, days, flows: input.flows, groups, lowest, still_to_pay, road_cost_per_day }
+    Report {
+        standing,
+        days,
+        flows: input.flows,
+        groups,
+        lowest,
+        still_to_pay,
+        loans,
+        owed,
+        sales,
+        needed,
+        going_home,
+        month,
+        road_cost_per_day,
+    }
 }
 
 fn is_cash_known(plan: &Plan, as_of: Date) -> bool {
@@ -135,7 +194,9 @@ fn working(ahead: &[CashDay], lowest: CashDay, floor: Money, cushion: Money) -> 
 
 fn road_cost_per_day(plan: &Plan, timeline: &Timeline, flows: &[Flow]) -> Money {
     let Some(leaves_on) = plan.calendar.leaves_on else { return Money::ZERO };
-    let is_running = |flow: &&Flow| matches!(flow.group, FlowGroup::Costs | FlowGroup::Nights) && flow.on >= leaves_on;
+    let is_running = |flow: &&Flow| {
+        matches!(flow.group, FlowGroup::Costs | FlowGroup::Nights | FlowGroup::Fuel) && flow.on >= leaves_on
+    };
     let total: Money = flows.iter().filter(is_running).map(|flow| -flow.amount).sum();
     let days = rust_decimal::Decimal::from(timeline.road().count());
     let per_day = decimal::over(total.decimal(), days).map_or(Money::ZERO, Money::new);
@@ -163,8 +224,12 @@ fn largest_before(plan: &Plan, standing: &Standing<Finding>, flows: &[Flow]) -> 
     let short = standing.first_short?;
     let may_wait = |flow: &Flow| {
         let item = plan.item(flow.source).filter(|item| item.need != Need::Must)?;
-        (flow.on <= short.on && flow.state == FlowState::Planned && matches!(flow.group, FlowGroup::Kit(_)))
-            .then(|| Finding::LargestBefore { item: item.id, name: item.name.clone(), amount: -flow.amount })
+        let is_payment = matches!(flow.group, FlowGroup::Kit(_)) && flow.amount.is_negative();
+        (flow.on <= short.on && flow.state == FlowState::Planned && is_payment).then(|| Finding::LargestBefore {
+            item: item.id,
+            name: item.name.clone(),
+            amount: -flow.amount,
+        })
     };
     let amount = |finding: &Finding| match finding {
         Finding::LargestBefore { amount, .. } => *amount,
@@ -195,4 +260,42 @@ fn unanswered(flows: &[Flow]) -> Vec<Finding> {
 fn without_price(plan: &Plan, unpriced: &[crate::plan::Id]) -> Option<Finding> {
     let item = plan.item(*unpriced.first()?)?;
     Some(Finding::WithoutPrice { count: unpriced.len(), item: item.id, name: item.name.clone() })
+}
+
+/// The first month from the day asked on at which the loans are more than the van would bring.
+fn owes_more(owed: &[OwedDay], as_of: Date) -> Option<Finding> {
+    let day = owed.iter().find(|day| day.on >= as_of && day.owed > day.resale)?;
+    Some(Finding::OwesMore { on: day.on, owed: day.owed, resale: day.resale })
+}
+
+/// What is due for the home once the van has left, and for the road before it has.
+fn overlap(plan: &Plan, flows: &[Flow]) -> Option<Finding> {
+    let leaves_on = plan.calendar.leaves_on?;
+    let due = |phase: CostPhase, is_after: bool| -> Money {
+        let is_of = |flow: &&Flow| {
+            let cost = plan.costs.iter().find(|cost| cost.id == flow.source && cost.every != CostEvery::HundredKm);
+            let is_meant = cost.is_some_and(|cost| cost.phase == phase && cost.every != CostEvery::Once);
+            flow.group == FlowGroup::Costs && (flow.on >= leaves_on) == is_after && is_meant
+        };
+        flows.iter().filter(is_of).map(|flow| -flow.amount).sum()
+    };
+    let (home, road) = (due(CostPhase::Home, true), due(CostPhase::Road, false));
+    (home > Money::ZERO || road > Money::ZERO).then_some(Finding::Overlap { home, road })
+}
+
+/// Each day on which more is missing than on any day before.
+fn needed(ahead: &[CashDay], floor: Money) -> Vec<Needed> {
+    let mut needed: Vec<Needed> = Vec::new();
+    for day in ahead {
+        let in_all = floor - day.closing;
+        if in_all > needed.last().map_or(Money::ZERO, |last| last.in_all) {
+            needed.push(Needed { by: day.on, in_all });
+        }
+    }
+    needed
+}
+
+fn unlikely(unlikely: &[Money]) -> Option<Finding> {
+    let amount = unlikely.iter().copied().sum();
+    (!unlikely.is_empty()).then_some(Finding::SalesUnlikely { count: unlikely.len(), amount })
 }

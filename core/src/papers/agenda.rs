@@ -43,7 +43,7 @@ pub fn agenda<F: Format>(plan: &Plan, assessment: &Assessment, as_of: Date, word
 
 fn flow_event<F: Format>(file: &mut File, plan: &Plan, flow: &money::Flow, words: &Words<F>) {
     let key = match flow.group {
-        FlowGroup::Kit(_) => "agenda-pay",
+        FlowGroup::Kit(_) if flow.amount.is_negative() => "agenda-pay",
         FlowGroup::Sales => "agenda-sell",
         _ => return,
     };

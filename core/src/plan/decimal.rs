@@ -37,3 +37,12 @@ pub(crate) fn to_float(amount: Decimal) -> f64 {
     let power = (0..amount.scale()).fold(1.0, |power, _| power * 10.0);
     amount.mantissa() as f64 / power
 }
+
+/// A length, a volume or another measure as a decimal to its thousandths, to be multiplied with a price. What is not a
+/// number or below nothing is nothing, what is beyond a million millions is that.
+pub(crate) fn of_measure(value: f64) -> Decimal {
+    const MOST: f64 = 1e15;
+    #[allow(clippy::cast_possible_truncation)] // whole and within the range of the cast
+    let thousandths = if value > 0.0 { (value * 1000.0).min(MOST).round() as i64 } else { 0 };
+    Decimal::new(thousandths, 3)
+}

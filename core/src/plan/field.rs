@@ -95,6 +95,8 @@ pub enum Quantity {
     Days,
     /// Nights.
     Nights,
+    /// Months.
+    Months,
     /// Hundredths.
     Percent,
     /// A bare count.
@@ -211,6 +213,8 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "week", is_list: true, fields: WEEK_DAY },
     Section { name: "water_uses", is_list: true, fields: WATER_USE },
     Section { name: "readings", is_list: true, fields: READING },
+    Section { name: "purchase", is_list: false, fields: PURCHASE },
+    Section { name: "loans", is_list: true, fields: LOAN },
 ];
 
 /// Fields of the plan itself.
@@ -235,6 +239,10 @@ pub const VEHICLE: &[Field] = &[
     number("gross_limit_kg", Quantity::MassKg, 500.0, 30_000.0, 3_300.0),
     number("socket_volts", Quantity::Volts, 5.0, 60.0, 12.0),
     number("socket_fuse_a", Quantity::Amperes, 1.0, 200.0, 10.0),
+    price("resale", 3_600),
+    money("resale_falls", 45),
+    estimate("fuel_l_per_100_km", Quantity::VolumeL, 0.0, 100.0, 9.0),
+    price("fuel_price_per_l", 2),
 ];
 
 /// Fields of the purse.
@@ -243,6 +251,8 @@ pub const PURSE: &[Field] = &[
     money("floor", 100),
     of("tax_percent", Kind::Rate),
     of("prices_include_tax", Kind::Flag),
+    money("room_deposit", 600),
+    money("room_rent", 350),
 ];
 
 const OUTLETS: Kind = Kind::Choice(&["ac", "dc"]);
@@ -274,6 +284,8 @@ pub const ITEM: &[Field] = &[
     whole("quantity", Quantity::Count, 1, 1_000, 1),
     price("unit_price", 25),
     of("tax_percent", Kind::Rate),
+    of("discount_percent", Kind::Rate),
+    money("delivery", 8),
     of("needed_on", Kind::Date),
     of("paid/happened", Kind::Flag),
     of("paid/on", Kind::Date),
@@ -284,6 +296,11 @@ pub const ITEM: &[Field] = &[
     of("sale/outcome/happened", Kind::Flag),
     of("sale/outcome/on", Kind::Date),
     money("sale/outcome/amount", 40),
+    whole("returned/quantity", Quantity::Count, 1, 1_000, 1),
+    of("returned/on", Kind::Date),
+    of("returned/outcome/happened", Kind::Flag),
+    of("returned/outcome/on", Kind::Date),
+    money("returned/outcome/amount", 15),
     estimate("mass_kg", Quantity::MassKg, 0.0, 2_000.0, 4.5),
     number("length_mm", Quantity::LengthMm, 1.0, 15_000.0, 600.0),
     number("width_mm", Quantity::LengthMm, 1.0, 15_000.0, 400.0),
@@ -324,6 +341,10 @@ pub const BELONGING: &[Field] = &[
     of("outcome/happened", Kind::Flag),
     of("outcome/on", Kind::Date),
     money("outcome/amount", 80),
+    money("lowest", 60),
+    of("chance_percent", Kind::Rate),
+    of("listed_on", Kind::Date),
+    money("selling_cost", 5),
 ];
 
 /// Fields of an income.
@@ -336,12 +357,15 @@ pub const INCOME: &[Field] = &[
     of("received_until", Kind::Date),
 ];
 
-/// Fields of a monthly cost.
+/// Fields of a cost.
 pub const COST: &[Field] = &[
     text("name", 120),
     price("amount", 120),
     whole("day_of_month", Quantity::DayOfMonth, 1, 31, 1),
     of("phase", Kind::Choice(&["home", "road", "always"])),
+    of("every", Kind::Choice(&["once", "week", "month", "quarter", "half_year", "year", "hundred_km"])),
+    of("first_on", Kind::Date),
+    of("last_on", Kind::Date),
 ];
 
 macro_rules! with_offer {
@@ -398,4 +422,32 @@ pub const READING: &[Field] = &[
     number("charge_percent", Quantity::Percent, 0.0, 100.0, 62.0),
     number("fresh_l", Quantity::VolumeL, 0.0, 20_000.0, 18.0),
     number("grey_l", Quantity::VolumeL, 0.0, 20_000.0, 6.0),
+];
+
+/// Fields of the purchase of the van.
+pub const PURCHASE: &[Field] = &[
+    price("agreed_price", 4_200),
+    of("pay_on", Kind::Date),
+    money("deposit", 300),
+    of("deposit_on", Kind::Date),
+    price("part_exchange", 600),
+    money("seller_fees", 80),
+    money("registration", 60),
+    of("registration_on", Kind::Date),
+    of("paid/happened", Kind::Flag),
+    of("paid/on", Kind::Date),
+    money("paid/amount", 4_200),
+];
+
+/// Fields of a loan.
+pub const LOAN: &[Field] = &[
+    text("name", 120),
+    money("amount", 1_500),
+    of("yearly_percent", Kind::Rate),
+    whole("months", Quantity::Count, 1, crate::money::MOST_MONTHS, 24),
+    money("fees", 30),
+    of("drawn_on", Kind::Date),
+    of("drawn", Kind::Flag),
+    of("first_payment_on", Kind::Date),
+    of("paid_off_on", Kind::Date),
 ];

@@ -32,6 +32,12 @@ pub struct Item {
     /// Sales tax on it in percent; without it, the purse's.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub tax_percent: Option<Decimal>,
+    /// What is taken off the price, in percent.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub discount_percent: Option<Decimal>,
+    /// What bringing all of it costs, tax included.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub delivery: Option<Money>,
     /// When it must be there, and is paid; without it, the day of leaving.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub needed_on: Option<Date>,
@@ -44,6 +50,9 @@ pub struct Item {
     /// Its sale later on.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub sale: Option<Sale>,
+    /// What of it goes back to the seller unused.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub returned: Option<Return>,
     /// Mass of one.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub mass_kg: Option<Estimate<f64>>,
@@ -74,7 +83,8 @@ pub struct Item {
 }
 
 record!(Item {
-    id, name, group, need, obtain, quantity, unit_price, tax_percent, needed_on, paid, lender, sale, mass_kg,
+    id, name, group, need, obtain, quantity, unit_price, tax_percent, discount_percent, delivery,
+    needed_on, paid, lender, sale, returned, mass_kg,
     length_mm, width_mm, height_mm, draw, water, store, tank, note,
 } unless empty { lender, note });
 
@@ -89,10 +99,13 @@ impl Default for Item {
             quantity: 1,
             unit_price: None,
             tax_percent: None,
+            discount_percent: None,
+            delivery: None,
             needed_on: None,
             paid: None,
             lender: String::new(),
             sale: None,
+            returned: None,
             mass_kg: None,
             length_mm: None,
             width_mm: None,
@@ -103,6 +116,15 @@ impl Default for Item {
             tank: None,
             note: String::new(),
         }
+    }
+}
+
+impl Item {
+    /// How many are kept: all but those that go back.
+    pub fn kept(&self) -> u32 {
+        let is_going = |returned: &Return| returned.outcome.is_none_or(|outcome| outcome.happened);
+        let returned = self.returned.filter(|returned| self.obtain.is_paid() && is_going(returned));
+        self.quantity.saturating_sub(returned.map_or(0, |returned| returned.quantity))
     }
 }
 
@@ -224,3 +246,25 @@ pub struct Sale {
 }
 
 record!(Sale { price, on, outcome });
+
+/// Unused goods that go back to the seller. Their price comes back; what was paid for bringing them does not.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
+pub struct Return {
+    /// How many.
+    pub quantity: u32,
+    /// When the money is expected back; without it, the day of leaving.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub on: Option<Date>,
+    /// What came of it.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub outcome: Option<Outcome>,
+}
+
+record!(Return { quantity, on, outcome });
+
+impl Default for Return {
+    fn default() -> Self {
+        Self { quantity: 1, on: None, outcome: None }
+    }
+}

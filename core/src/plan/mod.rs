@@ -15,11 +15,13 @@ mod estimate;
 pub mod field;
 mod free_ids;
 mod item;
+mod loan;
 mod money;
 mod path;
 mod paths;
 mod plain;
 mod problem;
+mod purchase;
 mod purse;
 pub(crate) mod record;
 mod rough;
@@ -43,13 +45,17 @@ pub use edit::{Edit, List, NotPossible};
 pub use estimate::Estimate;
 pub use field::{Field, Kind, Quantity};
 use free_ids::FreeIds;
-pub use item::{Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Sale, Store, Tank, TankKind};
+pub use item::{
+    Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Return, Sale, Store, Tank, TankKind,
+};
+pub use loan::Loan;
 pub use money::{Money, minor_digits};
 pub use path::{Path, value_in};
 pub use paths::Paths;
 pub use plain::Plain;
 pub use problem::{Problem, Wrong};
-pub use purse::{Belonging, Cost, CostPhase, Income, Purse, Reading, Repeat};
+pub use purchase::Purchase;
+pub use purse::{Belonging, Cost, CostEvery, CostPhase, Income, Purse, Reading, Repeat};
 use record::record;
 pub use rough::{Answers, Place, rough_plan};
 #[cfg(feature = "schema")]
@@ -95,7 +101,7 @@ pub struct Plan {
     pub belongings: Vec<Belonging>,
     /// Money that comes in otherwise.
     pub incomes: Vec<Income>,
-    /// What must be paid every month.
+    /// What must be paid again and again, or by the distance.
     pub costs: Vec<Cost>,
     /// The route as stays in order.
     pub stays: Vec<Stay>,
@@ -105,6 +111,10 @@ pub struct Plan {
     pub water_uses: Vec<WaterUse>,
     /// What was counted on the way: it corrects the run from its moment on.
     pub readings: Vec<Reading>,
+    /// What is paid for the van, when it is still to be bought.
+    pub purchase: Purchase,
+    /// Money that is lent, and paid back month by month.
+    pub loans: Vec<Loan>,
     /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Paths::is_empty"))]
     pub guesses: Paths,
@@ -112,7 +122,7 @@ pub struct Plan {
 
 record!(Plan {
     schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
-    water_uses, readings, guesses,
+    water_uses, readings, purchase, loans, guesses,
 } unless empty { guesses });
 
 impl Default for Plan {
@@ -133,6 +143,8 @@ impl Default for Plan {
             week: Vec::new(),
             water_uses: Vec::new(),
             readings: Vec::new(),
+            purchase: Purchase::default(),
+            loans: Vec::new(),
             guesses: Paths::default(),
         }
     }
@@ -183,6 +195,7 @@ impl Plan {
             "calendar" => Some(self.calendar.to_plain()),
             "vehicle" => Some(self.vehicle.to_plain()),
             "purse" => Some(self.purse.to_plain()),
+            "purchase" => Some(self.purchase.to_plain()),
             _ => None,
         }
     }

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::{Id, Path, Quantity};
+use super::{Id, Money, Path, Quantity};
 
 /// Something in a plan or in what was typed that cannot be used as it stands.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -134,6 +134,16 @@ pub enum Wrong {
         /// The date given, which is earlier.
         #[serde(serialize_with = "crate::plan::civil::serialize")]
         second: Date,
+    },
+    /// A part is more than what it is a part of.
+    MoreThanWhole {
+        /// The whole.
+        whole: Money,
+    },
+    /// More go back than there are.
+    MoreThanThereAre {
+        /// How many there are.
+        most: u32,
     },
     /// There is no item with a store of that id.
     NoSuchStore {

@@ -20,13 +20,26 @@ pub struct Purse {
     pub tax_percent: Decimal,
     /// Whether marked prices contain the tax already.
     pub prices_include_tax: bool,
+    /// The deposit of a room, for whoever wants to go home again.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub room_deposit: Option<Money>,
+    /// The first rent of that room.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub room_rent: Option<Money>,
 }
 
-record!(Purse { opening_cash, floor, tax_percent, prices_include_tax });
+record!(Purse { opening_cash, floor, tax_percent, prices_include_tax, room_deposit, room_rent });
 
 impl Default for Purse {
     fn default() -> Self {
-        Self { opening_cash: None, floor: Money::ZERO, tax_percent: Decimal::ZERO, prices_include_tax: true }
+        Self {
+            opening_cash: None,
+            floor: Money::ZERO,
+            tax_percent: Decimal::ZERO,
+            prices_include_tax: true,
+            room_deposit: None,
+            room_rent: None,
+        }
     }
 }
 
@@ -47,9 +60,22 @@ pub struct Belonging {
     /// What came of it.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub outcome: Option<Outcome>,
+    /// The least it is given away for.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub lowest: Option<Money>,
+    /// How likely it is to be sold by then, in percent; without it, it is taken as sure. A sale that is less likely than
+    /// not is not counted on.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub chance_percent: Option<Decimal>,
+    /// Since when it is offered.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub listed_on: Option<Date>,
+    /// What selling it costs: a fee, the way to the buyer. It is taken off what it brings.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub selling_cost: Option<Money>,
 }
 
-record!(Belonging { id, name, price, on, outcome });
+record!(Belonging { id, name, price, on, outcome, lowest, chance_percent, listed_on, selling_cost });
 
 /// Money that comes in otherwise: wages, a gift, a deposit that comes back.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -98,7 +124,7 @@ words!(Repeat {
     Once = "once", Weekly = "weekly", Fortnightly = "fortnightly", Monthly = "monthly", Yearly = "yearly",
 });
 
-/// What must be paid again and again.
+/// What must be paid again and again, by the distance, or once.
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Cost {
@@ -106,19 +132,55 @@ pub struct Cost {
     pub id: Id,
     /// What the person calls it.
     pub name: String,
-    /// How much a month.
+    /// How much each time.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub amount: Option<Estimate<Money>>,
+    /// How often.
+    pub every: CostEvery,
     /// Day of the month it is paid on, 1 to 31; a day the month lacks falls on its last.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub day_of_month: Option<u32>,
     /// When it must be paid: at home, on the road, or all along.
     pub phase: CostPhase,
+    /// The first day it is due, and the day the later ones are counted from; without it, it begins with its part of
+    /// the plan. It may lie before that part: an insurance that begins while the van is still being built.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub first_on: Option<Date>,
+    /// The last day it can be due; without it, it ends with its part of the plan. It may lie behind that part: a rent
+    /// until the end of the notice.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub last_on: Option<Date>,
 }
 
-record!(Cost { id, name, amount, day_of_month, phase });
+record!(Cost { id, name, amount, every, day_of_month, phase, first_on, last_on });
 
-/// In which part of the plan a monthly cost is due.
+/// How often a cost is due.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
+pub enum CostEvery {
+    /// On its first day only; without one, on the day of leaving.
+    Once,
+    /// Every seventh day from its first.
+    Week,
+    /// On its day of every month.
+    #[default]
+    Month,
+    /// Every third month.
+    Quarter,
+    /// Every sixth month.
+    HalfYear,
+    /// Once a year.
+    Year,
+    /// For every hundred kilometres driven on the road, on the day they are driven.
+    HundredKm,
+}
+
+words!(CostEvery {
+    Once = "once", Week = "week", Month = "month", Quarter = "quarter", HalfYear = "half_year", Year = "year",
+    HundredKm = "hundred_km",
+});
+
+/// In which part of the plan a cost is due.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum CostPhase {

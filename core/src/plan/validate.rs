@@ -264,6 +264,7 @@ fn is_ordered(low: &Value, high: &Value) -> bool {
 pub(super) fn across_fields(plan: &Plan) -> Vec<Problem> {
     let mut problems = Vec::new();
     check_dates(plan, &mut problems);
+    check_parts(plan, &mut problems);
     check_stores(plan, &mut problems);
     check_week(plan, &mut problems);
     check_length(plan, &mut problems);
@@ -302,6 +303,45 @@ fn check_dates(plan: &Plan, problems: &mut Vec<Problem>) {
     ordered(calendar.leaves_on.or(calendar.starts_on), calendar.ends_on, at("ends_on"));
     for income in &plan.incomes {
         ordered(income.on, income.until, Path::entry("incomes", income.id).child("until"));
+    }
+    for belonging in &plan.belongings {
+        ordered(belonging.listed_on, belonging.on, Path::entry("belongings", belonging.id).child("on"));
+    }
+    for cost in &plan.costs {
+        ordered(cost.first_on, cost.last_on, Path::entry("costs", cost.id).child("last_on"));
+    }
+    let purchase = &plan.purchase;
+    ordered(purchase.deposit_on, purchase.pay_on, Path::section("purchase").child("pay_on"));
+    for loan in &plan.loans {
+        let path = Path::entry("loans", loan.id);
+        ordered(loan.drawn_on, loan.first_payment_on, path.child("first_payment_on"));
+        ordered(loan.drawn_on, loan.paid_off_on, path.child("paid_off_on"));
+    }
+}
+
+/// Parts that are more than what they are a part of.
+fn check_parts(plan: &Plan, problems: &mut Vec<Problem>) {
+    let mut within = |part: Option<Money>, whole: Option<Money>, path: Path| {
+        if let (Some(part), Some(whole)) = (part, whole)
+            && part > whole
+        {
+            problems.push(Problem { path, wrong: Wrong::MoreThanWhole { whole } });
+        }
+    };
+    for belonging in &plan.belongings {
+        let price = belonging.price.map(|price| price.high());
+        within(belonging.lowest, price, Path::entry("belongings", belonging.id).child("lowest"));
+    }
+    let agreed = plan.purchase.agreed_price.map(|price| price.high());
+    within(plan.purchase.deposit, agreed, Path::section("purchase").child("deposit"));
+    for loan in &plan.loans {
+        within(loan.fees, loan.amount, Path::entry("loans", loan.id).child("fees"));
+    }
+    for item in &plan.kit {
+        if item.returned.is_some_and(|returned| returned.quantity > item.quantity) {
+            let path = Path::entry("kit", item.id).child("returned/quantity");
+            problems.push(Problem { path, wrong: Wrong::MoreThanThereAre { most: item.quantity } });
+        }
     }
 }
 

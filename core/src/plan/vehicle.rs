@@ -1,6 +1,7 @@
 //! The van.
 
 use super::record::{record, words};
+use super::{Estimate, Money};
 
 /// The van, as far as this plan knows it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,6 +28,18 @@ pub struct Vehicle {
     pub socket_volts: f64,
     /// The fuse of that socket.
     pub socket_fuse_a: f64,
+    /// What it would bring if it were sold: on the day it is bought, or else on the first day of the plan.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub resale: Option<Estimate<Money>>,
+    /// How much less it would bring with every month; without it, it keeps its price.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub resale_falls: Option<Money>,
+    /// Fuel for 100 km.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub fuel_l_per_100_km: Option<Estimate<f64>>,
+    /// Price of a litre of it.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub fuel_price_per_l: Option<Estimate<Money>>,
 }
 
 record!(Vehicle {
@@ -38,6 +51,10 @@ record!(Vehicle {
     gross_limit_kg,
     socket_volts,
     socket_fuse_a,
+    resale,
+    resale_falls,
+    fuel_l_per_100_km,
+    fuel_price_per_l,
 });
 
 impl Default for Vehicle {
@@ -52,6 +69,10 @@ impl Default for Vehicle {
             gross_limit_kg: None,
             socket_volts: typical::SOCKET_VOLTS,
             socket_fuse_a: typical::SOCKET_FUSE_A,
+            resale: None,
+            resale_falls: None,
+            fuel_l_per_100_km: None,
+            fuel_price_per_l: None,
         }
     }
 }

@@ -157,7 +157,7 @@ impl StoreInput {
             self.too_strong.push(too_strong);
             return;
         }
-        let all_w = one_w * f64::from(item.quantity);
+        let all_w = one_w * f64::from(item.kept());
         let duty = draw.duty_percent.map_or(1.0, |duty| sound(duty.likely(), 100.0) / 100.0);
         let hours = draw.hours_per_day.map_or(24.0, |hours| sound(hours.likely(), 24.0));
         let from = draw.from_hour.map_or(0.0, |hour| sound(hour, 24.0));

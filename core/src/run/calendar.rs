@@ -100,10 +100,15 @@ impl<'a> Timeline<'a> {
 }
 
 fn last_dated(plan: &Plan) -> Option<Date> {
-    let items = plan.kit.iter().flat_map(|item| [item.needed_on, item.sale.and_then(|sale| sale.on)]);
+    let items = plan.kit.iter().flat_map(|item| {
+        [item.needed_on, item.sale.and_then(|sale| sale.on), item.returned.and_then(|returned| returned.on)]
+    });
     let belongings = plan.belongings.iter().map(|belonging| belonging.on);
     let incomes = plan.incomes.iter().map(|income| income.on);
-    items.chain(belongings).chain(incomes).flatten().max()
+    let purchase = &plan.purchase;
+    let van = [purchase.pay_on, purchase.deposit_on, purchase.registration_on];
+    let loans = plan.loans.iter().flat_map(|loan| [loan.drawn_on, loan.first_payment_on, loan.paid_off_on]);
+    items.chain(belongings).chain(incomes).chain(van).chain(loans).flatten().max()
 }
 
 fn is_full(days: &[Day]) -> bool {

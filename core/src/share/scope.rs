@@ -25,7 +25,7 @@ impl Scope {
 }
 
 /// Sections that are about nothing but money.
-const MONEY_SECTIONS: [&str; 4] = ["purse", "belongings", "incomes", "costs"];
+const MONEY_SECTIONS: [&str; 6] = ["purse", "belongings", "incomes", "costs", "purchase", "loans"];
 
 /// What a shopping list tells of a thing.
 const SHOPPING: &[&str] = &[
@@ -36,6 +36,8 @@ const SHOPPING: &[&str] = &[
     "quantity",
     "unit_price",
     "tax_percent",
+    "discount_percent",
+    "delivery",
     "needed_on",
     "mass_kg",
     "length_mm",

@@ -47,6 +47,7 @@ fn some<const N: usize>(found: [(&'static str, usize); N]) -> Vec<Told> {
 
 fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
     let entries = |list: &str| file.get(list).and_then(Value::as_array).map_or(0, Vec::len);
+    let is_any = |part: &str| file.get(part).and_then(Value::as_object).is_some_and(|part| !part.is_empty());
     let texts = |name: &str| count(file, &|field: &Field, value| field.name == name && value.as_str() != Some(""));
     let of_kind = |is: fn(&Kind) -> bool| count(file, &|field: &Field, _| is(&field.kind));
     let is_money = |kind: &Kind| matches!(kind, Kind::Money { .. });
@@ -65,6 +66,8 @@ fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
         ("share-tells-sales", entries("belongings")),
         ("share-tells-incomes", entries("incomes")),
         ("share-tells-costs", entries("costs")),
+        ("share-tells-purchase", usize::from(is_any("purchase"))),
+        ("share-tells-loans", entries("loans")),
         ("share-tells-cash", usize::from(file.pointer("/purse/opening_cash").is_some())),
         ("share-tells-amounts", of_kind(is_money)),
         ("share-tells-unknown", unknown(file)),

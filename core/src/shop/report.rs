@@ -183,7 +183,7 @@ fn run_out(before: &Assessment, after: &Assessment, floor: Money, timeline: &Tim
 }
 
 fn load(offer: &Offer, with: &Plan) -> Load {
-    let masses = with.carried().filter_map(|item| sound(item.mass_kg?.likely() * f64::from(item.quantity)));
+    let masses = with.carried().filter_map(|item| sound(item.mass_kg?.likely() * f64::from(item.kept())));
     let carried_kg = sound(masses.sum()).unwrap_or(0.0);
     Load { mass_kg: offer.mass_kg(), carried_kg, volume_l: offer.volume_l() }
 }
@@ -200,7 +200,7 @@ pub(super) fn margins(before: Option<Margin>, after: Option<Margin>) -> Option<(
 }
 
 fn working(report: &Report, offer: &Offer, digits: u32) -> Vec<Working> {
-    let RoadCost { monthly, names, night, nights, per_day } = &report.road_cost;
+    let RoadCost { monthly, fuel, names, night, nights, per_day } = &report.road_cost;
     let money = |amount: Money| Figure::Money(amount.rounded(digits));
     let line = |formula, figures| Working { formula, figures, source: Source::Arithmetic };
     let rate = Figure::Name(offer.tax_percent.normalize().to_string());
@@ -225,6 +225,9 @@ fn working(report: &Report, offer: &Offer, digits: u32) -> Vec<Working> {
                 ("day", money(*per_day)),
             ],
         ));
+        if *fuel > Money::ZERO {
+            working.push(line("working-shop-road-fuel", vec![("fuel", money(*fuel))]));
+        }
         working.push(line(
             "working-shop-road-days",
             vec![

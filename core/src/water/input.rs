@@ -36,7 +36,7 @@ impl Input {
         let mut input = Self::default();
         for item in plan.carried() {
             if let Some(tank) = item.tank {
-                let litres = sound(tank.capacity_l) * f64::from(item.quantity);
+                let litres = sound(tank.capacity_l) * f64::from(item.kept());
                 let filled = |usual: f64| {
                     let percent = tank.opening_percent.map_or(usual, sound).min(100.0);
                     (litres * percent / 100.0).min(litres)

@@ -20,6 +20,10 @@ measure-days = { $n ->
     [one] { $number } day
    *[other] { $number } days
 }
+measure-months = { $n ->
+    [one] { $number } month
+   *[other] { $number } months
+}
 measure-nights = { $n ->
     [one] { $number } night
    *[other] { $number } nights
@@ -50,6 +54,7 @@ unit-volts = V
 unit-amperes = A
 unit-hours = h
 unit-days = days
+unit-months = months
 unit-nights = nights
 unit-percent = %
 unit-hour-of-day = o’clock
@@ -78,9 +83,27 @@ money-without-price = { $count_n ->
    *[other] { $count } things to buy or make have no price yet and count as nothing, “{ $name }” first.
 }
 next-money-without-price = A rough price is better than none.
+money-overlap = Home and road are paid for at the same time: { $home } for the home once you have left, { $road } for the road before.
+next-money-overlap = End the one earlier or begin the other later, if the contracts let you.
+money-sales-unlikely = { $count_n ->
+    [one] One sale is less likely than not and is not counted on; it would bring { $amount }.
+   *[other] { $count } sales are less likely than not and are not counted on; together they would bring { $amount }.
+}
+next-money-sales-unlikely = Offer it earlier or for less; whatever comes of it is extra.
+money-home-until = Selling the van and going home stays affordable up to { $last_on }; the day after, { $missing } is missing.
+money-no-way-home = Selling the van and going home is not affordable now: { $missing } is missing for the loans and a room.
+next-money-way-home = Keep the deposit and the first rent of a room apart, or know somebody with whom you could stay.
+money-owes-more = On { $on } you would owe { $owed }, and the van would bring { $resale }: selling it would not settle the loan.
+next-money-owes-more = Pay a larger part at first, borrow less, or keep the difference apart.
 
 working-money-lowest = { $opening } + { $inflow } in − { $outflow } out = { $lowest } on { $on }
 working-money-margin = { $lowest } lowest − { $floor } floor = { $margin }
+working-money-month = { $home } a month at home − { $road } on the road = { $saved } a month
+working-money-pay-back = { $put_in } put in ÷ { $saved } a month × 30.44 days = { $days } on the road
+working-money-freedom = { $saved } a month over { $route } − { $put_in } put in = { $left }; ÷ { $road } a month on the road = { $months }
+working-money-going-home = On { $on }: { $cash } cash + { $van } for the van + { $kit } for the kit − { $owed } owed − { $room } for a room = { $left }
+working-money-loan = { $amount } lent, { $payment } a month; the last of { $count } payments is { $last }. Interest in all: { $interest }
+working-money-loan-cost = With { $fees } of fees it costs { $percent } a year, by the actuarial method
 working-money-cushion = Tight below { $days } of running costs on the road: { $cushion }
 
 ## Power
@@ -125,7 +148,7 @@ working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
 ## In the shop
 
 shop-road-days = { $days } on the road
-shop-no-road-cost = The plan knows of nothing that a day on the road costs: give it monthly costs or the price of a night.
+shop-no-road-cost = The plan knows of nothing that a day on the road costs: give it running costs or the price of a night.
 shop-runs-out-the-same = Cash falls below your floor on { $after }, as in the plan so far.
 shop-runs-out-earlier = Cash falls below your floor on { $after } instead of { $before }: { $days } earlier.
 shop-runs-out-later = Cash falls below your floor on { $after } instead of { $before }: { $days } later.
@@ -151,6 +174,7 @@ shop-volume = It takes the room of { $volume }.
 working-shop-tax-added = { $net } + { $rate } % tax, { $tax } = { $total }
 working-shop-tax-included = { $total } with { $rate } % tax in it: { $net } + { $tax }
 working-shop-road-day = { $monthly } a month on the road ({ $names }) ÷ 30.44 days + { $night } for a night on average over { $nights } = { $day } a day. Income and things bought once are not in it.
+working-shop-road-fuel = Of the month, { $fuel } is fuel for the distances of your route
 working-shop-road-days = { $price } ÷ { $day } a day = { $days }
 
 ## Sharing
@@ -201,8 +225,13 @@ share-tells-incomes = { $count_n ->
    *[other] { $count } incomes by their names.
 }
 share-tells-costs = { $count_n ->
-    [one] One monthly cost by its name.
-   *[other] { $count } monthly costs by their names.
+    [one] One running cost by its name.
+   *[other] { $count } running costs by their names.
+}
+share-tells-purchase = What you pay for the van.
+share-tells-loans = { $count_n ->
+    [one] One loan by its name.
+   *[other] { $count } loans by their names.
 }
 share-tells-cash = How much cash you have.
 share-tells-amounts = { $count_n ->
@@ -368,6 +397,8 @@ problem-not-a-choice = One of: { $choices }.
 problem-not-a-currency = Three capital letters, such as EUR.
 problem-range-reversed = Low, likely and high must be in that order.
 problem-range-not-taken = One value only here.
+problem-more-than-there-are = At most { $most }: more there are not.
+problem-more-than-whole = At most { $whole }: it is a part of that.
 problem-dates-reversed = { $second } is before { $first }; it must not be.
 problem-no-such-store = There is no power store with the number { $id } in the kit.
 problem-store-quantity = Each power store is an entry of its own: quantity 1.
@@ -546,12 +577,20 @@ field-opening-cash = Cash on the first day
 field-floor = Keep untouched
 field-tax-percent = Sales tax
 field-prices-include-tax = Prices include the tax
+field-room-deposit = Going home: deposit of a room
+field-room-rent = Going home: its first rent
 field-name = Name
 field-group = Heading
 field-need = How much it matters
 field-obtain = How it comes
 field-quantity = How many
+field-resale = The van would bring, sold again
+field-resale-falls = It loses each month
+field-fuel-l-per-100-km = Fuel for 100 km
+field-fuel-price-per-l = Price of a litre of it
 field-unit-price = Price of one
+field-discount-percent = Taken off the price
+field-delivery = Delivery, all of it
 field-needed-on = Needed by
 field-paid-happened = It was paid
 field-paid-on = Paid on
@@ -562,6 +601,11 @@ field-sale-on = Money expected on
 field-sale-outcome-happened = It was sold
 field-sale-outcome-on = Sold on
 field-sale-outcome-amount = It brought
+field-returned-quantity = How many go back unused
+field-returned-on = Money back on
+field-returned-outcome-happened = It went back
+field-returned-outcome-on = Went back on
+field-returned-outcome-amount = Came back in all
 field-mass-kg = Mass of one
 field-length-mm = Length
 field-width-mm = Width
@@ -597,12 +641,34 @@ field-on = On
 field-outcome-happened = It was sold
 field-outcome-on = Sold on
 field-outcome-amount = It brought
+field-lowest = You give it away for no less than
+field-chance-percent = Chance that it sells by then
+field-listed-on = Offered since
+field-selling-cost = Selling it costs
 field-amount = Amount
 field-repeat = Comes
 field-until = Last possible on
 field-received-until = Received up to
 field-day-of-month = Day of the month
+field-every = Each
+field-first-on = First due on
+field-last-on = Last due on
 field-phase = To be paid
+field-agreed-price = Price of the van, agreed
+field-pay-on = To be paid on
+field-deposit = Deposit, part of the price
+field-deposit-on = Deposit to be paid on
+field-part-exchange = Taken off for your present car
+field-seller-fees = The seller’s fees
+field-registration = Registration and plates
+field-registration-on = Registered on
+field-yearly-percent = Interest a year
+field-months = Monthly payments
+field-fees = Fees kept back or paid that day
+field-drawn-on = The money comes on
+field-drawn = It came
+field-first-payment-on = First payment on
+field-paid-off-on = All the rest paid on
 field-place = Place
 field-nights = Nights
 field-working-days-per-week = Working days a week, from Monday
@@ -676,6 +742,13 @@ choice-repeat-weekly = every week
 choice-repeat-fortnightly = every two weeks
 choice-repeat-monthly = every month
 choice-repeat-yearly = every year
+choice-every-once = once
+choice-every-week = week
+choice-every-month = month
+choice-every-quarter = three months
+choice-every-half-year = six months
+choice-every-year = year
+choice-every-hundred-km = 100 km driven
 choice-phase-home = at home, until leaving
 choice-phase-road = on the road
 choice-phase-always = all along
@@ -716,6 +789,7 @@ part-tank = is a can or tank
 part-water = uses water
 part-paid = what came of buying it
 part-sale = will be sold
+part-returned = some of it goes back
 part-outcome = what came of it
 
 ## Kit
@@ -748,7 +822,7 @@ money-plot = Cash in the evening of each day
 money-purse = Purse
 money-belongings = Things to sell
 money-incomes = Other income
-money-costs = Monthly costs
+money-costs = Running costs
 money-groups = By group
 money-readings = Counted on the way
 money-readings-hint = Count your cash, read your battery, look at your cans: from its moment on, a count replaces what was computed.
@@ -758,7 +832,7 @@ answer-yes = It did
 answer-no = It did not
 belongings-add = Add something to sell
 incomes-add = Add an income
-costs-add = Add a monthly cost
+costs-add = Add a running cost
 readings-add = Add a count
 groups-group = Group
 groups-foreseen = Foreseen
@@ -767,8 +841,11 @@ groups-open = Still to come
 groups-still-to-pay = Still to pay for the kit: { $amount }
 flow-sales = Sales
 flow-income = Income
-flow-costs = Monthly costs
+flow-costs = Running costs
 flow-nights = Paid nights
+flow-vehicle = The van itself
+flow-loans = Loans
+flow-fuel = Fuel
 
 ## Power, its page
 

@@ -50,6 +50,10 @@ pub(super) fn said(wrong: &Wrong) -> (&'static str, Figures) {
         Wrong::DatesReversed { first, second } => {
             ("problem-dates-reversed", vec![("first", Figure::Date(*first)), ("second", Figure::Date(*second))])
         }
+        Wrong::MoreThanWhole { whole } => ("problem-more-than-whole", vec![("whole", Figure::Money(*whole))]),
+        Wrong::MoreThanThereAre { most } => {
+            ("problem-more-than-there-are", vec![("most", Figure::of(f64::from(*most), Quantity::Count))])
+        }
         Wrong::NoSuchStore { id } => ("problem-no-such-store", vec![("id", Figure::Name(id.to_string()))]),
         Wrong::StoreQuantity => ("problem-store-quantity", vec![]),
         Wrong::SurgeBelowContinuous { continuous_w } => {

@@ -61,6 +61,7 @@ pub const fn unit(quantity: Quantity, units: Units) -> Unit {
         Q::Amperes => (1.0, "measure-amperes", "unit-amperes", 1),
         Q::Hours => (1.0, "measure-hours", "unit-hours", 1),
         Q::Days => (1.0, "measure-days", "unit-days", 1),
+        Q::Months => (1.0, "measure-months", "unit-months", 1),
         Q::Nights => (1.0, "measure-nights", "unit-nights", 0),
         Q::Percent => (1.0, "measure-percent", "unit-percent", 0),
         Q::HourOfDay => (1.0, "measure-count", "unit-hour-of-day", 2),

@@ -136,6 +136,8 @@ fn faults() -> Vec<Fault> {
         Entry("kit", json!({ "draw": 5, "sale": "later", "store": [] })),
         Entry("readings", json!({ "store": 4_000_000, "charge_percent": 50 })),
         Entry("incomes", json!({ "on": "2027-03-05", "until": "2027-03-04" })),
+        Entry("kit", json!({ "quantity": 2, "returned": { "quantity": 3 } })),
+        At("/purchase", json!({ "agreed_price": "500", "deposit": "501" })),
         Entry("stays", json!("somewhere")),
         Entry("stays", json!({ "nights": 4_000_000 })),
         Entry("week", json!({ "weekday": "friday" })),

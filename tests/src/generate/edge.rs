@@ -22,7 +22,7 @@ fn shrink_store(plan: &mut Plan, report: &power::StoreReport) {
         && report.first_short.is_none()
         && report.average_w > 0.0
     {
-        store.usable_wh -= too_much_wh.clamp(0.0, store.usable_wh);
+        store.usable_wh -= too_much_wh.clamp(0.0, store.usable_wh.max(0.0));
     }
 }
 

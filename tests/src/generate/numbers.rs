@@ -30,6 +30,7 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
     numbers.extend(vehicle.inside_height_mm.as_mut());
     numbers.extend(vehicle.empty_mass_kg.as_mut());
     numbers.extend(vehicle.gross_limit_kg.as_mut());
+    of_estimates([vehicle.fuel_l_per_100_km.as_mut()], &mut numbers);
     plan.kit.iter_mut().for_each(|item| of_item(item, &mut numbers));
     for stay in &mut plan.stays {
         of_estimates([stay.drive_hours.as_mut(), stay.drive_km.as_mut()], &mut numbers);

@@ -98,7 +98,8 @@ fn source_name(plan: &Plan, flow: &Flow) -> String {
     let item = || plan.item(id).map(|item| item.name.clone());
     let belonging = || plan.belongings.iter().find(|entry| entry.id == id).map(|entry| entry.name.clone());
     let income = || plan.incomes.iter().find(|entry| entry.id == id).map(|entry| entry.name.clone());
-    item().or_else(belonging).or_else(income).unwrap_or_default()
+    let loan = || plan.loans.iter().find(|entry| entry.id == id).map(|entry| entry.name.clone());
+    item().or_else(belonging).or_else(income).or_else(loan).unwrap_or_else(|| group_name(flow.group))
 }
 
 fn money_text(amount: Option<Estimate<Money>>) -> String {
@@ -217,6 +218,9 @@ fn group_name(group: FlowGroup) -> String {
         FlowGroup::Income => "flow-income",
         FlowGroup::Costs => "flow-costs",
         FlowGroup::Nights => "flow-nights",
+        FlowGroup::Vehicle => "flow-vehicle",
+        FlowGroup::Loans => "flow-loans",
+        FlowGroup::Fuel => "flow-fuel",
         FlowGroup::Kit(group) => group_key(group),
     })
 }

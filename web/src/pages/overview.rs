@@ -124,7 +124,7 @@ fn page_of(path: &Path) -> String {
     let (section, rest) = path.split_first();
     match section {
         "kit" => format!("{}/{}", Page::Kit.link(), rest.split('/').next().unwrap_or_default()),
-        "purse" | "belongings" | "incomes" | "costs" | "readings" => Page::Money.link(),
+        "purse" | "belongings" | "incomes" | "costs" | "purchase" | "loans" | "readings" => Page::Money.link(),
         "water_uses" | "people" => Page::Water.link(),
         "vehicle" => Page::Power.link(),
         "title" | "currency" => Page::Plans.link(),
@@ -151,6 +151,7 @@ pub(super) fn part_label(path: &Path) -> String {
     match (field::at(path), path.last()) {
         (Some(field), _) => field_label(field),
         (None, "outcome") => t!("part-outcome"),
+        (None, "returned") => t!("part-returned"),
         (None, part @ ("draw" | "store" | "tank" | "water" | "paid" | "sale")) => t(&format!("part-{part}")),
         (None, _) => path.to_string(),
     }

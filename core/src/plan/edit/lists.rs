@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use super::{Edit, NotPossible};
-use crate::plan::{Belonging, Cost, Id, Income, Item, Path, Plain, Plan, Reading, Stay, WaterUse, WeekDay};
+use crate::plan::{Belonging, Cost, Id, Income, Item, Loan, Path, Plain, Plan, Reading, Stay, WaterUse, WeekDay};
 
 /// An entry of a list of the plan.
 trait Entry: Plain + Default {
@@ -96,11 +96,12 @@ lists! {
     Kit kit Item, "The kit.";
     Belongings belongings Belonging, "Things at home to sell.";
     Incomes incomes Income, "Money that comes in.";
-    Costs costs Cost, "Monthly costs.";
+    Costs costs Cost, "Running costs.";
     Stays stays Stay, "The route as stays.";
     Week week WeekDay, "The route as a repeating week.";
     WaterUses water_uses WaterUse, "Uses of water.";
     Readings readings Reading, "What was counted.";
+    Loans loans Loan, "Loans.";
 }
 
 impl List {

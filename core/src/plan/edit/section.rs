@@ -12,6 +12,7 @@ pub fn replace(plan: &mut Plan, path: &Path, value: Value) -> Result<(Path, Valu
     match first {
         "calendar" => replace_part(&mut plan.calendar, path, rest, value),
         "vehicle" => replace_part(&mut plan.vehicle, path, rest, value),
+        "purchase" => replace_part(&mut plan.purchase, path, rest, value),
         "purse" => replace_part(&mut plan.purse, path, rest, value),
         "title" => replace_value(&mut plan.title, Plan::default().title, path, &value),
         "currency" => replace_value(&mut plan.currency, Plan::default().currency, path, &value),

@@ -28,7 +28,7 @@ pub(super) fn costs(people: u32, km_per_week: u32, currency: &str, name: &dyn Fn
     rows.map(|(key, euro, each, day, phase)| {
         let persons = if each { i64::from(people) } else { 1 };
         let amount = has_rough_prices(currency).then(|| money(euro.map(|amount| amount * persons)));
-        Cost { id: 0, name: name(key), amount, day_of_month: Some(day), phase }
+        Cost { name: name(key), amount, day_of_month: Some(day), phase, ..Cost::default() }
     })
     .collect()
 }

@@ -4,7 +4,7 @@
 use serde_json::Value;
 
 use crate::plan::field::{Field, Kind, SECTIONS, Section};
-use crate::plan::{Belonging, Cost, Income, Item, Path, Plain, Plan, Reading, Stay, WaterUse, WeekDay};
+use crate::plan::{Belonging, Cost, Income, Item, Loan, Path, Plain, Plan, Reading, Stay, WaterUse, WeekDay};
 
 /// Choices that are values all the same: money, power or the night hang on them.
 const CHOICES: [&str; 4] = ["size", "obtain", "kind", "offers/night"];
@@ -25,6 +25,7 @@ impl Guessed {
             week: vec![WeekDay::default()],
             water_uses: vec![WaterUse::default()],
             readings: vec![Reading::default()],
+            loans: vec![Loan::default()],
             ..Plan::default()
         };
         Self { empty: empty.to_plain() }

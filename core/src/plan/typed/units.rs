@@ -60,7 +60,7 @@ const fn units_of(quantity: Quantity) -> &'static [Unit] {
         Q::Days => DAYS,
         Q::Nights => NIGHTS,
         Q::Percent => PERCENT,
-        Q::Count | Q::DayOfMonth => &[],
+        Q::Count | Q::DayOfMonth | Q::Months => &[],
     }
 }
 
