@@ -136,6 +136,13 @@ fn splice(id: &str, text: &str, erased: usize) {
     let _ = input.set_selection_range(caret, caret);
 }
 
+/// How far across an element a tap was, from 0 to 1.
+pub fn share_across(tap: &Event, element: &Element) -> f64 {
+    let x = part(tap, "clientX").and_then(|x| x.as_f64()).unwrap_or_default();
+    let around = element.get_bounding_client_rect();
+    (x - around.x()) / around.width().max(1.0)
+}
+
 /// Whether an event comes from something that is typed in.
 pub fn is_text_input(target: &EventTarget) -> bool {
     let element = target.dyn_ref::<Element>();

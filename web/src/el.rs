@@ -158,6 +158,12 @@ impl El {
         self.on_state("change", Box::new(act))
     }
 
+    /// What to do when it is tapped, with how far across it that was, from 0 to 1.
+    pub fn on_tap(self, mut act: impl FnMut(f64) + 'static) -> Self {
+        let element = self.0.clone();
+        self.on("click", Box::new(move |event: Event| act(browser::share_across(&event, element.unchecked_ref()))))
+    }
+
     /// What to do when it is unfolded or folded.
     pub fn on_toggle(self, act: impl FnMut(bool) + 'static) -> Self {
         self.on_state("toggle", Box::new(act))

@@ -20,6 +20,8 @@ pub enum Page {
     Balances,
     /// Cash by day.
     Money,
+    /// What comes in and goes out apart from the kit.
+    InAndOut,
     /// Charge by hour.
     Power,
     /// Litres by day.
@@ -40,12 +42,13 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
         Self::Balances,
         Self::Money,
+        Self::InAndOut,
         Self::Power,
         Self::Water,
         Self::Shop,
@@ -64,6 +67,7 @@ impl Page {
             Self::Route => "route",
             Self::Balances => "balances",
             Self::Money => "money",
+            Self::InAndOut => "in-and-out",
             Self::Power => "power",
             Self::Water => "water",
             Self::Shop => "shop",
@@ -88,6 +92,7 @@ impl Page {
             Self::Route => key!("page-route"),
             Self::Balances => key!("page-balances"),
             Self::Money => key!("page-money"),
+            Self::InAndOut => key!("page-in-and-out"),
             Self::Power => key!("page-power"),
             Self::Water => key!("page-water"),
             Self::Shop => key!("page-shop"),

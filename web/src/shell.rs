@@ -101,6 +101,7 @@ fn show(page: Page) -> View {
         Page::Route => pages::route(),
         Page::Balances => pages::balances(),
         Page::Money => pages::money(),
+        Page::InAndOut => pages::in_and_out(),
         Page::Power => pages::power(),
         Page::Water => pages::water(),
         Page::Shop => pages::shop(),

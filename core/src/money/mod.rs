@@ -2,6 +2,7 @@
 //!
 //! [`Input`] turns the plan into dated flows, [`Course::step`] adds them up day by day, [`report`] judges the course.
 
+mod afford;
 mod answers;
 pub mod buying;
 pub mod chance;
@@ -23,6 +24,7 @@ mod sales;
 pub mod selling;
 mod step;
 
+pub use afford::Afford;
 pub use answers::answer;
 pub use debt::{Debt, LoanReport, OwedDay, van_resale};
 pub use findings::Finding;

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use crate::explain::{Figure, Figures};
 use crate::money::FlowGroup;
 use crate::plan::civil::day_after;
-use crate::plan::{Belonging, Id, Item, Mode, Offer, Plan, date_text};
+use crate::plan::{Id, Mode, Offer, Plan, date_text};
 use crate::run::Timeline;
 use crate::words::{Format, Words};
 use crate::{Assessment, money};
@@ -51,18 +51,14 @@ fn flow_event<F: Format>(file: &mut File, plan: &Plan, flow: &money::Flow, words
         return;
     }
     let amount = if flow.amount.is_negative() { -flow.amount } else { flow.amount };
-    let figures: Figures =
-        vec![("name", Figure::Name(name_of(plan, flow.source).to_owned())), ("amount", Figure::Money(amount))];
+    let figures: Figures = vec![
+        ("name", Figure::Name(plan.name_of(flow.source).unwrap_or_default().to_owned())),
+        ("amount", Figure::Money(amount)),
+    ];
     let summary = words.with(key, &figures);
     let identity = format!("{key}-{}", flow.source);
     let event = Event { identity, from: flow.on, until: day_after(flow.on), summary: &summary };
     file.event(&event);
-}
-
-fn name_of(plan: &Plan, source: Id) -> &str {
-    let belonging = |entry: &&Belonging| entry.id == source;
-    let other = || plan.belongings.iter().find(belonging).map_or("", |belonging| &belonging.name);
-    plan.item(source).map_or_else(other, |item: &Item| &item.name)
 }
 
 /// Days in a row at one place that offers something.

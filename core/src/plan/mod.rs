@@ -57,7 +57,7 @@ pub use problem::{Problem, Wrong};
 pub use purchase::Purchase;
 pub use purse::{Belonging, Cost, CostEvery, CostPhase, Income, Purse, Reading, Repeat};
 use record::record;
-pub use rough::{Answers, Place, rough_plan};
+pub use rough::{Answers, COST_STARTERS, CostStarter, Place, rough_plan, starter_cost};
 #[cfg(feature = "schema")]
 pub use schema::json_schema;
 pub use starter::{STARTERS, Sourced, Starter, StarterDraw, StarterSource, StarterStore, matching, starter_item};
@@ -159,6 +159,18 @@ impl Plan {
     /// The item of that id.
     pub fn item(&self, id: Id) -> Option<&Item> {
         self.kit.iter().find(|item| item.id == id)
+    }
+
+    /// What the person calls the item, belonging, income, cost or loan of that id; `None` for an id of anything else.
+    pub fn name_of(&self, id: Id) -> Option<&str> {
+        fn named<T>(entries: &[T], is_it: impl Fn(&T) -> bool, name: fn(&T) -> &str) -> Option<&str> {
+            entries.iter().find(|entry| is_it(entry)).map(name)
+        }
+        named(&self.kit, |entry| entry.id == id, |entry| &entry.name)
+            .or_else(|| named(&self.belongings, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.incomes, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.costs, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.loans, |entry| entry.id == id, |entry| &entry.name))
     }
 
     /// Items that are part of the plan: all but those left out.

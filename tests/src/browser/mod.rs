@@ -21,13 +21,14 @@ pub use thirtyfour::{Key, TypingData};
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 16] = [
+pub const ROUTES: [&str; 17] = [
     "/",
     "/overview",
     "/kit",
     "/route",
     "/balances",
     "/money",
+    "/in-and-out",
     "/power",
     "/water",
     "/shop",

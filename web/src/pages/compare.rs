@@ -238,6 +238,7 @@ fn list_name(path: &Path) -> String {
         "belongings" => t!("money-belongings"),
         "incomes" => t!("money-incomes"),
         "costs" => t!("money-costs"),
+        "loans" => t!("money-loans"),
         "stays" => t!("route-stays"),
         "week" => t!("route-week"),
         "water_uses" => t!("water-uses"),

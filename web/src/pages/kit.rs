@@ -339,9 +339,27 @@ fn line(plan: &Plan, id: Id) -> (String, String) {
     (name, value)
 }
 
-const BASICS: &[&str] =
-    &["name", "group", "need", "obtain", "quantity", "unit_price", "tax_percent", "needed_on", "lender"];
+const BASICS: &[&str] = &[
+    "name",
+    "group",
+    "need",
+    "obtain",
+    "quantity",
+    "unit_price",
+    "tax_percent",
+    "discount_percent",
+    "delivery",
+    "needed_on",
+    "lender",
+];
 const SIZE: &[&str] = &["mass_kg", "length_mm", "width_mm", "height_mm"];
+const RETURNED: &[&str] = &[
+    "returned/quantity",
+    "returned/on",
+    "returned/outcome/happened",
+    "returned/outcome/on",
+    "returned/outcome/amount",
+];
 const PAID: &[&str] = &["paid/happened", "paid/on", "paid/amount"];
 const DRAW: &[&str] = &[
     "draw/power_w",
@@ -382,6 +400,7 @@ fn body(id: Id) -> View {
         optional(&item, "tank", TANK, "part-tank"),
         optional(&item, "water", WATER, "part-water"),
         optional(&item, "paid", PAID, "part-paid"),
+        optional(&item, "returned", RETURNED, "part-returned"),
         optional(&item, "sale", SALE, "part-sale"),
         fields(&item, &["note"]),
     ];

@@ -25,7 +25,7 @@ use kerbstead_core::{Assessment, Balance};
 
 pub use balances::balances;
 pub use kit::kit;
-pub use money::money;
+pub use money::{in_and_out, money};
 pub use open::open;
 pub use overview::overview;
 pub use papers::papers;
@@ -38,7 +38,7 @@ pub use start::start;
 pub use water::water;
 
 use crate::el::{View, el, fragment};
-use crate::live;
+use crate::live::{self, Memo};
 use crate::locale::plain_sentence;
 use crate::parts::{Grounds, StandingView, standing_details, verdict_badge};
 use crate::state::App;
@@ -85,13 +85,18 @@ fn balance_head(balance: Balance) -> View {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
     let grounds = live::memo(move || grounds(app, balance));
-    let badge = move || verdict_badge(view.with(|standing| standing.verdict));
-    let line = move || view.with(|standing| standing.line.clone());
     fragment()
         .put(el("h1").put(balance_title(balance)))
-        .put(el("p").class("verdict-line").put(live::view(badge)).put(" ").put(el("span").put(live::text(line))))
+        .put(verdict_line(view))
         .put(standing_details(view, grounds))
         .done()
+}
+
+/// The verdict of a standing, and one sentence on it.
+fn verdict_line(view: Memo<StandingView>) -> View {
+    let badge = move || verdict_badge(view.with(|standing| standing.verdict));
+    let line = move || view.with(|standing| standing.line.clone());
+    el("p").class("verdict-line").put(live::view(badge)).put(" ").put(el("span").put(live::text(line))).done()
 }
 
 /// A part of a page under a heading.

@@ -49,6 +49,7 @@ fn store_plot(id: Id) -> View {
                 ceiling: Some(store.usable_wh),
                 low_matters: true,
                 today: assessment.as_of,
+                marks: Vec::new(),
             })
         })
     });

@@ -44,6 +44,7 @@ fn plot(title: &'static str, low_matters: bool, level: OfDay, capacity: OfReport
                 ceiling: Some(capacity(report)),
                 low_matters,
                 today: assessment.as_of,
+                marks: Vec::new(),
             })
         })
     });

@@ -8,6 +8,8 @@ use crate::el::{El, View, el, fragment, nothing, svg};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{t, tell, words};
 
+use super::table::TableRow;
+
 /// What to draw.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlotData {
@@ -29,7 +31,40 @@ pub struct PlotData {
     pub low_matters: bool,
     /// Today, to be marked if it lies within.
     pub today: Date,
+    /// What else is marked, by its place among the values.
+    pub marks: Vec<(usize, Mark)>,
 }
+
+/// What a mark in the drawing tells, by its shape.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// Something comes in: a triangle that points up.
+    In,
+    /// Something is sold: a diamond.
+    Sale,
+    /// Something is paid for: a triangle that points down.
+    Out,
+}
+
+impl Mark {
+    /// Its shape around the point that it marks, in tenths.
+    const fn path(self) -> &'static str {
+        match self {
+            Self::In => "m0-50l43 78h-86z",
+            Self::Sale => "m0-54l46 54-46 54-46-54z",
+            Self::Out => "m0 50l43-78h-86z",
+        }
+    }
+
+    /// It as a small drawing, to explain it in a line of text.
+    pub fn icon(self) -> View {
+        let shape = svg("path").class("mark").attr("d", format!("M60 60{}", self.path()));
+        svg("svg").class("icon").attr("viewBox", "0 0 120 120").attr("aria-hidden", "true").put(shape).done()
+    }
+}
+
+/// The place among the values that is picked, if one is.
+pub type Picked = Signal<Option<usize>>;
 
 // Near the width of a phone, so that letters are of a readable size there; on a wide page the style sheet makes them
 // smaller against the drawing. Places are whole tenths of a unit: there is no code for printing fractions.
@@ -42,27 +77,39 @@ const TOP: i32 = 80;
 /// More points than this are not to be told apart on any screen.
 const MOST_POINTS: usize = 640;
 
+/// A mark within so many tenths of a place that was tapped is what was meant: half a finger on a phone.
+const FINGER: i32 = 270;
+
 /// The drawing, its sentence and its table; nothing without data.
 pub fn plot(data: Memo<Option<PlotData>>) -> View {
+    drawn(data, None)
+}
+
+/// The same, of which places can be picked by a tap.
+pub fn plot_to_pick(data: Memo<Option<PlotData>>, picked: Picked) -> View {
+    drawn(data, Some(picked))
+}
+
+fn drawn(data: Memo<Option<PlotData>>, picked: Option<Picked>) -> View {
     let is_drawable = live::memo(move || data.with(|data| data.as_ref().map(|data| data.values.len() > 1)));
     live::view(move || match is_drawable.get() {
         None => nothing(),
         Some(false) => el("p").put(key!("plot-empty")).done(),
-        Some(true) => figure_of(data),
+        Some(true) => figure_of(data, picked),
     })
 }
 
-fn figure_of(data: Memo<Option<PlotData>>) -> View {
+fn figure_of(data: Memo<Option<PlotData>>, picked: Option<Picked>) -> View {
     let title = move || data.with(|data| data.as_ref().map_or_else(String::new, |data| t(data.title)));
     el("figure")
         .class("plot")
         .put(el("figcaption").put(live::text(title)))
-        .put(live::view(move || data.with(|data| data.as_ref().map_or_else(nothing, drawing))))
+        .put(live::view(move || data.with(|data| data.as_ref().map_or_else(nothing, |data| drawing(data, picked)))))
         .put(table(data))
         .done()
 }
 
-fn drawing(data: &PlotData) -> View {
+fn drawing(data: &PlotData, picked: Option<Picked>) -> View {
     let scale = Scale::of(data);
     let summary = summary(data);
     let drawing = svg("svg")
@@ -72,11 +119,36 @@ fn drawing(data: &PlotData) -> View {
         .put(grid(data, &scale))
         .put(svg("path").class("below").attr("d", area_below(data, &scale)))
         .put(svg("path").class("course").attr("d", course(data, &scale)))
-        .put(marks(data, &scale));
+        .put(marks(data, &scale))
+        .put(picked.map(|picked| picking(&scale, picked)));
+    let drawing = match picked {
+        Some(picked) => {
+            let marks: Vec<usize> = data.marks.iter().map(|(index, _)| *index).collect();
+            drawing.on_tap(move |across| picked.set(Some(tapped(&scale, &marks, across))))
+        }
+        None => drawing,
+    };
     fragment().put(drawing).put(el("p").class("summary").put(summary)).done()
 }
 
+/// The line through what is picked.
+fn picking(scale: &Scale, picked: Picked) -> View {
+    let scale = *scale;
+    live::view(move || picked.get().map_or_else(nothing, |index| day_line("picked", scale.x(index)).done()))
+}
+
+/// The place that was tapped so far across the drawing, or the nearest mark within a finger of it.
+fn tapped(scale: &Scale, marks: &[usize], across: f64) -> usize {
+    let x = place(WIDTH, across);
+    let share = f64::from(x - LEFT) / f64::from(RIGHT - LEFT);
+    let index = (share.clamp(0.0, 1.0) * scale.count + 0.5) as usize;
+    let distance = |mark: &&usize| scale.x(**mark).abs_diff(x);
+    let near = marks.iter().min_by_key(distance).filter(|mark| distance(mark) <= FINGER.unsigned_abs());
+    near.copied().unwrap_or(index)
+}
+
 /// From values to places in the drawing.
+#[derive(Clone, Copy)]
 struct Scale {
     low: f64,
     high: f64,
@@ -216,7 +288,11 @@ fn marks(data: &PlotData, scale: &Scale) -> View {
     let lowest = lowest(data).filter(|_| data.low_matters).map(|(index, value)| {
         svg("circle").class("lowest").attr("cx", scale.x(index)).attr("cy", scale.y(value)).attr("r", "50")
     });
-    fragment().put(today).put(lowest).done()
+    let others = data.marks.iter().filter_map(|(index, mark)| {
+        let y = scale.y(*data.values.get(*index)?);
+        Some(svg("path").class("mark").attr("d", format!("M{} {y}{}", scale.x(*index), mark.path())))
+    });
+    fragment().put(today).put(lowest).put_each(others).done()
 }
 
 fn lowest(data: &PlotData) -> Option<(usize, f64)> {
@@ -274,33 +350,16 @@ fn table(data: Memo<Option<PlotData>>) -> View {
 
 fn rows(data: &PlotData) -> View {
     let has_hours = data.per_day > 1;
-    let rows = dates(data).zip(data.values.chunks(data.per_day.max(1))).map(|(date, values)| {
+    let row = |(date, values): (Date, &[f64])| {
         let low = values.iter().copied().fold(f64::INFINITY, f64::min);
         let last = values.last().copied().unwrap_or_default();
         let class = (low < data.floor || (has_hours && low <= 0.0)).then_some("short");
-        el("tr")
-            .attr("class", class)
-            .put(el("th").attr("scope", "row").put(words(|words| words.figure(&Figure::Date(date)))))
-            .put(has_hours.then(|| el("td").put(short(data, low)).done()))
-            .put(el("td").put(short(data, last)))
-            .done()
-    });
-    el("div")
-        .class("scroll")
-        .attr("tabindex", "0")
-        .attr("role", "group")
-        .attr("aria-label", t(data.title))
-        .put(
-            el("table")
-                .put(
-                    el("thead").put(
-                        el("tr")
-                            .put(el("th").attr("scope", "col").put(key!("plot-day")))
-                            .put(has_hours.then(|| el("th").attr("scope", "col").put(key!("plot-lowest")).done()))
-                            .put(el("th").attr("scope", "col").put(key!("plot-evening"))),
-                    ),
-                )
-                .put(el("tbody").put_each(rows)),
-        )
-        .done()
+        let lowest = has_hours.then(|| short(data, low));
+        let cells = lowest.into_iter().chain([short(data, last)]).collect();
+        TableRow(words(|words| words.figure(&Figure::Date(date))), cells, class)
+    };
+    let rows = dates(data).zip(data.values.chunks(data.per_day.max(1))).map(row).collect();
+    let heads = [key!("plot-day"), key!("plot-lowest"), key!("plot-evening")];
+    let few = [heads[0], heads[2]];
+    super::table::table(t(data.title), false, if has_hours { &heads } else { &few }, rows)
 }

@@ -99,7 +99,7 @@ pub fn standing_details(view: Memo<StandingView>, grounds: Memo<Grounds>) -> Vie
         .put(fold(
             &["standing-working", "working"],
             Box::new(move || grounds.with(|grounds| !grounds.working.is_empty())),
-            Box::new(move || grounds.with(workings)),
+            Box::new(move || grounds.with(|grounds| workings(&grounds.working))),
         ))
         .done()
 }
@@ -113,7 +113,7 @@ pub fn standing_details_once(standing: &StandingView, grounds: &Grounds) -> View
         .put(missing(standing))
         .put(finding_list(standing))
         .put((!grounds.cautions.is_empty()).then(|| folded("standing-cautions", "cautions", cautions(grounds))))
-        .put((!grounds.working.is_empty()).then(|| folded("standing-working", "working", workings(grounds))))
+        .put((!grounds.working.is_empty()).then(|| folded("standing-working", "working", workings(&grounds.working))))
         .done()
 }
 
@@ -130,12 +130,21 @@ fn cautions(grounds: &Grounds) -> View {
     all(grounds.cautions.iter().map(|caution| el("li").put(text(caution)).done()))
 }
 
-fn workings(grounds: &Grounds) -> View {
+/// How numbers came about, folded away, if there is anything to tell.
+pub fn folded_working(working: Memo<Vec<Working>>) -> View {
+    fold(
+        &["standing-working", "working"],
+        Box::new(move || working.with(|working| !working.is_empty())),
+        Box::new(move || working.with(|working| workings(working))),
+    )
+}
+
+fn workings(workings: &[Working]) -> View {
     let line = |working: &Working| {
         let (formula, source) = words(|words| (words.working(working), words.source(working.source)));
         el("li").put(formula).put(" ").put(el("small").put("(").put(source).put(")")).done()
     };
-    all(grounds.working.iter().map(line))
+    all(workings.iter().map(line))
 }
 
 impl FindingView {

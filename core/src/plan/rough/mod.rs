@@ -7,6 +7,8 @@ mod running;
 mod van;
 mod week;
 
+pub use running::{COST_STARTERS, CostStarter, starter_cost};
+
 use super::field::MOST_MONEY;
 use super::starter::{Guessed, has_rough_prices};
 use super::{Calendar, Mode, Money, Path, Plan, Purse, SizeClass, add_days};

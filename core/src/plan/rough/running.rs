@@ -3,34 +3,83 @@
 use jiff::civil::Date;
 
 use crate::plan::starter::{has_rough_prices, money};
-use crate::plan::{Cost, CostPhase, Estimate, Income, Per, Repeat, WaterUse};
+use crate::plan::{Cost, CostEvery, CostPhase, Estimate, Id, Income, Path, Per, Repeat, WaterUse};
+use CostEvery::{HundredKm, Month, Year};
+use CostPhase::{Always, Home, Road};
 
 /// Diesel in cents of a euro a kilometre: 8 to 12 L per 100 km at 1.50 to 2.00 a litre. Common practice, no source.
 const FUEL_CENTS_PER_KM: [i64; 3] = [12, 17, 24];
 
-/// A monthly cost: key, euro a month (low, likely, high), whether for each person, day of the month, phase.
-type Row = (&'static str, [i64; 3], bool, u32, CostPhase);
+/// A usual cost, to begin a list of running costs with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CostStarter {
+    /// The key of its name in the catalogue, which never changes.
+    pub name_key: &'static str,
+    /// Euro each time: low, likely and high. Common practice, no source.
+    pub eur: [i64; 3],
+    /// How often it is due.
+    pub every: CostEvery,
+    /// In which part of the plan.
+    pub phase: CostPhase,
+    /// The day of the month in a first plan, which has those costs alone that have one.
+    day: Option<u32>,
+    /// Whether it is for each person.
+    each: bool,
+}
 
-/// Common practice, no source: they differ more between people than between countries.
-const MONTHLY: [Row; 6] = [
-    ("rough-cost-rent", [300, 480, 750], false, 1, CostPhase::Home),
-    ("rough-cost-food", [130, 180, 260], true, 2, CostPhase::Always),
-    ("rough-cost-phone", [8, 15, 30], true, 10, CostPhase::Always),
-    ("rough-cost-insurance", [35, 55, 100], false, 15, CostPhase::Always),
-    ("rough-cost-washing", [10, 20, 45], true, 20, CostPhase::Road),
-    ("rough-cost-repairs", [25, 50, 100], false, 25, CostPhase::Road),
+const fn cost(name_key: &'static str, eur: [i64; 3], every: CostEvery, phase: CostPhase) -> CostStarter {
+    CostStarter { name_key, eur, every, phase, day: None, each: false }
+}
+
+const fn first(on_day: u32, each: bool, starter: CostStarter) -> CostStarter {
+    CostStarter { day: Some(on_day), each, ..starter }
+}
+
+/// Usual costs. Common practice, no source: they differ more between people than between countries.
+pub const COST_STARTERS: [CostStarter; 12] = [
+    first(1, false, cost("rough-cost-rent", [300, 480, 750], Month, Home)),
+    first(2, true, cost("rough-cost-food", [130, 180, 260], Month, Always)),
+    first(10, true, cost("rough-cost-phone", [8, 15, 30], Month, Always)),
+    first(15, false, cost("rough-cost-insurance", [35, 55, 100], Month, Always)),
+    first(20, true, cost("rough-cost-washing", [10, 20, 45], Month, Road)),
+    first(25, false, cost("rough-cost-repairs", [25, 50, 100], Month, Road)),
+    cost("rough-cost-wear", [2, 4, 8], HundredKm, Road),
+    cost("rough-cost-roadside", [40, 80, 140], Year, Always),
+    cost("rough-cost-inspection", [60, 120, 250], Year, Always),
+    cost("rough-cost-address", [8, 15, 35], Month, Road),
+    cost("rough-cost-storage", [30, 60, 120], Month, Road),
+    cost("rough-cost-gym", [15, 25, 45], Month, Road),
 ];
+
+/// A cost with the starter's values, for one person, and the path of its amount, which is a guess until it is
+/// confirmed. Like other rough prices the amount is meant in euro and left empty in currencies far from it.
+///
+/// ```
+/// use kerbstead_core::plan::{COST_STARTERS, starter_cost};
+/// let (rent, guesses) = starter_cost(&COST_STARTERS[0], 7, "Rent".to_owned(), "EUR");
+/// assert_eq!((rent.id, guesses[0].as_str()), (7, "costs/7/amount"));
+/// assert_eq!(starter_cost(&COST_STARTERS[0], 7, "Rent".to_owned(), "JPY").0.amount, None);
+/// ```
+pub fn starter_cost(starter: &CostStarter, id: Id, name: String, currency: &str) -> (Cost, Vec<Path>) {
+    let cost = Cost { id, name, ..starter.of(1, currency) };
+    let guesses = cost.amount.map(|_| Path::entry("costs", id).child("amount")).into_iter().collect();
+    (cost, guesses)
+}
+
+impl CostStarter {
+    /// For so many people, without a name.
+    fn of(&self, people: u32, currency: &str) -> Cost {
+        let persons = if self.each { i64::from(people) } else { 1 };
+        let amount = has_rough_prices(currency).then(|| money(self.eur.map(|amount| amount * persons)));
+        Cost { amount, every: self.every, day_of_month: self.day, phase: self.phase, ..Cost::default() }
+    }
+}
 
 /// Monthly costs for so many people who drive so far a week; without amounts in currencies for which there are none.
 pub(super) fn costs(people: u32, km_per_week: u32, currency: &str, name: &dyn Fn(&str) -> String) -> Vec<Cost> {
-    let fuel = ("rough-cost-fuel", fuel(km_per_week), false, 5, CostPhase::Road);
-    let rows = MONTHLY.into_iter().chain([fuel]);
-    rows.map(|(key, euro, each, day, phase)| {
-        let persons = if each { i64::from(people) } else { 1 };
-        let amount = has_rough_prices(currency).then(|| money(euro.map(|amount| amount * persons)));
-        Cost { name: name(key), amount, day_of_month: Some(day), phase, ..Cost::default() }
-    })
-    .collect()
+    let fuel = first(5, false, cost("rough-cost-fuel", fuel(km_per_week), Month, Road));
+    let rows = COST_STARTERS.into_iter().chain([fuel]).filter(|starter| starter.day.is_some());
+    rows.map(|starter| Cost { name: name(starter.name_key), ..starter.of(people, currency) }).collect()
 }
 
 /// A line for wages, without an amount: what somebody earns is never guessed, for a guess too high would say that a plan

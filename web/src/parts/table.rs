@@ -1,0 +1,35 @@
+//! A table with its heads.
+
+use kerbstead_core::words::Key;
+
+use crate::el::{View, el};
+use crate::locale::plain_sentence;
+
+/// A row of a table: its head, its cells, and its class if it has one.
+pub struct TableRow(pub String, pub Vec<String>, pub Option<&'static str>);
+
+/// A table under its heads that can be moved sideways and, unless it is short and `whole`, up and down.
+pub fn table(label: String, whole: bool, heads: &[Key], rows: Vec<TableRow>) -> View {
+    el("div")
+        .class(if whole { "scroll whole" } else { "scroll" })
+        .attr("tabindex", "0")
+        .attr("role", "group")
+        .attr("aria-label", label)
+        .put(el("table").put(head(heads)).put(el("tbody").put_each(rows.into_iter().map(row))))
+        .done()
+}
+
+/// The heads of its columns.
+fn head(heads: &[Key]) -> View {
+    let heads = heads.iter().map(|key| el("th").attr("scope", "col").put(plain_sentence(*key)).done());
+    el("thead").put(el("tr").put_each(heads)).done()
+}
+
+fn row(row: TableRow) -> View {
+    let TableRow(name, cells, class) = row;
+    el("tr")
+        .attr("class", class)
+        .put(el("th").attr("scope", "row").put(name))
+        .put_each(cells.into_iter().map(|cell| el("td").put(cell).done()))
+        .done()
+}
