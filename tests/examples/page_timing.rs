@@ -24,7 +24,10 @@ struct Timing {
 const TIMINGS: [Timing; 5] = [
     Timing { name: "start page, from request to ready", measure: start_page },
     Timing { name: "assess, 30 days of the example, plan and answer passed to and from JavaScript", measure: assess },
-    Timing { name: "money page, from a key to the frame that shows the verdict", measure: |page| key(page, "/money") },
+    Timing {
+        name: "what comes in and goes out, from a key to the frame that shows the verdict",
+        measure: |page| key(page, "/in-and-out"),
+    },
     Timing { name: "power page, likewise", measure: |page| key(page, "/power") },
     Timing { name: "water page, likewise", measure: |page| key(page, "/water") },
 ];

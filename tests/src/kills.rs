@@ -45,7 +45,7 @@ pub fn kill_tabs(times: usize, seed: u64, with_journal: bool) -> Result<Kills> {
         if !with_journal {
             browser.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": WITHOUT_JOURNAL }))?;
         }
-        browser.load("/money").context("loading")?;
+        browser.load("/in-and-out").context("loading")?;
         let mut typed = String::new();
         browser.find("textbox", FIELD).context("field")?.replace("").context("emptying")?;
         let (process, life) = (browser.page_process()?, Duration::from_millis(chance.below(300) as u64));
@@ -64,7 +64,7 @@ pub fn kill_tabs(times: usize, seed: u64, with_journal: bool) -> Result<Kills> {
         killer.join().map_err(|_| anyhow::anyhow!("the killer has failed"))??;
         browser.close_tab(&first).context("leaving the killed tab")?;
         browser.open_tab().context("a new tab")?;
-        browser.load("/money").context("looking")?;
+        browser.load("/in-and-out").context("looking")?;
         let kept = browser.find("textbox", FIELD)?.value()?;
         kills.tabs += 1;
         kills.keys += typed.len();

@@ -428,3 +428,62 @@ fn sales_and_returns_that_cannot_be_are_told_at_their_field() {
     ];
     assert_eq!(paths, expected);
 }
+
+/// 500 in hand, 100 kept; 300 go on the 10th, 450 come on the 20th. Cash: 500, 200 from the 10th, 650 from the 20th.
+fn paid_before_payday() -> Value {
+    json!({
+        "calendar": { "starts_on": "2027-03-01", "leaves_on": "2027-03-30" },
+        "purse": { "opening_cash": "500", "floor": "100" },
+        "kit": [{ "id": 1, "name": "Bed", "unit_price": "300", "needed_on": "2027-03-10" }],
+        "incomes": [{ "id": 2, "name": "Wages", "amount": "450", "on": "2027-03-20" }],
+        "stays": [{ "id": 3, "nights": 3 }],
+    })
+}
+
+#[test]
+fn what_is_free_today_is_what_the_tightest_evening_leaves() {
+    let today = date(2027, 3, 1);
+    let report = asked(&paid_before_payday(), today);
+    let answer = |amount: &str, on: Date| report.afford(money("100"), on, money(amount)).unwrap();
+    // Each row: the amount, the day asked, what stays free, the tightest evening, from when on it can be paid.
+    let rows = [
+        ("0", today, "100", date(2027, 3, 10), Some(today)),
+        ("100", today, "0", date(2027, 3, 10), Some(today)),
+        ("100.01", today, "-0.01", date(2027, 3, 10), Some(date(2027, 3, 20))),
+        ("550", today, "-450", date(2027, 3, 10), Some(date(2027, 3, 20))),
+        ("550.01", today, "-450.01", date(2027, 3, 10), None),
+        ("550", date(2027, 3, 20), "0", date(2027, 3, 20), Some(date(2027, 3, 20))),
+    ];
+    for (amount, on, left, tightest_on, from) in rows {
+        let afford = answer(amount, on);
+        assert_eq!(
+            (afford.left, afford.tightest_on, afford.from),
+            (money(left), tightest_on, from),
+            "{amount} on {on}"
+        );
+    }
+}
+
+#[test]
+fn nobody_can_say_what_is_free_while_the_cash_is_not_known() {
+    let mut file = paid_before_payday();
+    file["purse"]["opening_cash"] = Value::Null;
+    assert!(asked(&file, date(2027, 3, 1)).afford(money("100"), date(2027, 3, 1), money("1")).is_none());
+}
+
+#[test]
+fn a_planned_payment_is_told_since_when_cash_would_bear_it() {
+    let mut file = paid_before_payday();
+    let kit = file["kit"].as_array_mut().unwrap();
+    kit.push(json!({ "id": 4, "name": "Stove", "unit_price": "150", "needed_on": "2027-03-25" }));
+    kit.push(json!({ "id": 5, "name": "Lamp", "unit_price": "90", "needed_on": "2027-03-25" }));
+    let (report, today) = (asked(&file, date(2027, 3, 1)), date(2027, 3, 1));
+    let from = |source| {
+        let flow = report.flows.iter().find(|flow| flow.source == source).unwrap();
+        report.payable_from(money("100"), today, flow)
+    };
+    assert_eq!(from(1), Some(today)); // 500 less 300 stays above 100
+    assert_eq!(from(4), Some(date(2027, 3, 20))); // before the wages, 150 would leave 50
+    assert_eq!(from(5), Some(today)); // 90 leave 110
+    assert_eq!(from(2), None); // it comes in
+}

@@ -905,6 +905,7 @@ belongings-add = Add something to sell
 incomes-add = Add an income
 costs-add = Add a running cost
 costs-starters = Usual costs
+costs-added = “{ $name }” is in the plan.
 readings-add = Add a count
 groups-group = Group
 groups-foreseen = Foreseen

@@ -64,7 +64,7 @@ fn nothing_moves_where_the_device_asks_for_rest() -> Result<()> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn a_changed_verdict_is_told_to_those_who_hear_the_page() -> Result<()> {
-    let browser = Browser::open_at(&Setup::phone(), "/money")?;
+    let browser = Browser::open_at(&Setup::phone(), "/in-and-out")?;
     let told = "return [...document.querySelectorAll('[aria-live=polite]')].map(region => region.textContent)
         .find(text => text.includes('Money: '))";
     let hears = |text: &str| {

@@ -36,7 +36,7 @@ fn stored(browser: &Browser, name: &str) -> Result<Option<String>> {
 /// Puts a text into the storage behind the page's back and loads the page again.
 fn put(browser: &Browser, name: &str, text: &str) -> Result<()> {
     browser.script("localStorage.setItem(arguments[0], arguments[1])", vec![json!(name), json!(text)])?;
-    browser.load("/money")
+    browser.load("/in-and-out")
 }
 
 fn names(browser: &Browser, start: &str) -> Result<Vec<String>> {
@@ -59,7 +59,7 @@ fn saved(browser: &Browser, folder: &Path) -> Result<String> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn undo_and_redo_go_on_after_a_reload() -> Result<()> {
-    let browser = open_at("/money")?;
+    let browser = open_at("/in-and-out")?;
     let at_first = cash(&browser)?;
     for text in ["501", "502"] {
         type_cash(&browser, text)?;
@@ -99,7 +99,7 @@ fn a_plan_that_cannot_be_read_is_set_aside_and_the_others_load() -> Result<()> {
         browser.find("button", "Save as a file: A plan (")?.click()?;
         ensure!(saved(&browser, folder.path())? == damaged, "the file is another one");
         // A change writes over nothing that was set aside.
-        browser.load("/money")?;
+        browser.load("/in-and-out")?;
         type_cash(&browser, "777")?;
         wait_kept(&browser)?;
         let aside = names(&browser, "kerbstead.aside.")?;
@@ -132,7 +132,7 @@ fn a_damaged_list_of_plans_is_made_again_from_the_plans() -> Result<()> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn damaged_settings_are_set_aside_and_the_usual_ones_count() -> Result<()> {
-    let browser = open_at("/money")?;
+    let browser = open_at("/in-and-out")?;
     type_cash(&browser, "777")?;
     wait_kept(&browser)?;
     put(&browser, "kerbstead.settings", "us_customary")?;
@@ -159,7 +159,7 @@ const FILL: &str = "
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn in_a_full_storage_the_person_is_told_and_gets_all_that_is_on_the_screen_as_a_file() -> Result<()> {
-    let browser = open_at("/money")?;
+    let browser = open_at("/in-and-out")?;
     type_cash(&browser, "501")?;
     wait_kept(&browser)?;
     let filled = browser.script(FILL, vec![])?;
@@ -178,7 +178,7 @@ fn in_a_full_storage_the_person_is_told_and_gets_all_that_is_on_the_screen_as_a_
     browser.find("button", "Copy “North with the harvest”")?.click()?;
     browser.wait_for_text("North with the harvest (copy)")?;
     browser.find("button", "Open “North with the harvest”")?.click()?;
-    browser.script("location.hash = '/money'", vec![])?;
+    browser.script("location.hash = '/in-and-out'", vec![])?;
     browser.wait_until("what was typed", |page| Ok(cash(page)? == "502911"))?;
     let folder = browser.downloads()?;
     browser.find("button", "Save everything as a file")?.click()?;
@@ -201,7 +201,7 @@ fn in_a_full_storage_the_person_is_told_and_gets_all_that_is_on_the_screen_as_a_
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn a_page_that_starts_with_a_full_storage_shows_what_was_kept() -> Result<()> {
-    let browser = open_at("/money")?;
+    let browser = open_at("/in-and-out")?;
     type_cash(&browser, "501")?;
     wait_kept(&browser)?;
     browser.script(FILL, vec![])?;
@@ -253,7 +253,7 @@ const CLOCK: &str = "
 fn earlier_versions_are_made_while_one_works_and_lead_back() -> Result<()> {
     let browser = Browser::start(&Setup::phone())?;
     browser.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": CLOCK }))?;
-    browser.load("/money")?;
+    browser.load("/in-and-out")?;
     for (minutes, text) in [(0, "501"), (6, "502"), (12, "503"), (20, "504")] {
         browser.script("window.minutes = arguments[0]", vec![json!(minutes)])?;
         type_cash(&browser, text)?;
@@ -268,14 +268,14 @@ fn earlier_versions_are_made_while_one_works_and_lead_back() -> Result<()> {
     browser.check_fits_width()?;
     browser.find("button", "Go back to ")?.click()?;
     browser.wait_for_text("The plan is as it was on")?;
-    browser.script("location.hash = '/money'", vec![])?;
+    browser.script("location.hash = '/in-and-out'", vec![])?;
     browser.wait_until("503", |page| Ok(cash(page)? == "503"))?;
     browser.find("button", "Undo")?.click()?;
     browser.wait_until("504", |page| Ok(cash(page)? == "504"))?;
     browser.reload()?;
     browser.load("/plans")?;
     browser.find("button", "Put it beside: ")?.click()?;
-    browser.load("/money")?;
+    browser.load("/in-and-out")?;
     ensure!(cash(&browser)? == "503", "the field holds {}", cash(&browser)?);
     browser.check_console()
 }
@@ -293,7 +293,7 @@ fn drop_file(browser: &Browser, text: &str) -> Result<()> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn a_backup_brings_everything_back_on_a_device_that_has_nothing() -> Result<()> {
-    let browser = open_at("/money")?;
+    let browser = open_at("/in-and-out")?;
     type_cash(&browser, "12 or so")?;
     browser.load("/plans")?;
     browser.find("textbox", "Name of the plan")?.replace("Mine")?;
@@ -318,7 +318,7 @@ fn a_backup_brings_everything_back_on_a_device_that_has_nothing() -> Result<()> 
     browser.wait_for_text("One plan was taken over.")?;
     browser.wait_until("the units", |page| page.find("radio", "US customary units")?.is_chosen())?;
     browser.find("button", "Open “Mine”")?.click()?;
-    browser.load("/money")?;
+    browser.load("/in-and-out")?;
     ensure!(cash(&browser)? == "12 or so", "the field holds {}", cash(&browser)?);
     browser.check_console()
 }
@@ -326,7 +326,7 @@ fn a_backup_brings_everything_back_on_a_device_that_has_nothing() -> Result<()> 
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn a_plan_of_a_file_replaces_the_one_here_and_can_be_taken_back() -> Result<()> {
-    let browser = open_at("/money")?;
+    let browser = open_at("/in-and-out")?;
     let at_first = cash(&browser)?;
     browser.load("/plans")?;
     let folder = browser.downloads()?;
@@ -342,7 +342,7 @@ fn a_plan_of_a_file_replaces_the_one_here_and_can_be_taken_back() -> Result<()> 
     browser.find("button", "Do so")?.click()?;
     browser.wait_for_text("One plan was taken over.")?;
     wait_kept(&browser)?;
-    browser.load("/money")?;
+    browser.load("/in-and-out")?;
     ensure!(cash(&browser)? == "1234", "the field holds {}", cash(&browser)?);
     let plans = names(&browser, "kerbstead.plan.")?;
     let record = stored(&browser, &plans[0])?.unwrap_or_default();
@@ -379,11 +379,11 @@ fn files_that_are_no_plans_are_refused_in_words() -> Result<()> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn what_another_tab_changes_is_taken_over_and_nothing_is_written_over() -> Result<()> {
-    let browser = open_at("/money")?;
+    let browser = open_at("/in-and-out")?;
     type_cash(&browser, "501")?;
     wait_kept(&browser)?;
     browser.open_tab()?;
-    browser.load("/money")?;
+    browser.load("/in-and-out")?;
     type_cash(&browser, "502")?;
     wait_kept(&browser)?;
     browser.turn_to_tab(0)?;
@@ -405,11 +405,11 @@ const DEAF: &str = "addEventListener('storage', (event) => event.stopImmediatePr
 fn two_tabs_that_write_at_once_come_to_one_plan_with_both_changes() -> Result<()> {
     let browser = Browser::start(&Setup::phone())?;
     browser.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": DEAF }))?;
-    browser.load("/money")?;
+    browser.load("/in-and-out")?;
     type_cash(&browser, "501")?;
     wait_kept(&browser)?;
     browser.open_tab()?;
-    browser.load("/money")?;
+    browser.load("/in-and-out")?;
     type_cash(&browser, "502")?;
     browser.find("textbox", "Keep untouched")?.replace("33")?;
     wait_kept(&browser)?;

@@ -6,6 +6,7 @@ mod comfort;
 mod every_page;
 mod keeping;
 mod loading;
+mod money;
 mod offline;
 mod same_bits;
 mod sharing;

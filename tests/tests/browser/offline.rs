@@ -108,7 +108,7 @@ fn a_new_version_waits_until_it_is_asked_for_and_loses_no_edit() -> Result<()> {
     let before = browser.version()?;
     let style_before = browser.script(STYLE_SHEET, vec![])?;
     browser.turn_to_tab(0)?;
-    browser.load("/money")?;
+    browser.load("/in-and-out")?;
     let cash = browser.find("textbox", "Cash on the first day")?;
     let field = format!("#{}", cash.attribute("id")?.context("the field has no id")?);
 
@@ -123,7 +123,7 @@ fn a_new_version_waits_until_it_is_asked_for_and_loses_no_edit() -> Result<()> {
     browser.wait_ready()?;
     let kept = browser.find("textbox", "Cash on the first day")?.value()?;
     ensure!(kept.contains("1234.5") || kept.contains("1,234.5"), "the field holds {kept:?}");
-    ensure!(browser.url()?.ends_with("#/money"), "another page is shown: {}", browser.url()?);
+    ensure!(browser.url()?.ends_with("#/in-and-out"), "another page is shown: {}", browser.url()?);
     all_of_one_version(&browser, "2")?;
 
     // The other tab still has its own version, whole, although the host no longer has it.

@@ -154,7 +154,7 @@ fn a_field_of_the_kit_works_out_what_is_typed() -> Result<()> {
     browser.wait_for_text("= €4.50")?;
     browser.find("button", "Add")?.click()?;
     browser.wait_for_text("“Crate” is in the kit.")?;
-    browser.load("/money")?;
+    browser.load("/in-and-out")?;
     let cash = browser.find("textbox", "Cash on the first day")?;
     cash.replace("1000 + 2 * 92.50")?;
     browser.wait_for_text("= €1,185.00")?;

@@ -49,7 +49,7 @@ fn what_was_done_can_be_undone_and_done_again() -> Result<()> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn half_typed_text_is_told_of_and_kept_over_a_reload() -> Result<()> {
-    let browser = open_at("/money")?;
+    let browser = open_at("/in-and-out")?;
     browser.find("textbox", "Cash on the first day")?.replace("12 or so")?;
     browser.wait_for_text("An amount belongs here")?;
     browser.reload()?;

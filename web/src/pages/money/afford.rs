@@ -9,7 +9,7 @@ use kerbstead_core::plan::{Field, Kind, Money, Plain, Wrong, typed_value};
 use crate::browser;
 use crate::el::{View, el, fragment};
 use crate::live::{self, Signal};
-use crate::locale::{number_marks, words};
+use crate::locale::{number_marks, tell, words};
 use crate::parts::{Shape, comes_to, icon, unit_sign};
 use crate::route::Page;
 use crate::state::App;
@@ -71,16 +71,16 @@ fn sentence(amount: Result<Money, Option<Wrong>>) -> View {
         ("on", Figure::Date(afford.tightest_on)),
         ("from", Figure::Date(afford.from.unwrap_or(today))),
     ];
-    fragment().put(icon(Shape::Verdict(verdict))).put(" ").put(crate::locale::sentence(key, &figures)).done()
+    fragment().put(icon(Shape::Verdict(verdict))).put(" ").put(tell(key, &figures)).done()
 }
 
-fn kind(amount: Money, afford: &Afford, today: Date) -> (Verdict, kerbstead_core::words::Key) {
+fn kind(amount: Money, afford: &Afford, today: Date) -> (Verdict, &'static str) {
     let is_free = !afford.left.is_negative();
     match (amount == Money::ZERO, is_free, afford.from) {
-        (true, true, _) => (Verdict::Holds, key!("afford-free")),
-        (true, false, _) => (Verdict::FallsShort, key!("afford-nothing")),
-        (false, true, _) => (Verdict::Holds, key!("afford-yes")),
-        (false, false, Some(from)) if from > today => (Verdict::Tight, key!("afford-later")),
-        (false, false, _) => (Verdict::FallsShort, key!("afford-never")),
+        (true, true, _) => (Verdict::Holds, "afford-free"),
+        (true, false, _) => (Verdict::FallsShort, "afford-nothing"),
+        (false, true, _) => (Verdict::Holds, "afford-yes"),
+        (false, false, Some(from)) if from > today => (Verdict::Tight, "afford-later"),
+        (false, false, _) => (Verdict::FallsShort, "afford-never"),
     }
 }

@@ -11,7 +11,7 @@ use super::names::source_name;
 use super::{say_date, say_money};
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::plain_sentence;
+use crate::locale::{plain_sentence, tell};
 use crate::parts::Mark;
 use crate::state::App;
 
@@ -122,6 +122,6 @@ fn needed_list(needed: &[Needed]) -> View {
         ("all", Figure::Money(last.in_all)),
         ("at_last", Figure::Date(last.by)),
     ];
-    let key = if needed.len() > 1 { key!("ahead-needed-more") } else { key!("ahead-needed") };
-    el("p").put(crate::locale::sentence(key, &figures)).done()
+    let key = if needed.len() > 1 { "ahead-needed-more" } else { "ahead-needed" };
+    el("p").put(tell(key, &figures)).done()
 }

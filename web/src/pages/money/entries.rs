@@ -156,7 +156,7 @@ fn usual_cost(starter: &'static CostStarter) -> View {
         let (cost, paths) = starter_cost(starter, id, name.clone(), &currency);
         let insert = Edit::Insert { list: List::Costs, at: usize::MAX, entry: cost.to_plain() };
         let edit = Edit::All { edits: vec![insert, Edit::Guess { paths, guessed: true }] };
-        app.edit_and_tell(edit, tell!("kit-added", &vec![("name", Figure::Name(name))]));
+        app.edit_and_tell(edit, tell!("costs-added", &vec![("name", Figure::Name(name))]));
     };
     el("li").put(el("button").attr("type", "button").on_click(add).put(t(starter.name_key))).done()
 }

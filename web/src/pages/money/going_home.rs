@@ -7,6 +7,7 @@ use kerbstead_core::money::GoingHome;
 use super::super::section;
 use crate::el::{View, el, fragment, nothing};
 use crate::live;
+use crate::locale::tell;
 use crate::parts::{PlotData, Shape, folded_working, icon, plot};
 use crate::state::App;
 
@@ -48,17 +49,12 @@ pub fn going_home() -> View {
 fn line(home: &GoingHome) -> View {
     let lasts = home.days.last().is_some_and(|day| Some(day.on) == home.last_on);
     let (verdict, key) = match home.last_on {
-        Some(_) if lasts => (Verdict::Holds, key!("home-always")),
-        Some(_) => (Verdict::Tight, key!("home-until")),
-        None => (Verdict::FallsShort, key!("home-never")),
+        Some(_) if lasts => (Verdict::Holds, "home-always"),
+        Some(_) => (Verdict::Tight, "home-until"),
+        None => (Verdict::FallsShort, "home-never"),
     };
     let left = home.days.last().map_or_else(Default::default, |day| day.left);
     let mut figures = vec![("left", Figure::Money(left)), ("room", Figure::Money(home.room))];
     figures.extend(home.last_on.map(|on| ("on", Figure::Date(on))));
-    el("p")
-        .class("reply")
-        .put(icon(Shape::Verdict(verdict)))
-        .put(" ")
-        .put(crate::locale::sentence(key, &figures))
-        .done()
+    el("p").class("reply").put(icon(Shape::Verdict(verdict))).put(" ").put(tell(key, &figures)).done()
 }
