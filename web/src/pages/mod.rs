@@ -82,12 +82,18 @@ fn grounds_of(assessment: &Assessment, balance: Balance) -> Grounds {
 
 /// The head of a balance's page: its verdict, followed as the plan changes.
 fn balance_head(balance: Balance) -> View {
+    balance_head_with(balance, fragment().done())
+}
+
+/// The same with something between the verdict and what it rests on.
+fn balance_head_with(balance: Balance, between: View) -> View {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
     let grounds = live::memo(move || grounds(app, balance));
     fragment()
         .put(el("h1").put(balance_title(balance)))
         .put(verdict_line(view))
+        .put(between)
         .put(standing_details(view, grounds))
         .done()
 }

@@ -18,7 +18,7 @@ use kerbstead_core::plan::Money;
 pub use entries::in_and_out;
 pub use names::group_key;
 
-use super::{balance_head, section};
+use super::{balance_head_with, section};
 use crate::el::{View, el, fragment};
 use crate::locale::words;
 use crate::route::Page;
@@ -26,8 +26,7 @@ use crate::route::Page;
 /// The page.
 pub fn money() -> View {
     fragment()
-        .put(balance_head(Balance::Money))
-        .put(section(key!("money-afford"), afford::afford()))
+        .put(balance_head_with(Balance::Money, section(key!("money-afford"), afford::afford())))
         .put(unanswered::unanswered())
         .put(section(key!("money-course"), course::course()))
         .put(section(key!("money-ahead"), ahead::ahead()))
