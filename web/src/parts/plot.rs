@@ -138,6 +138,7 @@ fn picking(scale: &Scale, picked: Picked) -> View {
 }
 
 /// The place that was tapped so far across the drawing, or the nearest mark within a finger of it.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // it lies between 0 and the last place
 fn tapped(scale: &Scale, marks: &[usize], across: f64) -> usize {
     let x = place(WIDTH, across);
     let share = f64::from(x - LEFT) / f64::from(RIGHT - LEFT);

@@ -33,7 +33,7 @@ pub fn afford() -> View {
     let unit = unit_sign(&AMOUNT).map(|unit| el("span").class("unit").put(unit).done());
     let outcome = move || comes_to(&AMOUNT, &typed.get()).unwrap_or_default();
     fragment()
-        .put(el("p").class("reply").put(live::view(move || sentence(Ok(Money::ZERO)))))
+        .put(el("p").class("reply").put(live::view(move || sentence(&Ok(Money::ZERO)))))
         .put(
             el("div")
                 .class("field amount")
@@ -42,7 +42,7 @@ pub fn afford() -> View {
                 .put(el("output").class("outcome").put(live::text(outcome)))
                 .put(el("p").class("wrong").attr("id", "afford-message").put(live::text(message))),
         )
-        .put(el("p").class("reply").attr("role", "status").put(live::view(move || sentence(amount(&typed.get())))))
+        .put(el("p").class("reply").attr("role", "status").put(live::view(move || sentence(&amount(&typed.get())))))
         .put(el("p").put(el("a").attr("href", Page::Shop.link()).put(key!("afford-shop"))))
         .done()
 }
@@ -53,8 +53,8 @@ fn amount(text: &str) -> Result<Money, Option<Wrong>> {
 }
 
 /// The answer in words and a shape; what is free, for an amount of nothing.
-fn sentence(amount: Result<Money, Option<Wrong>>) -> View {
-    let Ok(amount) = amount else { return fragment().done() };
+fn sentence(amount: &Result<Money, Option<Wrong>>) -> View {
+    let &Ok(amount) = amount else { return fragment().done() };
     let today = browser::today();
     let app = App::here();
     let (afford, floor) = app.assessment(|assessment| {
