@@ -125,6 +125,9 @@ fn units_are_turned_into_the_fields_own() {
         ("stays/1/drive_km", "1500 m", 1.5),
         ("stays/1/nights", "2 weeks", 14.0),
         ("vehicle/socket_fuse_a", "7500 mA", 7.5),
+        ("belongings/1/kept/floor_m2", "3500 cm²", 0.35),
+        ("belongings/1/kept/floor_m2", "2 ft²", 0.185_806_08),
+        ("belongings/1/kept/floor_m2", "0.6 x 0.4 sqm", 0.24),
     ] {
         let worked = typed(path, text, POINT, 1.0).map(|value| value.as_f64().unwrap());
         let is_right = worked.as_ref().is_ok_and(|worked| (worked - expected).abs() <= expected * 1e-14);
@@ -140,6 +143,7 @@ fn one_of_each_unit_shown_is_what_it_is_shown_by() {
         ("kit/1/length_mm", "1 in", Quantity::LengthMm),
         ("stays/1/drive_km", "1 mi", Quantity::DistanceKm),
         ("kit/1/tank/capacity_l", "1 gal", Quantity::VolumeL),
+        ("belongings/1/kept/floor_m2", "1 ft²", Quantity::AreaM2),
     ] {
         assert_eq!(typed(path, text, POINT, 1.0).unwrap(), unit(quantity, Units::UsCustomary).factor, "{text}");
     }

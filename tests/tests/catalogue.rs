@@ -6,8 +6,10 @@ use std::fs;
 use std::path::Path;
 
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
-use kerbstead_core::explain::{Figure, Figures};
+use kerbstead_core::explain::{Figure, Figures, Working};
 use kerbstead_core::money::FlowGroup;
+use kerbstead_core::money::futures::compared;
+use kerbstead_core::money::selling::{fates_of, offered, schedule};
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{Document, Kind, NumberMarks, Problem, Quantity, field, typed_value};
 use kerbstead_core::shop::{read_offer, report};
@@ -153,6 +155,28 @@ fn everything_said_in_the_shop_has_the_figures_its_sentence_needs() {
     assert!(never.is_empty(), "no offer leads to: {never:?}");
 }
 
+/// The same for what is chosen before leaving.
+#[test]
+fn everything_worked_out_for_selling_and_building_has_the_figures_its_sentence_needs() {
+    let (words, bundle) = (english(), bundle());
+    let mut reached = BTreeSet::new();
+    for (plan, as_of) in seeded(&cases(), 6, 300) {
+        let money = assess(&plan, as_of).money;
+        let mut said: Vec<Working> = offered(&plan, as_of).into_iter().map(|thing| thing.working).collect();
+        said.extend(fates_of(&plan, as_of).into_iter().flat_map(|thing| thing.ways).map(|way| way.working));
+        said.extend(schedule(&plan, as_of, &money).into_iter().flat_map(|schedule| schedule.working));
+        let compared = compared(&plan, as_of, &money);
+        said.extend(compared.working.into_iter().chain(compared.ways.into_iter().flat_map(|way| way.working)));
+        for Working { formula, figures, .. } in said {
+            check_formats(&words, &bundle, formula, &figures);
+            reached.insert(formula.to_owned());
+        }
+    }
+    let is_of_them = |key: &String| key.starts_with("working-selling-") || key.starts_with("working-futures-");
+    let never: Vec<String> = keys().into_iter().filter(|key| is_of_them(key) && !reached.contains(key)).collect();
+    assert!(never.is_empty(), "no plan leads to: {never:?}");
+}
+
 #[test]
 fn every_problem_has_the_figures_its_sentence_needs() {
     let words = english();
@@ -189,6 +213,7 @@ fn every_quantity_has_its_unit_in_words() {
         Q::Percent,
         Q::Count,
         Q::DayOfMonth,
+        Q::AreaM2,
     ];
     for units in [Units::Metric, Units::UsCustomary] {
         let words = Words::english(Plain, units, "EUR");

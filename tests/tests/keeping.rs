@@ -177,7 +177,7 @@ fn renamed(plan: &Plan, list: List, from: u32, to: u32) -> Plan {
     let guesses = plan.guesses.iter().cloned().map(|path| path.renamed(list, from, to)).collect();
     let mut new = plan.clone();
     (new.kit, new.belongings, new.incomes, new.costs) = Default::default();
-    (new.stays, new.week, new.water_uses, new.readings, new.loans) = Default::default();
+    (new.stays, new.week, new.water_uses, new.readings, new.loans, new.builds) = Default::default();
     edit.renamed(list, from, to).apply(&mut new).unwrap();
     new.guesses = guesses;
     new

@@ -94,6 +94,8 @@ fn customary_units_are_the_legal_ones() {
         (Quantity::VolumeL, 3.785_411_784, "measure-gallons"),
         (Quantity::VolumeL, 231.0 * 2.54 * 2.54 * 2.54 / 1_000.0, "measure-gallons"),
         (Quantity::DistanceKm, 1.609_344, "measure-miles"),
+        (Quantity::AreaM2, 0.092_903_04, "measure-square-feet"),
+        (Quantity::AreaM2, 0.304_8 * 0.304_8, "measure-square-feet"),
         (Quantity::DistanceKm, 5_280.0 * 12.0 * 25.4 / 1e6, "measure-miles"),
     ] {
         let unit = unit(quantity, Units::UsCustomary);
@@ -124,10 +126,11 @@ fn what_is_metric_or_the_same_everywhere_is_not_converted() {
         Q::Percent,
         Q::Count,
         Q::DayOfMonth,
+        Q::AreaM2,
     ];
     for quantity in all {
         assert_eq!(unit(quantity, Units::Metric).factor, 1.0, "{quantity:?}");
-        let is_converted = matches!(quantity, Q::MassKg | Q::LengthMm | Q::DistanceKm | Q::VolumeL);
+        let is_converted = matches!(quantity, Q::MassKg | Q::LengthMm | Q::DistanceKm | Q::VolumeL | Q::AreaM2);
         assert_eq!(unit(quantity, Units::UsCustomary).factor != 1.0, is_converted, "{quantity:?}");
     }
 }

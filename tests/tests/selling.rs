@@ -2,13 +2,20 @@
 //! worked out by hand.
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
+use jiff::civil::Date;
+use kerbstead_core::assess;
 use kerbstead_core::money::chance::{Chance, MOST_MINOR, Refused};
-use kerbstead_core::money::selling::{AtHome, Demand, Fate, NotPlanned, SalesPlan, Thing, Wish, fates, plan_sales};
+use kerbstead_core::money::futures::{MOST_BUILDS, compared};
+use kerbstead_core::money::selling::{
+    AtHome, Demand, Fate, NotPlanned, SalesPlan, Thing, Wish, fates, fates_of, offered, plan_sales, schedule,
+};
 use kerbstead_core::money::{CostAhead, Reserve, reserve};
+use kerbstead_core::plan::Plan;
+use kerbstead_tests::generate::{cases, native_plans, seeded};
 
 const DESK: Thing =
-    Thing { demand: Demand { usual_price: 12_000, half_sold_days: 12.0, steepness: 3.0 }, lowest: 4_000 };
-const WISH: Wish = Wish { sum: 6_000, chance: 0.8, days: 42, days_per_price: 7 };
+    Thing { demand: Demand { usual_price: 12_000, half_sold_days: 12.0, steepness: 3.0 }, lowest: 4_000, cost: 0 };
+const WISH: Wish = Wish { sum: 6_000, chance: 0.8, days: 42, days_per_price: 7, price_step: 1 };
 
 fn even(chance: &mut Chance) -> f64 {
     f64::from(chance.below(u32::MAX)) / f64::from(u32::MAX)
@@ -72,7 +79,7 @@ fn things(chance: &mut Chance) -> Vec<Thing> {
         let usual_price = i64::from(1_000 + chance.below(30_000));
         let half_sold_days = 4.0 + 40.0 * even(chance);
         let demand = Demand { usual_price, half_sold_days, steepness: 1.5 + 3.0 * even(chance) };
-        Thing { demand, lowest: usual_price * i64::from(20 + chance.below(60)) / 100 }
+        Thing { demand, lowest: usual_price * i64::from(20 + chance.below(60)) / 100, cost: 0 }
     };
     (0..=chance.below(9)).map(|_| one(chance)).collect()
 }
@@ -86,7 +93,13 @@ fn a_plan_brings_what_it_says_to_simulated_buyers() {
         let things = things(&mut chance);
         let usual: i64 = things.iter().map(|thing| thing.demand.usual_price).sum();
         let sum = usual * i64::from(20 + chance.below(60)) / 100;
-        let wish = Wish { sum, chance: 0.5 + 0.45 * even(&mut chance), days: 10 + chance.below(80), days_per_price: 7 };
+        let wish = Wish {
+            sum,
+            chance: 0.5 + 0.45 * even(&mut chance),
+            days: 10 + chance.below(80),
+            days_per_price: 7,
+            price_step: 1,
+        };
         let plan = plan_sales(&things, &wish).unwrap();
         let (mut enough, mut total, mut nearly, mut more) = (0, 0, 0, 0);
         for _ in 0..ROUNDS {
@@ -217,4 +230,39 @@ fn without_ranges_the_reserve_is_a_share_and_the_breakdown() {
     assert_eq!(reserve(&[sure(5), CostAhead { low: 9, likely: 8, high: 10 }], 10, 0, 1), Err(Refused::Amount(1)));
     assert_eq!(reserve(&[sure(5)], 10, i64::MAX, 1), Err(Refused::Purse));
     assert_eq!(reserve(&vec![sure(MOST_MINOR); 1_000], 100, 0, 1).map(|it| it.total), Ok(MOST_MINOR * 1_000));
+}
+
+/// Whatever a plan says, what comes of it is sound.
+#[test]
+fn any_plan_gives_numbers_that_can_be_shown() {
+    let (mut schedules, mut ways) = (0, 0);
+    let odd = seeded(&native_plans(), 22, 200).into_iter().map(|plan| (plan, Date::constant(2027, 2, 20)));
+    for (plan, as_of) in seeded(&cases(), 21, 400).into_iter().chain(odd) {
+        let (has_schedule, has_ways) = check_choices(&plan, as_of);
+        schedules += usize::from(has_schedule);
+        ways += usize::from(has_ways);
+    }
+    assert!(schedules > 40 && ways > 150, "{schedules} {ways}");
+}
+
+/// Whether it has prices that fall, and ways of building.
+fn check_choices(plan: &Plan, as_of: Date) -> (bool, bool) {
+    let is_percent = |percent: f64| (0.0..=100.0 + 1e-9).contains(&percent);
+    assert!(offered(plan, as_of).iter().all(|thing| is_percent(thing.percent)));
+    for thing in fates_of(plan, as_of) {
+        assert!(thing.ways.is_sorted_by(|one, next| one.better >= next.better));
+        assert!(thing.ways.iter().all(|way| way.mass_kg >= 0.0 && way.mass_kg.is_finite() && way.floor_m2 >= 0.0));
+    }
+    let report = assess(plan, as_of).money;
+    let found = schedule(plan, as_of, &report);
+    if let Ok(found) = &found {
+        assert!(is_percent(found.percent) && found.prices.iter().all(|prices| is_percent(prices.percent)));
+        let is_enough = found.percent >= found.wanted_percent.clamp(0.0, 100.0) - 1e-9;
+        assert!(found.list_by.is_none() || is_enough, "{} of {}", found.percent, found.wanted_percent);
+    }
+    let ahead = compared(plan, as_of, &report);
+    assert!(ahead.ways.len() <= MOST_BUILDS + 1 && ahead.against.len() + 1 == ahead.ways.len());
+    assert!(ahead.against.is_sorted_by(|one, next| one.dearer <= next.dearer));
+    assert!(ahead.against.iter().all(|one| !one.dearer.is_negative()));
+    (found.is_ok(), ahead.ways.len() > 2)
 }

@@ -11,10 +11,12 @@
 //! Inputs are [`Estimate`]s; costs are of their likely values. Everything is taken as it is typed but for shares, which
 //! are held between 0 and 100 percent, and months, at most [`MOST_MONTHS`].
 
+mod of_plan;
 mod sensitivity;
 
 use rust_decimal::Decimal;
 
+pub use of_plan::{Against, Compared, Depends, MOST_BUILDS, NamedWay, WayName, compared};
 pub use sensitivity::{Lever, Swing, sensitivity};
 
 use super::MOST_MONTHS;
@@ -36,7 +38,7 @@ pub struct Question {
     pub unsuited_percent: Estimate<Decimal>,
     /// After how many months on the road one finds out.
     pub finds_out_months: Estimate<u32>,
-    /// What is paid once to live at home again: deposit, first rent, furniture.
+    /// What is paid once to live at home again: deposit, furniture, the move. Rents are in the months at home.
     pub going_back: Estimate<Money>,
     /// What of the cost of removable things their sale brings, in percent.
     pub kept_percent: Estimate<Decimal>,

@@ -111,7 +111,8 @@ pub(super) fn month(plan: &Plan, timeline: &Timeline, flows: &[Flow], debts: &[D
     Some(month)
 }
 
-fn lines(plan: &Plan, timeline: &Timeline, debts: &[Debt]) -> Vec<MonthLine> {
+/// Line by line, what a month costs at home and on the road.
+pub(super) fn lines(plan: &Plan, timeline: &Timeline, debts: &[Debt]) -> Vec<MonthLine> {
     let km = km_a_month(timeline);
     let digits = plan.minor_digits();
     let mut lines = Vec::new();

@@ -103,6 +103,8 @@ pub enum Quantity {
     Count,
     /// A day of the month.
     DayOfMonth,
+    /// Square metres.
+    AreaM2,
 }
 
 /// The most that one amount of money may be, either way.
@@ -215,6 +217,9 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "readings", is_list: true, fields: READING },
     Section { name: "purchase", is_list: false, fields: PURCHASE },
     Section { name: "loans", is_list: true, fields: LOAN },
+    Section { name: "selling", is_list: false, fields: SELLING },
+    Section { name: "trial", is_list: false, fields: TRIAL },
+    Section { name: "builds", is_list: true, fields: BUILD },
 ];
 
 /// Fields of the plan itself.
@@ -345,6 +350,18 @@ pub const BELONGING: &[Field] = &[
     of("chance_percent", Kind::Rate),
     of("listed_on", Kind::Date),
     money("selling_cost", 5),
+    number("half_sold_days", Quantity::Days, 0.5, 1_000.0, 14.0),
+    money("usual_price", 80),
+    money("kept/replaces", 60),
+    of("kept/usable", Kind::Flag),
+    money("kept/later_price", 30),
+    number("kept/mass_kg", Quantity::MassKg, 0.0, 2_000.0, 12.0),
+    number("kept/floor_m2", Quantity::AreaM2, 0.0, 50.0, 0.4),
+    money("kept/fit_cost", 15),
+    money("kept/fitted_later_price", 10),
+    number("kept/fitted_mass_kg", Quantity::MassKg, 0.0, 2_000.0, 9.0),
+    number("kept/fitted_floor_m2", Quantity::AreaM2, 0.0, 50.0, 0.3),
+    money("kept/storage_monthly", 10),
 ];
 
 /// Fields of an income.
@@ -450,4 +467,28 @@ pub const LOAN: &[Field] = &[
     of("drawn", Kind::Flag),
     of("first_payment_on", Kind::Date),
     of("paid_off_on", Kind::Date),
+];
+
+/// Fields of what sales are to bring.
+pub const SELLING: &[Field] =
+    &[money("wanted_sum", 500), of("wanted_on", Kind::Date), of("wanted_percent", Kind::Rate)];
+
+/// Fields of the comparison of ways of building.
+pub const TRIAL: &[Field] = &[
+    whole("trial_months", Quantity::Months, 1, crate::money::MOST_MONTHS, 24),
+    estimate("unsuited_percent", Quantity::Percent, 0.0, 100.0, 30.0),
+    estimate("finds_out_months", Quantity::Months, 0.0, 120.0, 3.0),
+    estimate("kept_percent", Quantity::Percent, 0.0, 100.0, 50.0),
+    price("home_monthly", 720),
+    price("road_monthly", 540),
+    price("going_back", 600),
+];
+
+/// Fields of a way of building.
+pub const BUILD: &[Field] = &[
+    text("name", 120),
+    estimate("build_months", Quantity::Months, 0.0, 120.0, 4.0),
+    price("removable", 900),
+    price("fixed", 1_200),
+    price("redone", 400),
 ];

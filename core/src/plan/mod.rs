@@ -27,7 +27,9 @@ pub(crate) mod record;
 mod rough;
 #[cfg(feature = "schema")]
 mod schema;
+mod selling;
 mod starter;
+mod trial;
 mod typed;
 mod validate;
 mod vehicle;
@@ -60,7 +62,9 @@ use record::record;
 pub use rough::{Answers, COST_STARTERS, CostStarter, Place, rough_plan, starter_cost};
 #[cfg(feature = "schema")]
 pub use schema::json_schema;
+pub use selling::{Kept, SalesWish};
 pub use starter::{STARTERS, Sourced, Starter, StarterDraw, StarterSource, StarterStore, matching, starter_item};
+pub use trial::{Trial, VanBuild};
 pub use typed::{NumberMarks, is_calculation, typed_amount, typed_value};
 pub use validate::validate;
 pub use vehicle::{SizeClass, Vehicle};
@@ -115,6 +119,12 @@ pub struct Plan {
     pub purchase: Purchase,
     /// Money that is lent, and paid back month by month.
     pub loans: Vec<Loan>,
+    /// What the sales of belongings are to bring together.
+    pub selling: SalesWish,
+    /// What the ways of building are compared over.
+    pub trial: Trial,
+    /// The ways of building that are compared.
+    pub builds: Vec<VanBuild>,
     /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Paths::is_empty"))]
     pub guesses: Paths,
@@ -122,7 +132,7 @@ pub struct Plan {
 
 record!(Plan {
     schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
-    water_uses, readings, purchase, loans, guesses,
+    water_uses, readings, purchase, loans, selling, trial, builds, guesses,
 } unless empty { guesses });
 
 impl Default for Plan {
@@ -145,6 +155,9 @@ impl Default for Plan {
             readings: Vec::new(),
             purchase: Purchase::default(),
             loans: Vec::new(),
+            selling: SalesWish::default(),
+            trial: Trial::default(),
+            builds: Vec::new(),
             guesses: Paths::default(),
         }
     }
@@ -208,6 +221,8 @@ impl Plan {
             "vehicle" => Some(self.vehicle.to_plain()),
             "purse" => Some(self.purse.to_plain()),
             "purchase" => Some(self.purchase.to_plain()),
+            "selling" => Some(self.selling.to_plain()),
+            "trial" => Some(self.trial.to_plain()),
             _ => None,
         }
     }

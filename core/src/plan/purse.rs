@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use rust_decimal::Decimal;
 
 use super::record::{record, words};
-use super::{Estimate, Id, Money, Outcome};
+use super::{Estimate, Id, Kept, Money, Outcome};
 
 /// Cash in hand, and how the plan's prices are meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -73,9 +73,32 @@ pub struct Belonging {
     /// What selling it costs: a fee, the way to the buyer. It is taken off what it brings.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub selling_cost: Option<Money>,
+    /// In how many days half of such things are sold at their usual price; without it,
+    /// [`HALF_SOLD_DAYS`](crate::money::constants::HALF_SOLD_DAYS).
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub half_sold_days: Option<f64>,
+    /// What such things usually bring; without it, what this one is expected to bring.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub usual_price: Option<Money>,
+    /// What becomes of it if it is not sold.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub kept: Option<Kept>,
 }
 
-record!(Belonging { id, name, price, on, outcome, lowest, chance_percent, listed_on, selling_cost });
+record!(Belonging {
+    id,
+    name,
+    price,
+    on,
+    outcome,
+    lowest,
+    chance_percent,
+    listed_on,
+    selling_cost,
+    half_sold_days,
+    usual_price,
+    kept,
+});
 
 /// Money that comes in otherwise: wages, a gift, a deposit that comes back.
 #[derive(Clone, Debug, Default, PartialEq)]

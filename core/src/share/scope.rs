@@ -25,7 +25,8 @@ impl Scope {
 }
 
 /// Sections that are about nothing but money.
-const MONEY_SECTIONS: [&str; 6] = ["purse", "belongings", "incomes", "costs", "purchase", "loans"];
+const MONEY_SECTIONS: [&str; 9] =
+    ["purse", "belongings", "incomes", "costs", "purchase", "loans", "selling", "trial", "builds"];
 
 /// What a shopping list tells of a thing.
 const SHOPPING: &[&str] = &[

@@ -7,6 +7,8 @@ measure-kilograms = { $number } kg
 measure-pounds = { $number } lb
 measure-millimetres = { $number } mm
 measure-inches = { $number } in
+measure-square-metres = { $number } m²
+measure-square-feet = { $number } ft²
 measure-kilometres = { $number } km
 measure-miles = { $number } mi
 measure-litres = { $number } L
@@ -44,6 +46,8 @@ unit-kilograms = kg
 unit-pounds = lb
 unit-millimetres = mm
 unit-inches = in
+unit-square-metres = m²
+unit-square-feet = ft²
 unit-kilometres = km
 unit-miles = mi
 unit-litres = L
@@ -104,6 +108,19 @@ working-money-freedom = { $saved } a month over { $route } − { $put_in } put i
 working-money-going-home = On { $on }: { $cash } cash + { $van } for the van + { $kit } for the kit − { $owed } owed − { $room } for a room = { $left }
 working-money-loan = { $amount } lent, { $payment } a month; the last of { $count } payments is { $last }. Interest in all: { $interest }
 working-money-loan-cost = With { $fees } of fees it costs { $percent } a year, by the actuarial method
+working-selling-chance = Half are sold in { $half } at { $usual }. At { $asking } the rate is ln 2 ÷ { $half } × ({ $usual } ÷ { $asking }) ^ { $steepness } a day; 1 − exp(−rate × { $days }) = { $percent }
+working-selling-sum = { $count_n ->
+    [one] One thing, at most { $most }, { $expected } on average with its costs taken off; { $percent } is the chance of { $sum } or more
+   *[other] { $count } things, at most { $most } together, { $expected } on average with their costs taken off; { $percent } is the chance of { $sum } or more, if they sell apart from one another
+}
+working-selling-prices = Each price is looked at again every { $days } and is the one worth most with what may follow; a thing without a lowest price goes down to { $lowest } of its usual one
+working-selling-sale = { $price } × { $percent } chance − { $cost } for selling = { $sale }, what the others forgo; never less than nothing
+working-selling-fate = { $saved } not to be bought + { $later } later − { $spent } spent − { $forgone } of a sale forgone = { $better }
+working-futures-taken = Over { $months }: { $home } a month at home, { $road } on the road; chance that it does not suit { $unsuited }, known after { $finds_out }; things sold again bring { $kept }; going back costs { $back }
+working-futures-stay = { $months } × { $home } = { $total }
+working-futures-suited = If it suits: { $months } × { $home } + { $on_road } on the road × { $road } + { $build } for building + { $redone } redone = { $total }
+working-futures-unsuited = If not: { $months } × { $home } + { $on_road } on the road × { $road } + { $build } for building + { $returning } for going back, less what is sold = { $total }
+working-futures-average = On average: { $suited } × { $suits } + { $unsuited } × { $percent } = { $total }
 working-money-cushion = Tight below { $days } of running costs on the road: { $cushion }
 
 ## Power
@@ -232,6 +249,11 @@ share-tells-purchase = What you pay for the van.
 share-tells-loans = { $count_n ->
     [one] One loan by its name.
    *[other] { $count } loans by their names.
+}
+share-tells-wish = What your sales are to bring, and by when.
+share-tells-builds = { $count_n ->
+    [one] What you weigh up about building and leaving: one entry.
+   *[other] What you weigh up about building and leaving: { $count } entries.
 }
 share-tells-cash = How much cash you have.
 share-tells-amounts = { $count_n ->
@@ -652,6 +674,32 @@ field-lowest = You give it away for no less than
 field-chance-percent = Chance that it sells by then
 field-listed-on = Offered since
 field-selling-cost = Selling it costs
+field-half-sold-days = Half of such things are sold within
+field-usual-price = Such things usually bring
+field-kept-replaces = Without it you would buy one for
+field-kept-usable = It can come along as it is
+field-kept-later-price = Sold later, it brings
+field-kept-mass-kg = Mass
+field-kept-floor-m2 = Floor it takes
+field-kept-fit-cost = Cutting or fitting it costs
+field-kept-fitted-later-price = Fitted and sold later, it brings
+field-kept-fitted-mass-kg = Mass once fitted
+field-kept-fitted-floor-m2 = Floor once fitted
+field-kept-storage-monthly = Storing it costs a month
+field-wanted-sum = Sum wanted of your sales
+field-wanted-on = Wanted by
+field-wanted-percent = With a chance of
+field-trial-months = Look ahead
+field-unsuited-percent = Chance that the life does not suit
+field-finds-out-months = On the road until you know
+field-kept-percent = Things taken out and sold bring back
+field-home-monthly = A month at home
+field-road-monthly = A month on the road
+field-going-back = Paid once to live at home again
+field-build-months = Months of building, at home
+field-removable = For things you can take out and sell
+field-fixed = For what stays in the van
+field-redone = Redone later, if the life suits
 field-amount = Amount
 field-repeat = Comes
 field-until = Last possible on

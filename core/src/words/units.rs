@@ -33,6 +33,8 @@ pub const KG_PER_LB: f64 = 0.453_592_37;
 pub const MM_PER_INCH: f64 = 25.4;
 /// Kilometres in a mile. Source: NIST Handbook 44, appendix C (exact).
 pub const KM_PER_MILE: f64 = 1.609_344;
+/// Square metres in a square foot. Source: NIST Handbook 44, appendix C (exact).
+pub const M2_PER_SQUARE_FOOT: f64 = 0.092_903_04;
 /// Litres in a US gallon of 231 cubic inches. Source: NIST Handbook 44, appendix C (exact).
 pub const L_PER_GALLON: f64 = 3.785_411_784;
 
@@ -51,6 +53,8 @@ pub const fn unit(quantity: Quantity, units: Units) -> Unit {
         Q::MassKg => (1.0, "measure-kilograms", "unit-kilograms", 1),
         Q::LengthMm if is_us => (MM_PER_INCH, "measure-inches", "unit-inches", 1),
         Q::LengthMm => (1.0, "measure-millimetres", "unit-millimetres", 0),
+        Q::AreaM2 if is_us => (M2_PER_SQUARE_FOOT, "measure-square-feet", "unit-square-feet", 1),
+        Q::AreaM2 => (1.0, "measure-square-metres", "unit-square-metres", 2),
         Q::DistanceKm if is_us => (KM_PER_MILE, "measure-miles", "unit-miles", 0),
         Q::DistanceKm => (1.0, "measure-kilometres", "unit-kilometres", 0),
         Q::VolumeL if is_us => (L_PER_GALLON, "measure-gallons", "unit-gallons", 1),

@@ -32,6 +32,18 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
     numbers.extend(vehicle.gross_limit_kg.as_mut());
     of_estimates([vehicle.fuel_l_per_100_km.as_mut()], &mut numbers);
     plan.kit.iter_mut().for_each(|item| of_item(item, &mut numbers));
+    for belonging in &mut plan.belongings {
+        numbers.extend(belonging.half_sold_days.as_mut());
+        let Some(kept) = &mut belonging.kept else { continue };
+        let sizes = [&mut kept.mass_kg, &mut kept.floor_m2, &mut kept.fitted_mass_kg, &mut kept.fitted_floor_m2];
+        numbers.extend(sizes.into_iter().flatten());
+    }
+    let trial = &mut plan.trial;
+    let shares = [&mut trial.unsuited_percent, &mut trial.finds_out_months, &mut trial.kept_percent];
+    of_estimates(shares.map(Option::as_mut), &mut numbers);
+    for build in &mut plan.builds {
+        of_estimates([build.build_months.as_mut()], &mut numbers);
+    }
     for stay in &mut plan.stays {
         of_estimates([stay.drive_hours.as_mut(), stay.drive_km.as_mut()], &mut numbers);
         of_offer(&mut stay.offers, &mut numbers);

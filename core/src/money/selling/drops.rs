@@ -24,6 +24,8 @@ pub struct Thing {
     pub demand: Demand,
     /// The lowest price that is accepted, in minor units, from 1 on.
     pub lowest: i64,
+    /// What selling it costs, in minor units, 0 to [`MOST_MINOR`]. It is taken off what it brings.
+    pub cost: i64,
 }
 
 /// What the things are to bring.
@@ -37,6 +39,8 @@ pub struct Wish {
     pub days: u32,
     /// After how many days a price is looked at again; [`crate::money::constants::DAYS_PER_PRICE`] is usual.
     pub days_per_price: u32,
+    /// Prices are multiples of so many minor units, from 1 on, as people ask them; but for the lowest.
+    pub price_step: i64,
 }
 
 /// A price and how long it is asked.
@@ -92,20 +96,21 @@ pub enum NotPlanned {
 /// ```
 /// use kerbstead_core::money::selling::{Demand, Thing, Wish, plan_sales};
 /// let desk = Demand { usual_price: 12_000, half_sold_days: 10.0, steepness: 3.0 };
-/// let wish = Wish { sum: 6_000, chance: 0.9, days: 28, days_per_price: 7 };
-/// let plan = plan_sales(&[Thing { demand: desk, lowest: 6_000 }], &wish).unwrap();
+/// let wish = Wish { sum: 6_000, chance: 0.9, days: 28, days_per_price: 7, price_step: 100 };
+/// let plan = plan_sales(&[Thing { demand: desk, lowest: 6_000, cost: 0 }], &wish).unwrap();
 /// assert!(plan.chance >= 0.9 && plan.list_by.is_some());
 /// assert!(plan.stages[0].is_sorted_by(|before, after| before.asking >= after.asking));
 /// ```
 pub fn plan_sales(things: &[Thing], wish: &Wish) -> Result<SalesPlan, NotPlanned> {
     check(things, wish)?;
-    let plan = nearest(things, wish, wish.days);
+    let ladders: Vec<Ladder> = things.iter().map(|thing| Ladder::new(thing, wish)).collect();
+    let plan = nearest(&ladders, wish, wish.days);
     let reaches = |plan: &SalesPlan| plan.chance >= wish.chance;
     // Halving between the last day known to be early enough and the first known to be too late.
     let (mut early, mut late) = (0, wish.days);
     while reaches(&plan) && late - early > 1 {
         let middle = u32::midpoint(early, late);
-        if reaches(&nearest(things, wish, wish.days - middle)) {
+        if reaches(&nearest(&ladders, wish, wish.days - middle)) {
             early = middle;
         } else {
             late = middle;
@@ -129,16 +134,19 @@ fn check(things: &[Thing], wish: &Wish) -> Result<(), NotPlanned> {
     if wish.days_per_price == 0 || wish.days.div_ceil(wish.days_per_price) > MOST_LOOKS {
         return Err(NotPlanned::DaysPerPrice);
     }
-    let is_wrong = |thing: &Thing| !is_price(thing.lowest) || !is_price(thing.demand.usual_price);
+    let is_wrong = |thing: &Thing| {
+        !is_price(thing.lowest) || !is_price(thing.demand.usual_price) || !(0..=MOST_MINOR).contains(&thing.cost)
+    };
     things.iter().position(is_wrong).map_or(Ok(()), |at| Err(NotPlanned::Price(at)))
 }
 
 /// The least eager plan that reaches the chance in so many days, or the one that comes nearest.
-fn nearest(things: &[Thing], wish: &Wish, days: u32) -> SalesPlan {
+fn nearest(ladders: &[Ladder], wish: &Wish, days: u32) -> SalesPlan {
     let mut best: Option<SalesPlan> = None;
     for eagerness in EAGERNESS {
-        let stages: Vec<_> = things.iter().map(|thing| prices(thing, wish, days, eagerness)).collect();
-        let (chance, expected) = (chance_of(&stages, wish.sum), stages.iter().map(|stages| expected(stages)).sum());
+        let stages: Vec<_> = ladders.iter().map(|ladder| prices(ladder, wish, days, eagerness)).collect();
+        let costs = || stages.iter().zip(ladders).map(|(stages, ladder)| (stages.as_slice(), ladder.cost));
+        let (chance, expected) = (chance_of(costs(), wish.sum), costs().map(expected).sum());
         if best.as_ref().is_none_or(|best| chance > best.chance) {
             best = Some(SalesPlan { stages, chance, expected, list_by: None });
         }
@@ -150,22 +158,22 @@ fn nearest(things: &[Thing], wish: &Wish, days: u32) -> SalesPlan {
 }
 
 /// The prices of a thing, found from the last look back; none is below the one after it.
-fn prices(thing: &Thing, wish: &Wish, days: u32, eagerness: f64) -> Vec<Stage> {
-    let ladder = ladder(thing);
-    let bonus = price(thing.demand.usual_price) * eagerness;
+fn prices(ladder: &Ladder, wish: &Wish, days: u32, eagerness: f64) -> Vec<Stage> {
+    let bonus = ladder.usual * eagerness - ladder.cost as f64;
     let looks = days.div_ceil(wish.days_per_price);
     let mut stages = Vec::new();
     let mut worth = 0.0;
     for look in (0..looks).rev() {
         let from_day = look * wish.days_per_price;
         let length = wish.days_per_price.min(days - from_day);
-        let (mut best, mut stage) = (-1.0, Stage { from_day, asking: thing.lowest, sold_by_end: 0.0 });
+        let (mut best, mut stage) = (-1.0, Stage { from_day, asking: ladder.lowest, sold_by_end: 0.0 });
         let next = stages.last().map_or(0, |stage: &Stage| stage.asking);
-        for (asking, rate) in ladder.iter().filter(|(asking, _)| *asking >= next) {
-            let chance = -libm::expm1(-rate * f64::from(length));
-            let value = chance * (price(*asking) + bonus) + (1.0 - chance) * worth;
+        for rung in ladder.rungs.iter().filter(|rung| rung.asking >= next) {
+            let is_whole = length == wish.days_per_price;
+            let chance = if is_whole { rung.chance } else { chance_within(rung.rate, length) };
+            let value = chance * (price(rung.asking) + bonus).max(0.0) + (1.0 - chance) * worth;
             if value > best {
-                (best, stage) = (value, Stage { from_day, asking: *asking, sold_by_end: chance });
+                (best, stage) = (value, Stage { from_day, asking: rung.asking, sold_by_end: chance });
             }
         }
         worth = best;
@@ -185,53 +193,91 @@ fn add_up(stages: &mut [Stage]) {
     }
 }
 
-/// The prices that are tried, the highest first, each with its rate a day.
-fn ladder(thing: &Thing) -> Vec<(i64, f64)> {
-    let lowest = price(thing.lowest);
-    let highest = (price(thing.demand.usual_price) * 1.5).max(lowest);
-    let rung = |number: u32| {
-        let share = f64::from(number) / f64::from(PRICES - 1);
-        amount(highest * libm::pow(lowest / highest, share)).max(thing.lowest)
-    };
-    (0..PRICES).map(rung).map(|asking| (asking, thing.demand.rate_per_day(asking))).collect()
+/// The prices of a thing that are tried.
+struct Ladder {
+    usual: f64,
+    lowest: i64,
+    cost: i64,
+    /// The highest first.
+    rungs: Vec<Rung>,
+}
+
+struct Rung {
+    asking: i64,
+    /// Buyers a day.
+    rate: f64,
+    /// The chance that it is sold from one look at the price to the next.
+    chance: f64,
+}
+
+impl Ladder {
+    fn new(thing: &Thing, wish: &Wish) -> Self {
+        let lowest = price(thing.lowest);
+        let usual = price(thing.demand.usual_price);
+        let highest = (usual * 1.5).max(lowest);
+        let step = wish.price_step.max(1);
+        let rung = |number: u32| {
+            let share = f64::from(number) / f64::from(PRICES - 1);
+            let asking = amount(highest * libm::pow(lowest / highest, share));
+            let asking = (asking / step * step).max(thing.lowest);
+            let rate = thing.demand.rate_per_day(asking);
+            Rung { asking, rate, chance: chance_within(rate, wish.days_per_price) }
+        };
+        Self { usual, lowest: thing.lowest, cost: thing.cost, rungs: (0..PRICES).map(rung).collect() }
+    }
+}
+
+fn chance_within(rate: f64, days: u32) -> f64 {
+    -libm::expm1(-rate * f64::from(days))
 }
 
 /// The chance that the sum is reached, from the distribution of what the things bring, in [`STEPS`] of the sum.
-fn chance_of(stages: &[Vec<Stage>], sum: i64) -> f64 {
+fn chance_of<'a>(things: impl Iterator<Item = (&'a [Stage], i64)>, sum: i64) -> f64 {
     let mut brought = vec![0.0; STEPS + 1];
     brought[0] = 1.0;
-    for thing in stages {
+    // Nothing lies above it yet.
+    let mut top = 0;
+    for (thing, cost) in things {
+        let before = top;
         let mut next = vec![0.0; STEPS + 1];
         let unsold = thing.last().map_or(1.0, |stage| 1.0 - stage.sold_by_end);
-        add(&mut next, &brought, unsold, 0);
+        add(&mut next, &brought[..=before], unsold, 0);
         for (asking, chance) in sales(thing) {
-            add(&mut next, &brought, chance, steps_of(asking, sum));
+            let steps = steps_of(asking - cost, sum);
+            add(&mut next, &brought[..=before], chance, steps);
+            top = top.max(before + steps).min(STEPS);
         }
         brought = next;
     }
     sound(brought[STEPS], 0.0, 1.0)
 }
 
-/// A price in steps of the sum, to the nearest.
-fn steps_of(asking: i64, sum: i64) -> usize {
-    let steps = (asking.min(sum).unsigned_abs() * STEPS as u64 * 2 + sum.unsigned_abs()) / (sum.unsigned_abs() * 2);
+/// An amount in steps of the sum, to the nearest; less than nothing is nothing.
+fn steps_of(amount: i64, sum: i64) -> usize {
+    let steps =
+        (amount.clamp(0, sum).unsigned_abs() * STEPS as u64 * 2 + sum.unsigned_abs()) / (sum.unsigned_abs() * 2);
     usize::try_from(steps).unwrap_or(STEPS)
 }
 
 fn add(to: &mut [f64], from: &[f64], chance: f64, steps: usize) {
-    for (at, share) in from.iter().enumerate() {
-        to[(at + steps).min(STEPS)] += share * chance;
+    let within = to.len().saturating_sub(steps).min(from.len());
+    for (to, share) in to.iter_mut().skip(steps).zip(from) {
+        *to += share * chance;
+    }
+    let beyond: f64 = from.iter().skip(within).sum();
+    if let Some(last) = to.last_mut() {
+        *last += beyond * chance;
     }
 }
 
-/// What a thing brings on average: each price by its chance in whole millionths.
-fn expected(stages: &[Stage]) -> i64 {
-    let parts: i64 = sales(stages).map(|(asking, chance)| asking * amount(chance * 1e6 + 0.5)).sum();
+/// What a thing brings on average, its cost taken off: each price by its chance in whole millionths.
+fn expected((stages, cost): (&[Stage], i64)) -> i64 {
+    let parts: i64 = sales(stages).map(|(asking, chance)| (asking - cost) * amount(chance * 1e6 + 0.5)).sum();
     parts / 1_000_000
 }
 
 /// Each price with the chance that it is the one that is paid.
-fn sales(stages: &[Stage]) -> impl Iterator<Item = (i64, f64)> {
+pub(super) fn sales(stages: &[Stage]) -> impl Iterator<Item = (i64, f64)> {
     let mut before = 0.0;
     stages.iter().map(move |stage| {
         let chance = stage.sold_by_end - before;

@@ -16,11 +16,15 @@
 
 mod drops;
 mod fate;
+mod of_kept;
+mod of_plan;
 
 use super::chance::MOST_MINOR;
 
 pub use drops::{MOST_THINGS, NotPlanned, SalesPlan, Stage, Thing, Wish, plan_sales};
 pub use fate::{AtHome, Choice, Fate, fates};
+pub use of_kept::{FateWay, Fates, fates_of};
+pub use of_plan::{NoSchedule, Offered, Prices, Schedule, offered, schedule, taking};
 
 /// How a thing finds its buyer.
 #[derive(Clone, Copy, Debug, PartialEq)]

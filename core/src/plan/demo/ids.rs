@@ -9,10 +9,19 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
     let incomes = plan.incomes.iter_mut().map(|entry| &mut entry.id);
     let costs = plan.costs.iter_mut().map(|entry| &mut entry.id);
     let loans = plan.loans.iter_mut().map(|entry| &mut entry.id);
+    let builds = plan.builds.iter_mut().map(|entry| &mut entry.id);
     let stays = plan.stays.iter_mut().map(|entry| &mut entry.id);
     let week = plan.week.iter_mut().map(|entry| &mut entry.id);
     let water_uses = plan.water_uses.iter_mut().map(|entry| &mut entry.id);
-    let all = kit.chain(belongings).chain(incomes).chain(costs).chain(stays).chain(week).chain(water_uses).chain(loans);
+    let all = kit
+        .chain(belongings)
+        .chain(incomes)
+        .chain(costs)
+        .chain(stays)
+        .chain(week)
+        .chain(water_uses)
+        .chain(loans)
+        .chain(builds);
     for (id, next) in all.zip(1 as Id..) {
         *id = next;
     }

@@ -4,7 +4,7 @@
 use serde_json::Value;
 
 use crate::plan::field::{Field, Kind, SECTIONS, Section};
-use crate::plan::{Belonging, Cost, Income, Item, Loan, Path, Plain, Plan, Reading, Stay, WaterUse, WeekDay};
+use crate::plan::{Belonging, Cost, Income, Item, Loan, Path, Plain, Plan, Reading, Stay, VanBuild, WaterUse, WeekDay};
 
 /// Choices that are values all the same: money, power or the night hang on them.
 const CHOICES: [&str; 4] = ["size", "obtain", "kind", "offers/night"];
@@ -26,6 +26,7 @@ impl Guessed {
             water_uses: vec![WaterUse::default()],
             readings: vec![Reading::default()],
             loans: vec![Loan::default()],
+            builds: vec![VanBuild::default()],
             ..Plan::default()
         };
         Self { empty: empty.to_plain() }

@@ -83,6 +83,7 @@ fn letters(chars: &mut Peekable<Chars>) -> String {
     while let Some(letter) = chars.next_if(char::is_ascii_alphabetic) {
         letters.push(letter);
     }
+    letters.extend(chars.next_if_eq(&'²'));
     chars.next_if_eq(&'.');
     letters
 }

@@ -60,6 +60,7 @@ const fn units_of(quantity: Quantity) -> &'static [Unit] {
         Q::Days => DAYS,
         Q::Nights => NIGHTS,
         Q::Percent => PERCENT,
+        Q::AreaM2 => AREA,
         Q::Count | Q::DayOfMonth | Q::Months => &[],
     }
 }
@@ -80,6 +81,8 @@ const LENGTH: &[Unit] = &[
     unit(&["ft", "foot", "feet"], 3_048, 1),
     unit(&["yd", "yard", "yards"], 9_144, 1),
 ];
+
+const AREA: &[Unit] = &[unit(&["m²", "sqm"], 1, 0), unit(&["cm²"], 1, 4), unit(&["ft²", "sqft"], 9_290_304, 8)];
 
 const DISTANCE: &[Unit] = &[unit(&["km"], 1, 0), unit(&["m"], 1, 3), unit(&["mi", "mile", "miles"], 1_609_344, 6)];
 
