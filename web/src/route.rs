@@ -22,6 +22,10 @@ pub enum Page {
     Money,
     /// What comes in and goes out apart from the kit.
     InAndOut,
+    /// What to sell, when and for how much; what to keep.
+    Selling,
+    /// Ways of building, compared.
+    Futures,
     /// Charge by hour.
     Power,
     /// Litres by day.
@@ -42,13 +46,15 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 16] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
         Self::Balances,
         Self::Money,
         Self::InAndOut,
+        Self::Selling,
+        Self::Futures,
         Self::Power,
         Self::Water,
         Self::Shop,
@@ -68,6 +74,8 @@ impl Page {
             Self::Balances => "balances",
             Self::Money => "money",
             Self::InAndOut => "in-and-out",
+            Self::Selling => "selling",
+            Self::Futures => "futures",
             Self::Power => "power",
             Self::Water => "water",
             Self::Shop => "shop",
@@ -93,6 +101,8 @@ impl Page {
             Self::Balances => key!("page-balances"),
             Self::Money => key!("page-money"),
             Self::InAndOut => key!("page-in-and-out"),
+            Self::Selling => key!("page-selling"),
+            Self::Futures => key!("page-futures"),
             Self::Power => key!("page-power"),
             Self::Water => key!("page-water"),
             Self::Shop => key!("page-shop"),

@@ -102,6 +102,8 @@ fn show(page: Page) -> View {
         Page::Balances => pages::balances(),
         Page::Money => pages::money(),
         Page::InAndOut => pages::in_and_out(),
+        Page::Selling => pages::selling(),
+        Page::Futures => pages::futures(),
         Page::Power => pages::power(),
         Page::Water => pages::water(),
         Page::Shop => pages::shop(),
@@ -173,7 +175,8 @@ fn navigation(page: Signal<Page>) -> View {
             .put(el("span").put(to.title()))
             .done()
     };
-    let is_below = move || below_balances.contains(&page.get());
+    let of_money = [Page::InAndOut, Page::Selling, Page::Futures];
+    let is_below = move || below_balances.contains(&page.get()) || of_money.contains(&page.get());
     let items = main.map(|(to, shape)| {
         let below = (to == Page::Balances).then(|| {
             let links = below_balances.map(|to| el("li").put(link(to, None)).done());

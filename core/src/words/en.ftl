@@ -518,6 +518,8 @@ page-route = Route
 page-balances = Balances
 page-money = Money
 page-in-and-out = What comes in and goes out
+page-selling = Sell, keep, store
+page-futures = Try it or build in full?
 page-power = Power
 page-water = Water
 page-shop = Shop
@@ -844,6 +846,7 @@ part-tank = is a can or tank
 part-water = uses water
 part-paid = what came of buying it
 part-sale = will be sold
+part-kept = what it is worth if it is not sold
 part-returned = some of it goes back
 part-outcome = what came of it
 
@@ -967,6 +970,70 @@ flow-nights = Paid nights
 flow-vehicle = The van itself
 flow-loans = Loans
 flow-fuel = Fuel
+
+## Sell, keep, store
+
+selling-wish = What your sales are to bring
+selling-reached = At the prices below, your sales bring { $sum } or more by { $on } with a chance of { $percent }; { $expected } on average.
+selling-list-by = Offer all of it by { $on } at the latest, at the first price of each thing.
+selling-not-reached = That is less than the { $wanted } you want. Want less or wait longer, take lower prices, or sell something more.
+selling-needed = You state no sum: this is what cash needs of your sales to stay above your floor up to that day.
+selling-nothing = Nothing is left to sell that has a price.
+selling-no-day = Say by when you want the money, or when you leave.
+selling-day-out = There is no time left to sell by that day, or it is more than three years ahead: name another day.
+selling-no-sum = Your cash stays above your floor without these sales. Say which sum you want of them.
+selling-too-many = Prices are found for 60 things at most. Put small things together as one.
+selling-no-chance = no chance known
+selling-no-chance-why = Its chance is known once it has a price and a day that is still ahead, and while nobody said what came of it.
+selling-chance = At { $asking }, it is sold by { $on } with a chance of { $percent }.
+selling-prices = What to ask, and from when on
+selling-ask = from { $from }: { $asking }
+selling-prices-bring = Sold by { $on } with a chance of { $percent }, for { $likely } on average.
+selling-take = Take these prices into the plan
+selling-taken = The prices of “{ $name }” are in the plan.
+selling-kept = Sell it or not
+selling-kept-hint = Open a thing above and say what it is worth if it is not sold. Money is what a way is worth more than selling now; mass and floor are what it adds to the van.
+selling-way = Way
+selling-better = Money
+selling-mass = Mass
+selling-floor = Floor
+fate-sell = sell it
+fate-keep = take it as it is
+fate-adapt = cut or fit it
+fate-store = store it
+
+## Try it or build in full
+
+futures-hint = Nobody knows before whether the life on the road suits. This compares what each way costs if it does, and if it does not.
+futures-answer = What it costs
+futures-cheapest = Over { $months }, “{ $name }” costs least on average: { $cost }.
+futures-always = It costs less than “{ $other }” whatever the chance; { $more } less on average.
+futures-same = “{ $other }” costs the same.
+futures-below = It costs less than “{ $other }” while the chance that the life does not suit is below { $percent }, about { $number } in { $of }; above that, “{ $other }” costs less. Now it is { $more } less on average.
+futures-above = It costs less than “{ $other }” while the chance that the life does not suit is above { $percent }, about { $number } in { $of }; below that, “{ $other }” costs less. Now it is { $more } less on average.
+futures-stay = Stay at home
+futures-as-planned = The plan as it stands
+futures-plot = All that is paid by then, on average, by months
+futures-costs = All that is paid in that time
+futures-way = Way
+futures-suited = If it suits
+futures-unsuited = If not
+futures-average = On average
+futures-depends = What the answer depends on most
+futures-depends-hint = What “{ $name }” costs against “{ $other }”, with one value at a time at its low and its high end:
+futures-no-ranges = No value has a range. Where you are not sure of one, give low, likely and high, and see what it does to “{ $name }” against “{ $other }”.
+futures-swing = { $what }, { $low } to { $high }: “{ $name }” costs { $at_low } at the low end, { $at_high } at the high end.
+futures-less = { $amount } less
+futures-more = { $amount } more
+futures-turns = This alone can turn the answer.
+futures-ways = Ways of building
+futures-none = You have entered no way of building: the plan as it stands is compared with staying at home.
+futures-begin = Change it, or put others beside it
+futures-too-many = Only the first { $most } are compared.
+futures-question = What they have in common
+futures-question-hint = What you leave empty is taken from the plan’s running costs and sales, or as it usually is. It is counted like this:
+builds-add = Add a way of building
+plot-after = After
 
 ## Power, its page
 

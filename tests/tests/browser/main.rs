@@ -2,6 +2,7 @@
 
 mod broken;
 mod checks;
+mod choices;
 mod comfort;
 mod every_page;
 mod keeping;

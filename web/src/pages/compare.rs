@@ -239,6 +239,7 @@ fn list_name(path: &Path) -> String {
         "incomes" => t!("money-incomes"),
         "costs" => t!("money-costs"),
         "loans" => t!("money-loans"),
+        "builds" => t!("futures-ways"),
         "stays" => t!("route-stays"),
         "week" => t!("route-week"),
         "water_uses" => t!("water-uses"),

@@ -2,6 +2,7 @@
 
 mod balances;
 mod compare;
+mod futures;
 mod keeping;
 mod kit;
 mod money;
@@ -13,6 +14,7 @@ mod power;
 mod reply;
 mod restore;
 mod route;
+mod selling;
 mod share;
 mod shop;
 mod start;
@@ -24,6 +26,7 @@ use kerbstead_core::words::Key;
 use kerbstead_core::{Assessment, Balance};
 
 pub use balances::balances;
+pub use futures::futures;
 pub use kit::kit;
 pub use money::{in_and_out, money};
 pub use open::open;
@@ -32,6 +35,7 @@ pub use papers::papers;
 pub use plans::plans;
 pub use power::power;
 pub use route::route;
+pub use selling::selling;
 pub use share::share;
 pub use shop::shop;
 pub use start::start;

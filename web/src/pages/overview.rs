@@ -125,6 +125,8 @@ fn page_of(path: &Path) -> String {
     match section {
         "kit" => format!("{}/{}", Page::Kit.link(), rest.split('/').next().unwrap_or_default()),
         "purse" | "belongings" | "incomes" | "costs" | "purchase" | "loans" | "readings" => Page::Money.link(),
+        "selling" => Page::Selling.link(),
+        "trial" | "builds" => Page::Futures.link(),
         "water_uses" | "people" => Page::Water.link(),
         "vehicle" => Page::Power.link(),
         "title" | "currency" => Page::Plans.link(),

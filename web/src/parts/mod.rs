@@ -1,6 +1,7 @@
 //! Pieces that pages are made of.
 
 mod button;
+mod courses;
 mod entries;
 mod field;
 mod icon;
@@ -10,6 +11,7 @@ mod standing;
 mod table;
 
 pub use button::button;
+pub use courses::{Course, courses};
 pub use entries::{Entries, entry_line, named, optional};
 pub use field::{comes_to, factor, field, field_label, field_text, fields, unit_sign};
 pub use icon::{Shape, icon};

@@ -68,12 +68,12 @@ pub type Picked = Signal<Option<usize>>;
 
 // Near the width of a phone, so that letters are of a readable size there; on a wide page the style sheet makes them
 // smaller against the drawing. Places are whole tenths of a unit: there is no code for printing fractions.
-const WIDTH: i32 = 4_200;
-const HEIGHT: i32 = 2_200;
-const LEFT: i32 = 620;
+pub(super) const WIDTH: i32 = 4_200;
+pub(super) const HEIGHT: i32 = 2_200;
+pub(super) const LEFT: i32 = 620;
 const RIGHT: i32 = WIDTH - 80;
-const BOTTOM: i32 = HEIGHT - 240;
-const TOP: i32 = 80;
+pub(super) const BOTTOM: i32 = HEIGHT - 240;
+pub(super) const TOP: i32 = 80;
 /// More points than this are not to be told apart on any screen.
 const MOST_POINTS: usize = 640;
 
@@ -150,7 +150,7 @@ fn tapped(scale: &Scale, marks: &[usize], across: f64) -> usize {
 
 /// From values to places in the drawing.
 #[derive(Clone, Copy)]
-struct Scale {
+pub(super) struct Scale {
     low: f64,
     high: f64,
     step: f64,
@@ -161,20 +161,25 @@ impl Scale {
     fn of(data: &PlotData) -> Self {
         let low = data.values.iter().copied().fold(data.floor.min(0.0), f64::min);
         let high = data.values.iter().copied().fold(data.ceiling.unwrap_or(0.0).max(data.floor), f64::max);
-        let step = round_step((high - low).max(1e-9) / 4.0);
-        let (low, high) = ((low / step).floor() * step, (high / step).ceil() * step);
-        Self { low, high: high.max(low + step), step, count: (data.values.len() - 1) as f64 }
+        Self::between(low, high, data.values.len())
     }
 
-    fn x(&self, index: usize) -> i32 {
+    /// For so many values between two levels.
+    pub(super) fn between(low: f64, high: f64, count: usize) -> Self {
+        let step = round_step((high - low).max(1e-9) / 4.0);
+        let (low, high) = ((low / step).floor() * step, (high / step).ceil() * step);
+        Self { low, high: high.max(low + step), step, count: (count - 1) as f64 }
+    }
+
+    pub(super) fn x(&self, index: usize) -> i32 {
         LEFT + place(RIGHT - LEFT, index as f64 / self.count)
     }
 
-    fn y(&self, value: f64) -> i32 {
+    pub(super) fn y(&self, value: f64) -> i32 {
         TOP + place(BOTTOM - TOP, (self.high - value) / (self.high - self.low))
     }
 
-    fn levels(&self) -> impl Iterator<Item = f64> {
+    pub(super) fn levels(&self) -> impl Iterator<Item = f64> {
         (0..12).map(|n| self.low + f64::from(n) * self.step).take_while(|level| *level <= self.high + self.step / 2.0)
     }
 }
@@ -253,7 +258,7 @@ fn grid(data: &PlotData, scale: &Scale) -> View {
 }
 
 /// A line across the drawing.
-fn level_line(class: &str, y: i32) -> El {
+pub(super) fn level_line(class: &str, y: i32) -> El {
     line(class, (LEFT, RIGHT), (y, y))
 }
 
@@ -262,11 +267,11 @@ fn day_line(class: &str, x: i32) -> El {
     line(class, (x, x), (TOP, BOTTOM))
 }
 
-fn line(class: &str, x: (i32, i32), y: (i32, i32)) -> El {
+pub(super) fn line(class: &str, x: (i32, i32), y: (i32, i32)) -> El {
     svg("line").class(class).attr("x1", x.0).attr("x2", x.1).attr("y1", y.0).attr("y2", y.1)
 }
 
-fn label(x: i32, y: i32, anchor: &str, text: &str) -> El {
+pub(super) fn label(x: i32, y: i32, anchor: &str, text: &str) -> El {
     svg("text").class("level").attr("x", x).attr("y", y).attr("text-anchor", anchor).put(text)
 }
 

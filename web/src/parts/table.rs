@@ -2,7 +2,7 @@
 
 use kerbstead_core::words::Key;
 
-use crate::el::{View, el};
+use crate::el::{El, View, el};
 use crate::locale::plain_sentence;
 
 /// A row of a table: its head, its cells, and its class if it has one.
@@ -10,13 +10,18 @@ pub struct TableRow(pub String, pub Vec<String>, pub Option<&'static str>);
 
 /// A table under its heads that can be moved sideways and, unless it is short and `whole`, up and down.
 pub fn table(label: String, whole: bool, heads: &[Key], rows: Vec<TableRow>) -> View {
+    scrolling(label, whole)
+        .put(el("table").put(head(heads)).put(el("tbody").put_each(rows.into_iter().map(row))))
+        .done()
+}
+
+/// What a table is in that can be moved.
+pub(super) fn scrolling(label: String, whole: bool) -> El {
     el("div")
         .class(if whole { "scroll whole" } else { "scroll" })
         .attr("tabindex", "0")
         .attr("role", "group")
         .attr("aria-label", label)
-        .put(el("table").put(head(heads)).put(el("tbody").put_each(rows.into_iter().map(row))))
-        .done()
 }
 
 /// The heads of its columns.
@@ -25,7 +30,7 @@ fn head(heads: &[Key]) -> View {
     el("thead").put(el("tr").put_each(heads)).done()
 }
 
-fn row(row: TableRow) -> View {
+pub(super) fn row(row: TableRow) -> View {
     let TableRow(name, cells, class) = row;
     el("tr")
         .attr("class", class)
