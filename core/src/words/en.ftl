@@ -104,6 +104,9 @@ working-money-freedom = { $saved } a month over { $route } − { $put_in } put i
 working-money-going-home = On { $on }: { $cash } cash + { $van } for the van + { $kit } for the kit − { $owed } owed − { $room } for a room = { $left }
 working-money-loan = { $amount } lent, { $payment } a month; the last of { $count } payments is { $last }. Interest in all: { $interest }
 working-money-loan-cost = With { $fees } of fees it costs { $percent } a year, by the actuarial method
+working-reserve-ranges = Purchases with a range: { $high } in 8 of 10 tries at most − { $middle } in half of them = { $from_ranges }
+working-reserve-share = Purchases without a range: { $percent } of { $without } = { $from_share }
+working-reserve = { $from_ranges } for ranges + { $from_share } without + { $breakdown } for a breakdown = { $total }
 working-money-cushion = Tight below { $days } of running costs on the road: { $cushion }
 
 ## Power
@@ -586,6 +589,8 @@ field-tax-percent = Sales tax
 field-prices-include-tax = Prices include the tax
 field-room-deposit = Going home: deposit of a room
 field-room-rent = Going home: its first rent
+field-reserve-percent = Kept of prices without a range (10 % if empty)
+field-breakdown-fund = Kept for a breakdown: the tow, nights elsewhere
 field-name = Name
 field-group = Heading
 field-need = How much it matters
@@ -599,6 +604,7 @@ field-unit-price = Price of one
 field-discount-percent = Taken off the price
 field-delivery = Delivery, all of it
 field-needed-on = Needed by
+field-buy-on = Bought and paid on, when before that
 field-paid-happened = It was paid
 field-paid-on = Paid on
 field-paid-amount = Paid in all
@@ -919,6 +925,10 @@ flow-nights = Paid nights
 flow-vehicle = The van itself
 flow-loans = Loans
 flow-fuel = Fuel
+
+reserve-covered = The lowest day, { $on }, has { $above } above your floor. That covers a reserve of { $total }.
+reserve-not-covered = On the lowest day, { $on }, { $missing } is missing for a reserve of { $total } above your floor.
+reserve-next = Bring in { $missing } more before then, or buy something later. Surer prices make the reserve smaller.
 
 ## Power, its page
 
