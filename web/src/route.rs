@@ -22,6 +22,8 @@ pub enum Page {
     Money,
     /// What comes in and goes out apart from the kit.
     InAndOut,
+    /// What to buy when.
+    Buying,
     /// Charge by hour.
     Power,
     /// Litres by day.
@@ -42,13 +44,14 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
         Self::Balances,
         Self::Money,
         Self::InAndOut,
+        Self::Buying,
         Self::Power,
         Self::Water,
         Self::Shop,
@@ -68,6 +71,7 @@ impl Page {
             Self::Balances => "balances",
             Self::Money => "money",
             Self::InAndOut => "in-and-out",
+            Self::Buying => "buying",
             Self::Power => "power",
             Self::Water => "water",
             Self::Shop => "shop",
@@ -93,6 +97,7 @@ impl Page {
             Self::Balances => key!("page-balances"),
             Self::Money => key!("page-money"),
             Self::InAndOut => key!("page-in-and-out"),
+            Self::Buying => key!("page-buying"),
             Self::Power => key!("page-power"),
             Self::Water => key!("page-water"),
             Self::Shop => key!("page-shop"),

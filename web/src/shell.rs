@@ -102,6 +102,7 @@ fn show(page: Page) -> View {
         Page::Balances => pages::balances(),
         Page::Money => pages::money(),
         Page::InAndOut => pages::in_and_out(),
+        Page::Buying => pages::buying(),
         Page::Power => pages::power(),
         Page::Water => pages::water(),
         Page::Shop => pages::shop(),

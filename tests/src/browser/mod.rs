@@ -21,7 +21,7 @@ pub use thirtyfour::{Key, TypingData};
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 17] = [
+pub const ROUTES: [&str; 18] = [
     "/",
     "/overview",
     "/kit",
@@ -29,6 +29,7 @@ pub const ROUTES: [&str; 17] = [
     "/balances",
     "/money",
     "/in-and-out",
+    "/buying",
     "/power",
     "/water",
     "/shop",

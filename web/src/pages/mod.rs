@@ -1,6 +1,7 @@
 //! One file a page.
 
 mod balances;
+mod buying;
 mod compare;
 mod keeping;
 mod kit;
@@ -24,6 +25,7 @@ use kerbstead_core::words::Key;
 use kerbstead_core::{Assessment, Balance};
 
 pub use balances::balances;
+pub use buying::buying;
 pub use kit::kit;
 pub use money::{in_and_out, money};
 pub use open::open;
