@@ -17,6 +17,7 @@
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
 //! - [`order`]: sorting, all of it by one piece of code;
 //! - [`explain`]: the working of a number;
+//! - [`task`]: questions that take longer than a key should, worked out in steps;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
 //! - [`papers`]: tables and calendar files for other programs;
 //! - [`tree()`]: what leaves core, as JSON has it;
@@ -39,6 +40,7 @@ pub mod power;
 pub mod run;
 pub mod share;
 pub mod shop;
+pub mod task;
 mod tree;
 pub mod water;
 pub mod words;

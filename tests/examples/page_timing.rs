@@ -2,7 +2,11 @@
 //! `cargo xtask bench`.
 
 use anyhow::{Context, Result};
+use jiff::civil::{Date, date};
+use kerbstead_core::plan::{Plain, Plan, add_days, date_text, demo_plan};
+use kerbstead_core::task::{Question, Subject};
 use kerbstead_tests::browser::{Browser, Key, ROUTES, Setup};
+use serde_json::json;
 use std::time::Duration;
 
 /// How many times each thing is timed; the middle one counts.
@@ -10,6 +14,9 @@ const TIMES: usize = 7;
 
 /// How many times slower a cheap phone is taken to be.
 const PHONE: u32 = 4;
+
+/// The day on which the runs begin.
+const ASKED: Date = date(2027, 3, 1);
 
 /// Between two keys: longer than all that follows one.
 const REST: Duration = Duration::from_millis(500);
@@ -21,9 +28,11 @@ struct Timing {
 }
 
 /// Everything that is timed. A new timing is added here.
-const TIMINGS: [Timing; 5] = [
+const TIMINGS: [Timing; 7] = [
     Timing { name: "start page, from request to ready", measure: start_page },
     Timing { name: "assess, 30 days of the example, plan and answer passed to and from JavaScript", measure: assess },
+    Timing { name: "10,000 runs of the example in the worker, from question to answer", measure: runs_of_the_example },
+    Timing { name: "10,000 runs of half a year with 25 sales, likewise", measure: runs_of_half_a_year },
     Timing {
         name: "what comes in and goes out, from a key to the frame that shows the verdict",
         measure: |page| key(page, "/in-and-out"),
@@ -84,6 +93,58 @@ fn assess(browser: &Browser) -> Result<f64> {
         }).catch((error) => done(String(error)));";
     browser.load(ROUTES[0])?;
     browser.script_async(script, vec![])?.as_f64().context("the bundle did not assess the example")
+}
+
+fn runs_of_the_example(browser: &Browser) -> Result<f64> {
+    runs(browser, demo_plan())
+}
+
+/// As in the bench `chances`: 25 sales, each with a range and a chance, over 180 days of running costs.
+fn runs_of_half_a_year(browser: &Browser) -> Result<f64> {
+    let sale = |number: u32| {
+        let likely = 90 + number * 79 % 800;
+        let price = json!({ "low": likely * 3 / 5, "likely": likely, "high": likely * 5 / 4 });
+        let on = add_days(ASKED, i32::try_from(5 + number * 27 / 4)?).context("a day beyond all days")?;
+        let chance = 50 + number * 37 % 45;
+        Ok(json!({ "id": number + 10, "price": price, "on": date_text(on), "chance_percent": chance }))
+    };
+    let file = json!({
+        "calendar": { "starts_on": date_text(ASKED), "leaves_on": date_text(ASKED) },
+        "purse": { "opening_cash": "2100" },
+        "belongings": (0..25).map(sale).collect::<Result<Vec<_>>>()?,
+        "costs": [
+            { "id": 1, "amount": "203", "every": "week", "phase": "always" },
+            { "id": 2, "amount": "640", "phase": "always" },
+        ],
+        "stays": [{ "id": 3, "nights": 180 }],
+    });
+    runs(browser, Plan::from_plain(&file).context("no plan")?)
+}
+
+/// The middle of some answers of a worker that has answered before.
+fn runs(browser: &Browser, plan: Plan) -> Result<f64> {
+    let script = "const [question, done] = arguments;
+        const of = (selector, name) => document.querySelector(selector)[name];
+        const worker = new Worker(of('meta[name=worker]', 'content'), { type: 'module' });
+        worker.onerror = (event) => done(String(event.message));
+        worker.postMessage([of('link[rel=modulepreload]', 'href'), of(\"link[type='application/wasm']\", 'href')]);
+        const times = [];
+        let asked;
+        const ask = () => {
+            asked = performance.now();
+            worker.postMessage([times.length, question]);
+        };
+        worker.onmessage = ({ data: [, share] }) => {
+            if (share < 1) return;
+            times.push(performance.now() - asked);
+            if (times.length < 22) return ask();
+            worker.terminate();
+            done(times.slice(1).sort((a, b) => a - b)[10]);
+        };
+        ask();";
+    let question = Question { subject: Subject::Chances, plan, as_of: ASKED, seed: 1 };
+    browser.load(ROUTES[0])?;
+    browser.script_async(script, vec![question.to_plain()])?.as_f64().context("the worker gave no answer")
 }
 
 /// The middle of some keys in the first field for a number: from the input to the end of the next frame.

@@ -210,11 +210,11 @@ fn what_becomes_of_a_thing_goes_by_the_money() {
 fn the_reserve_is_that_of_the_triangle_and_of_many_the_normal_curve() {
     // A right triangle that rises from 0 to 1,000.00: the percentile is the square root of the share.
     let rising = CostAhead { low: 0, likely: 100_000, high: 100_000 };
-    let one = reserve(&[rising], 10, 0, 5).unwrap();
+    let one = reserve(&[rising], 10.into(), 0, 5).unwrap();
     let exact = 100_000.0 * (0.8_f64.sqrt() - 0.5_f64.sqrt());
     assert!((one.from_ranges as f64 - exact).abs() < 0.04 * exact, "{} for {exact}", one.from_ranges);
     // The variance of 60 such is 60 / 18 of the square, and the 80th percentile 0.8416 standard deviations up.
-    let many = reserve(&[rising; 60], 10, 0, 5).unwrap();
+    let many = reserve(&[rising; 60], 10.into(), 0, 5).unwrap();
     let exact = 0.8416 * 100_000.0 * (60.0_f64 / 18.0).sqrt();
     assert!((many.from_ranges as f64 - exact).abs() < 0.04 * exact, "{} for {exact}", many.from_ranges);
     assert_eq!((many.from_share, many.without_range, many.total), (0, 0, many.from_ranges));
@@ -225,11 +225,14 @@ fn without_ranges_the_reserve_is_a_share_and_the_breakdown() {
     let sure = |amount| CostAhead { low: amount, likely: amount, high: amount };
     let expected =
         Reserve { from_share: 1_235, without_range: 2, breakdown: 30_000, total: 31_235, ..Reserve::default() };
-    assert_eq!(reserve(&[sure(10_000), sure(2_345)], 10, 30_000, 1), Ok(expected));
-    assert_eq!(reserve(&[], 10, 0, 1), Ok(Reserve::default()));
-    assert_eq!(reserve(&[sure(5), CostAhead { low: 9, likely: 8, high: 10 }], 10, 0, 1), Err(Refused::Amount(1)));
-    assert_eq!(reserve(&[sure(5)], 10, i64::MAX, 1), Err(Refused::Purse));
-    assert_eq!(reserve(&vec![sure(MOST_MINOR); 1_000], 100, 0, 1).map(|it| it.total), Ok(MOST_MINOR * 1_000));
+    assert_eq!(reserve(&[sure(10_000), sure(2_345)], 10.into(), 30_000, 1), Ok(expected));
+    assert_eq!(reserve(&[], 10.into(), 0, 1), Ok(Reserve::default()));
+    assert_eq!(
+        reserve(&[sure(5), CostAhead { low: 9, likely: 8, high: 10 }], 10.into(), 0, 1),
+        Err(Refused::Amount(1))
+    );
+    assert_eq!(reserve(&[sure(5)], 10.into(), i64::MAX, 1), Err(Refused::Purse));
+    assert_eq!(reserve(&vec![sure(MOST_MINOR); 1_000], 100.into(), 0, 1).map(|it| it.total), Ok(MOST_MINOR * 1_000));
 }
 
 /// Whatever a plan says, what comes of it is sound.

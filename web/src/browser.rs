@@ -18,6 +18,17 @@ pub fn element(id: &str) -> Option<HtmlElement> {
     document().get_element_by_id(id)?.dyn_into().ok()
 }
 
+/// Where the app is shown; nowhere in a worker, which has no page.
+pub fn place_of_the_app() -> Option<HtmlElement> {
+    web_sys::window().and_then(|_| element("app"))
+}
+
+/// What an attribute of the first element of that kind says; an address as a whole one.
+pub fn attribute_of(selector: &str, name: &str) -> Option<String> {
+    let element = document().query_selector(selector).ok().flatten()?;
+    part(&element, name)?.as_string()
+}
+
 /// Says that the app can be used: tests and scripts wait for it.
 pub fn mark_ready() {
     if let Some(root) = document().document_element() {

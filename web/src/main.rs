@@ -4,6 +4,7 @@
 //! - [`storage`], [`browser`], [`route`], [`locale`]: one small module for each browser API;
 //! - [`el`], [`live`]: elements, and what follows the plan, with one copy of their code in the bundle;
 //! - [`send`], [`post`]: how links leave, and what came by link and waits;
+//! - [`worker`]: what takes long, beside the page;
 //! - [`json`]: values of core to and from JavaScript;
 //! - [`parts`]: fields bound to paths, lists of entries, verdicts, plots;
 //! - [`pages`]: one file a page;
@@ -28,11 +29,13 @@ mod send;
 mod shell;
 mod state;
 mod storage;
+mod worker;
 
 fn main() {
     std::panic::set_hook(Box::new(|panic| browser::report(&panic.to_string())));
-    // Other pages may load this module only for the functions of `embed`: then there is no place to show the app in.
-    if let Some(place) = browser::element("app") {
+    // Other pages may load this module only for the functions of `embed`, and a worker for those of `worker`: then there is
+    // no place to show the app in.
+    if let Some(place) = browser::place_of_the_app() {
         leptos::mount::mount_to(place.clone(), move || shell::show_in(place)).forget();
     }
 }

@@ -26,6 +26,8 @@ pub enum Page {
     Selling,
     /// Ways of building, compared.
     Futures,
+    /// What to buy when.
+    Buying,
     /// Charge by hour.
     Power,
     /// Litres by day.
@@ -46,7 +48,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 16] = [
+    pub const ALL: [Self; 17] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -55,6 +57,7 @@ impl Page {
         Self::InAndOut,
         Self::Selling,
         Self::Futures,
+        Self::Buying,
         Self::Power,
         Self::Water,
         Self::Shop,
@@ -76,6 +79,7 @@ impl Page {
             Self::InAndOut => "in-and-out",
             Self::Selling => "selling",
             Self::Futures => "futures",
+            Self::Buying => "buying",
             Self::Power => "power",
             Self::Water => "water",
             Self::Shop => "shop",
@@ -103,6 +107,7 @@ impl Page {
             Self::InAndOut => key!("page-in-and-out"),
             Self::Selling => key!("page-selling"),
             Self::Futures => key!("page-futures"),
+            Self::Buying => key!("page-buying"),
             Self::Power => key!("page-power"),
             Self::Water => key!("page-water"),
             Self::Shop => key!("page-shop"),

@@ -104,6 +104,7 @@ fn show(page: Page) -> View {
         Page::InAndOut => pages::in_and_out(),
         Page::Selling => pages::selling(),
         Page::Futures => pages::futures(),
+        Page::Buying => pages::buying(),
         Page::Power => pages::power(),
         Page::Water => pages::water(),
         Page::Shop => pages::shop(),

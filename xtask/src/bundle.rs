@@ -37,6 +37,7 @@ pub fn build() -> Result<()> {
     trim::trim(&dist, &embed::stem(&dist)?)?;
     minify::scripts(&dist)?;
     embed::rename(&dist)?;
+    embed::rename_beside(&dist)?;
     embed::write(&dist)?;
     minify::script(&dist.join("kerbstead.js"))?;
     schemas()?;

@@ -6,7 +6,7 @@ use rust_decimal::Decimal;
 pub const TIGHT_DAYS: u32 = 7;
 
 /// Of costs without a range, so many percent are kept apart. Common practice, no source.
-pub const RESERVE_PERCENT: u32 = 10;
+pub const RESERVE_PERCENT: Decimal = Decimal::TEN;
 
 /// How much faster a thing sells below its usual price: at a share `s` of it, `s^-3` times as fast. Our assumption.
 /// Common practice, no source.

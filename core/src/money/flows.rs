@@ -5,13 +5,13 @@ use serde::Serialize;
 
 use super::debt::Debt;
 use super::due::{due_days, occurrences};
-use super::price::{goods_price, purchase_price};
-use super::sales::is_counted_on;
+use super::price::{goods_span, purchase_span};
+use super::sales::{chance_ppm, is_counted_on};
+use super::span::Span;
 use crate::order;
 use crate::plan::civil::day_key;
 use crate::plan::{
-    Belonging, Cost, CostEvery, Estimate, Group, Id, Income, Item, Loan, Money, Obtain, Outcome, Plan, Sale, Vehicle,
-    decimal,
+    Belonging, Cost, CostEvery, Group, Id, Income, Item, Loan, Money, Obtain, Outcome, Plan, Sale, Vehicle, decimal,
 };
 use crate::run::{Phase, Timeline};
 
@@ -26,8 +26,8 @@ pub struct Input {
     pub unpriced: Vec<Id>,
     /// The loans, as far as they are agreed.
     pub debts: Vec<Debt>,
-    /// What the sales would bring that are less likely than not. They are among no flows.
-    pub unlikely: Vec<Money>,
+    /// The sales that are less likely than not. They are not among the flows.
+    pub unlikely: Vec<Flow>,
 }
 
 /// Money that moves on one day.
@@ -44,6 +44,20 @@ pub struct Flow {
     pub source: Id,
     /// Whether it has happened.
     pub state: FlowState,
+    /// What it may come to instead.
+    #[serde(skip)]
+    pub range: FlowRange,
+}
+
+/// What a flow may come to. The flows are those of the likely run, so this does not leave core with them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FlowRange {
+    /// The least; of what goes out the dearest price, which is negative.
+    pub low: Money,
+    /// The most.
+    pub high: Money,
+    /// The chance that it happens at all, in millionths: 0 to 1,000,000.
+    pub chance_ppm: u32,
 }
 
 /// Where a flow is counted.
@@ -122,19 +136,22 @@ impl Input {
 
 /// A flow before it is known on which day of the timeline it falls.
 struct Planned {
-    amount: Money,
+    amount: Span,
     on: Option<Date>,
     outcome: Option<Outcome>,
     group: FlowGroup,
     source: Id,
 }
 
+/// It happens, in millionths.
+const SURE: u32 = 1_000_000;
+
 struct Collector<'a> {
     plan: &'a Plan,
     as_of: Date,
     timeline: &'a Timeline<'a>,
     flows: Vec<Flow>,
-    unlikely: Vec<Money>,
+    unlikely: Vec<Flow>,
 }
 
 impl Collector<'_> {
@@ -142,20 +159,19 @@ impl Collector<'_> {
         if !item.obtain.is_paid() {
             return;
         }
-        let price = purchase_price(item, &self.plan.purse, self.plan.minor_digits());
-        let amount = item.paid.and_then(|paid| paid.amount).or(price.map(|price| price.total));
-        let Some(amount) = amount else { return };
-        let (on, outcome) = (item.needed_on, item.paid);
-        self.once(&Planned { amount: -amount, on, outcome, group: FlowGroup::Kit(item.group), source: item.id });
+        let price = purchase_span(item, &self.plan.purse, self.plan.minor_digits());
+        let Some(price) = price_or(item.paid, price) else { return };
+        let (on, outcome) = (item.buy_on.or(item.needed_on), item.paid);
+        let amount = price.negated();
+        self.once(&Planned { amount, on, outcome, group: FlowGroup::Kit(item.group), source: item.id });
     }
 
     /// What comes back for unused goods.
     fn refund(&mut self, item: &Item) {
         let Some(returned) = item.returned.filter(|_| item.obtain.is_paid()) else { return };
         let quantity = returned.quantity.min(item.quantity);
-        let price = goods_price(item, quantity, &self.plan.purse, self.plan.minor_digits());
-        let amount = returned.outcome.and_then(|outcome| outcome.amount).or(price.map(|price| price.total));
-        let Some(amount) = amount else { return };
+        let price = goods_span(item, quantity, &self.plan.purse, self.plan.minor_digits());
+        let Some(amount) = price_or(returned.outcome, price) else { return };
         let (on, outcome) = (returned.on, returned.outcome);
         self.once(&Planned { amount, on, outcome, group: FlowGroup::Kit(item.group), source: item.id });
     }
@@ -165,56 +181,66 @@ impl Collector<'_> {
             return;
         }
         let Some(Sale { price, on, outcome }) = item.sale else { return };
-        self.sale(price.map(|price| price.likely()), on, outcome, item.id);
+        let Some(amount) = price_or(outcome, price.map(Span::of)) else { return };
+        self.once(&Planned { amount, on, outcome, group: FlowGroup::Sales, source: item.id });
     }
 
+    /// A sale less what it costs. It may go down to the lowest price, where there is one, and else to the least that is
+    /// believable.
     fn belonging(&mut self, belonging: &Belonging) {
-        let price = belonging.price.map(|price| price.likely());
-        let amount = belonging.outcome.and_then(|outcome| outcome.amount).or(price);
-        let Some(amount) = amount.map(|amount| amount - belonging.selling_cost.unwrap_or(Money::ZERO)) else { return };
+        let price = belonging.price.map(Span::of);
+        let price = price.map(|price| Span { low: belonging.lowest.unwrap_or(price.low), ..price });
+        let Some(price) = price_or(belonging.outcome, price) else { return };
+        let cost = belonging.selling_cost.unwrap_or(Money::ZERO);
+        let amount = price.each(&|price| price - cost);
         let (on, outcome) = (belonging.on, belonging.outcome);
-        if !is_counted_on(belonging)
-            && outcome.is_none()
-            && on.or(self.plan.calendar.leaves_on).is_none_or(|on| on >= self.as_of)
-        {
-            self.unlikely.push(amount);
-            return;
+        let sale = Planned { amount, on, outcome, group: FlowGroup::Sales, source: belonging.id };
+        let Some(mut flow) = self.one(&sale) else { return };
+        let is_open = flow.state == FlowState::Planned;
+        if is_open {
+            flow.range.chance_ppm = chance_ppm(belonging);
         }
-        self.once(&Planned { amount, on, outcome, group: FlowGroup::Sales, source: belonging.id });
-    }
-
-    fn sale(&mut self, price: Option<Money>, on: Option<Date>, outcome: Option<Outcome>, source: Id) {
-        let amount = outcome.and_then(|outcome| outcome.amount).or(price);
-        if let Some(amount) = amount {
-            self.once(&Planned { amount, on, outcome, group: FlowGroup::Sales, source });
-        }
+        if is_open && !is_counted_on(belonging) { self.unlikely.push(flow) } else { self.flows.push(flow) }
     }
 
     /// A flow of one day. Without a date it falls on the day of leaving. A payment planned for before the first day is
     /// still to be made on it; a receipt from before it is in the opening cash already, as is all that was confirmed.
-    fn once(&mut self, planned: &Planned) {
+    fn one(&self, planned: &Planned) -> Option<Flow> {
         let outcome = planned.outcome;
         if outcome.is_some_and(|outcome| !outcome.happened) {
-            return;
+            return None;
         }
         let on = outcome.and_then(|outcome| outcome.on).or(planned.on).or(self.plan.calendar.leaves_on);
         let starts_on = self.timeline.starts_on();
         let on = on.unwrap_or_else(|| self.timeline.ends_on());
-        let is_open_payment = outcome.is_none() && planned.amount.is_negative();
+        let is_open_payment = outcome.is_none() && planned.amount.likely.is_negative();
         let on = if on < starts_on && is_open_payment { starts_on } else { on };
         let state = match outcome {
             Some(_) => FlowState::Confirmed,
             None if on < self.as_of => FlowState::Unanswered,
             None => FlowState::Planned,
         };
-        self.push(on, planned.amount, planned.group, planned.source, state);
+        self.flow(on, planned.amount, planned.group, planned.source, state)
     }
 
-    fn push(&mut self, on: Date, amount: Money, group: FlowGroup, source: Id, state: FlowState) {
-        if self.timeline.index_of(on).is_some() && amount != Money::ZERO {
-            let amount = amount.rounded(self.plan.minor_digits());
-            self.flows.push(Flow { on, amount, group, source, state });
+    fn once(&mut self, planned: &Planned) {
+        let flow = self.one(planned);
+        self.flows.extend(flow);
+    }
+
+    /// A flow within the timeline. What has happened is not a range any more.
+    fn flow(&self, on: Date, amount: Span, group: FlowGroup, source: Id, state: FlowState) -> Option<Flow> {
+        let amount = if state == FlowState::Planned { amount } else { Span::sure(amount.likely) };
+        if self.timeline.index_of(on).is_none() || amount == Span::NOTHING {
+            return None;
         }
+        let Span { low, likely, high } = amount.rounded(self.plan.minor_digits());
+        Some(Flow { on, amount: likely, group, source, state, range: FlowRange { low, high, chance_ppm: SURE } })
+    }
+
+    fn push(&mut self, on: Date, amount: Span, group: FlowGroup, source: Id, state: FlowState) {
+        let flow = self.flow(on, amount, group, source, state);
+        self.flows.extend(flow);
     }
 
     fn income(&mut self, income: &Income) {
@@ -227,35 +253,36 @@ impl Collector<'_> {
                 () if on < self.as_of => FlowState::Unanswered,
                 () => FlowState::Planned,
             };
-            self.push(on, amount.likely(), FlowGroup::Income, income.id, state);
+            self.push(on, Span::of(amount), FlowGroup::Income, income.id, state);
         }
     }
 
     /// A cost on its days in its part of the plan. Those of days past count as paid: a rent is rarely forgotten, and a
     /// count of the cash corrects it.
     fn cost(&mut self, cost: &Cost) {
-        let Some(amount) = cost.amount.map(|amount| amount.likely()) else { return };
+        let Some(amount) = cost.amount.map(Span::of) else { return };
         if cost.every == CostEvery::HundredKm {
             self.by_distance(amount, FlowGroup::Costs, cost.id);
             return;
         }
         for on in due_days(cost, self.plan.calendar.leaves_on, self.timeline) {
-            self.settled(Some(on), -amount, FlowGroup::Costs, cost.id);
+            self.settled(Some(on), amount.negated(), FlowGroup::Costs, cost.id);
         }
     }
 
     /// Fuel on the days it is burnt.
     fn fuel(&mut self) {
-        if let Some(price) = fuel_for_100_km(&self.plan.vehicle) {
+        if let Some(price) = fuel_span(&self.plan.vehicle) {
             self.by_distance(price, FlowGroup::Fuel, 0);
         }
     }
 
     /// What is paid for every hundred kilometres, on the days they are driven.
-    fn by_distance(&mut self, for_100_km: Money, group: FlowGroup, source: Id) {
+    fn by_distance(&mut self, for_100_km: Span, group: FlowGroup, source: Id) {
         let timeline = self.timeline;
         for day in timeline.days.iter().filter(|day| day.drive_km > 0.0) {
-            self.settled(Some(day.date), -for_100_km.percent(decimal::of_measure(day.drive_km)), group, source);
+            let km = decimal::of_measure(day.drive_km);
+            self.settled(Some(day.date), for_100_km.each(&|price| price.percent(km)).negated(), group, source);
         }
     }
 
@@ -264,24 +291,23 @@ impl Collector<'_> {
     fn vehicle(&mut self) {
         let bought = &self.plan.purchase;
         let or_nothing = |amount: Option<Money>| amount.unwrap_or(Money::ZERO);
-        let likely = |amount: Option<Estimate<Money>>| or_nothing(amount.map(|amount| amount.likely()));
         let is_off = bought.paid.is_some_and(|paid| !paid.happened);
         let paid_on = bought.paid.and_then(|paid| paid.on).or(bought.pay_on).or(self.plan.calendar.leaves_on);
         let deposit = or_nothing(bought.deposit);
         let deposit_on = bought.deposit_on.or(paid_on);
         if !is_off || deposit_on.is_some_and(|on| on < self.as_of) {
-            self.settled(deposit_on, -deposit, FlowGroup::Vehicle, 0);
+            self.settled(deposit_on, Span::sure(-deposit), FlowGroup::Vehicle, 0);
         }
         if is_off {
             return;
         }
-        let rest =
-            likely(bought.agreed_price) - deposit - likely(bought.part_exchange) + or_nothing(bought.seller_fees);
-        let amount = bought.paid.and_then(|paid| paid.amount).unwrap_or(rest);
+        let sure = Span::sure(or_nothing(bought.seller_fees) - deposit);
+        let rest = Span::of_any(bought.agreed_price).plus(Span::of_any(bought.part_exchange).negated()).plus(sure);
+        let amount = price_or(bought.paid, Some(rest)).unwrap_or(rest).negated();
         let (on, outcome) = (bought.pay_on, bought.paid);
-        self.once(&Planned { amount: -amount, on, outcome, group: FlowGroup::Vehicle, source: 0 });
+        self.once(&Planned { amount, on, outcome, group: FlowGroup::Vehicle, source: 0 });
         let registration = or_nothing(bought.registration);
-        self.settled(bought.registration_on.or(paid_on), -registration, FlowGroup::Vehicle, 0);
+        self.settled(bought.registration_on.or(paid_on), Span::sure(-registration), FlowGroup::Vehicle, 0);
     }
 
     /// The money of a loan on its day, and every payment.
@@ -293,14 +319,14 @@ impl Collector<'_> {
             None if terms.drawn_on < self.as_of => FlowState::Unanswered,
             None => FlowState::Planned,
         };
-        self.push(terms.drawn_on, terms.principal - terms.fees, FlowGroup::Loans, loan.id, state);
+        self.push(terms.drawn_on, Span::sure(terms.principal - terms.fees), FlowGroup::Loans, loan.id, state);
         for payment in &debt.payments {
-            self.settled(Some(payment.on), -payment.payment, FlowGroup::Loans, loan.id);
+            self.settled(Some(payment.on), Span::sure(-payment.payment), FlowGroup::Loans, loan.id);
         }
     }
 
     /// A flow that nobody is asked about: once its day has passed it has happened, and a count of the cash corrects it.
-    fn settled(&mut self, on: Option<Date>, amount: Money, group: FlowGroup, source: Id) {
+    fn settled(&mut self, on: Option<Date>, amount: Span, group: FlowGroup, source: Id) {
         let on = on.unwrap_or_else(|| self.timeline.ends_on());
         let state = if on < self.as_of { FlowState::Confirmed } else { FlowState::Planned };
         self.push(on, amount, group, source, state);
@@ -310,13 +336,28 @@ impl Collector<'_> {
         let timeline = self.timeline;
         for day in timeline.days.iter().filter(|day| day.phase == Phase::Road) {
             let Some(price) = day.offer.and_then(|offer| offer.price_per_night) else { continue };
-            self.settled(Some(day.date), -price.likely(), FlowGroup::Nights, day.source.unwrap_or(0));
+            self.settled(Some(day.date), Span::of(price).negated(), FlowGroup::Nights, day.source.unwrap_or(0));
         }
     }
 }
 
+/// What was paid or received in the end, or else what is planned.
+fn price_or(outcome: Option<Outcome>, planned: Option<Span>) -> Option<Span> {
+    outcome.and_then(|outcome| outcome.amount).map(Span::sure).or(planned)
+}
+
 /// What the fuel for 100 km costs, if both its price and how much is burnt are known.
 pub(super) fn fuel_for_100_km(vehicle: &Vehicle) -> Option<Money> {
-    let litres = vehicle.fuel_l_per_100_km?.likely();
-    Some(vehicle.fuel_price_per_l?.likely().scaled(decimal::of_measure(litres)))
+    fuel_span(vehicle).map(|price| price.likely)
+}
+
+/// The same, from the least burnt at the lowest price to the most at the highest.
+fn fuel_span(vehicle: &Vehicle) -> Option<Span> {
+    let (litres, price) = (vehicle.fuel_l_per_100_km?, vehicle.fuel_price_per_l?);
+    let of = |litres: f64, price: Money| price.scaled(decimal::of_measure(litres));
+    Some(Span {
+        low: of(litres.low(), price.low()),
+        likely: of(litres.likely(), price.likely()),
+        high: of(litres.high(), price.high()),
+    })
 }

@@ -15,30 +15,35 @@ pub mod futures;
 mod going_home;
 mod loan;
 mod month;
+mod outlook;
 mod price;
+mod prospect;
 mod rate;
 mod receipt;
 mod report;
 mod reserve;
 mod sales;
 pub mod selling;
+mod span;
 mod step;
 
 pub use afford::Afford;
 pub use answers::answer;
 pub use debt::{Debt, LoanReport, OwedDay, van_resale};
 pub use findings::Finding;
-pub use flows::{Flow, FlowGroup, FlowState, Input};
+pub use flows::{Flow, FlowGroup, FlowRange, FlowState, Input};
 pub use going_home::{GoingHome, HomeDay};
 pub use loan::{Instalment, MOST_MONTHS, Terms, level_payment, payoff, schedule, total_interest, yearly_cost_percent};
 pub(crate) use month::divided;
 pub use month::{Month, MonthLine, a_month, fuel_a_month, km_a_month};
+pub use outlook::{Ahead, NotAhead, ahead};
 pub use price::{PriceParts, price_parts, purchase_price};
+pub use prospect::{Odds, Prospect, ProspectTask};
 pub use rate::{RatedFlow, months_to_pay_off, present_value, rate_per_period};
 pub use receipt::{
     Expected, Explanation, ItemPaid, MOST_EXPLANATIONS, Receipt, ReceiptLine, Reckoning, Spot, paid_by_item, reckon,
 };
 pub use report::{GroupTotal, Needed, Report, report};
-pub use reserve::{CostAhead, Reserve, reserve};
+pub use reserve::{CostAhead, KeptApart, Reserve, reserve};
 pub use sales::{LowestDay, SalesOutlook};
 pub use step::{CashDay, Course};

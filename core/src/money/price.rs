@@ -3,6 +3,7 @@
 use rust_decimal::Decimal;
 use serde::Serialize;
 
+use super::span::Span;
 use crate::plan::{Item, Money, Purse, decimal};
 
 /// What is paid for some of an item.
@@ -45,15 +46,29 @@ pub fn price_parts(
 /// What an item's purchase costs in all, if it has a price: less the discount, with its delivery. The tax within the
 /// delivery is not told apart.
 pub fn purchase_price(item: &Item, purse: &Purse, digits: u32) -> Option<PriceParts> {
-    let price = goods_price(item, item.quantity, purse, digits)?;
-    let delivery = item.delivery.unwrap_or(Money::ZERO).rounded(digits);
+    let price = goods_price(item, item.unit_price?.likely(), item.quantity, purse, digits);
+    let delivery = delivery(item, digits);
     Some(PriceParts { net: price.net + delivery, total: price.total + delivery, ..price })
 }
 
-/// What so many of an item cost, without their delivery.
-pub(super) fn goods_price(item: &Item, quantity: u32, purse: &Purse, digits: u32) -> Option<PriceParts> {
-    let marked = item.unit_price?.likely();
+/// What an item's purchase may cost in all, over the range of its price.
+pub(super) fn purchase_span(item: &Item, purse: &Purse, digits: u32) -> Option<Span> {
+    let goods = goods_span(item, item.quantity, purse, digits)?;
+    Some(goods.plus(Span::sure(delivery(item, digits))))
+}
+
+/// What so many of an item may cost, without their delivery.
+pub(super) fn goods_span(item: &Item, quantity: u32, purse: &Purse, digits: u32) -> Option<Span> {
+    let marked = Span::of(item.unit_price?);
+    Some(marked.each(&|marked| goods_price(item, marked, quantity, purse, digits).total))
+}
+
+fn delivery(item: &Item, digits: u32) -> Money {
+    item.delivery.unwrap_or(Money::ZERO).rounded(digits)
+}
+
+fn goods_price(item: &Item, marked: Money, quantity: u32, purse: &Purse, digits: u32) -> PriceParts {
     let unit_price = item.discount_percent.map_or(marked, |percent| marked - marked.percent(percent));
     let tax = item.tax_percent.unwrap_or(purse.tax_percent);
-    Some(price_parts(unit_price, quantity, tax, purse.prices_include_tax, digits))
+    price_parts(unit_price, quantity, tax, purse.prices_include_tax, digits)
 }

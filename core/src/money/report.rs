@@ -127,7 +127,7 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
     }
 }
 
-fn is_cash_known(plan: &Plan, as_of: Date) -> bool {
+pub(super) fn is_cash_known(plan: &Plan, as_of: Date) -> bool {
     let was_counted = |on: Option<Date>| on.is_some_and(|on| on <= as_of);
     plan.purse.opening_cash.is_some()
         || plan.readings.iter().any(|reading| reading.cash.is_some() && was_counted(reading.on))
@@ -295,7 +295,7 @@ fn needed(ahead: &[CashDay], floor: Money) -> Vec<Needed> {
     needed
 }
 
-fn unlikely(unlikely: &[Money]) -> Option<Finding> {
-    let amount = unlikely.iter().copied().sum();
+fn unlikely(unlikely: &[Flow]) -> Option<Finding> {
+    let amount = unlikely.iter().map(|flow| flow.amount).sum();
     (!unlikely.is_empty()).then_some(Finding::SalesUnlikely { count: unlikely.len(), amount })
 }

@@ -61,6 +61,13 @@ pub(super) fn is_counted_on(belonging: &Belonging) -> bool {
     belonging.chance_percent.is_none_or(|percent| percent >= rust_decimal::Decimal::from(50))
 }
 
+/// Its chance in millionths.
+pub(super) fn chance_ppm(belonging: &Belonging) -> u32 {
+    // A percent with four decimals is a millionth.
+    let ppm = belonging.chance_percent.map_or(Some(1_000_000), |percent| Money::new(percent).to_minor(4));
+    ppm.unwrap_or(0).clamp(0, 1_000_000).unsigned_abs().try_into().unwrap_or(0)
+}
+
 fn less_cost(belonging: &Belonging, price: Option<Money>) -> Money {
     price.map_or(Money::ZERO, |price| price - belonging.selling_cost.unwrap_or(Money::ZERO))
 }

@@ -258,6 +258,8 @@ pub const PURSE: &[Field] = &[
     of("prices_include_tax", Kind::Flag),
     money("room_deposit", 600),
     money("room_rent", 350),
+    of("reserve_percent", Kind::Rate),
+    money("breakdown_fund", 250),
 ];
 
 const OUTLETS: Kind = Kind::Choice(&["ac", "dc"]);
@@ -292,6 +294,7 @@ pub const ITEM: &[Field] = &[
     of("discount_percent", Kind::Rate),
     money("delivery", 8),
     of("needed_on", Kind::Date),
+    of("buy_on", Kind::Date),
     of("paid/happened", Kind::Flag),
     of("paid/on", Kind::Date),
     money("paid/amount", 25),

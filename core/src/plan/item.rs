@@ -38,9 +38,12 @@ pub struct Item {
     /// What bringing all of it costs, tax included.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub delivery: Option<Money>,
-    /// When it must be there, and is paid; without it, the day of leaving.
+    /// When it must be there; without it, the day of leaving.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub needed_on: Option<Date>,
+    /// When it is bought and paid; without it, the day it must be there.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub buy_on: Option<Date>,
     /// What came of the purchase.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub paid: Option<Outcome>,
@@ -84,7 +87,7 @@ pub struct Item {
 
 record!(Item {
     id, name, group, need, obtain, quantity, unit_price, tax_percent, discount_percent, delivery,
-    needed_on, paid, lender, sale, returned, mass_kg,
+    needed_on, buy_on, paid, lender, sale, returned, mass_kg,
     length_mm, width_mm, height_mm, draw, water, store, tank, note,
 } unless empty { lender, note });
 
@@ -102,6 +105,7 @@ impl Default for Item {
             discount_percent: None,
             delivery: None,
             needed_on: None,
+            buy_on: None,
             paid: None,
             lender: String::new(),
             sale: None,

@@ -26,9 +26,24 @@ pub struct Purse {
     /// The first rent of that room.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub room_rent: Option<Money>,
+    /// Of what is still to be bought and has no range of prices, so much is kept apart, in percent; without it, 10.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub reserve_percent: Option<Decimal>,
+    /// What is kept for a breakdown: the tow, and nights elsewhere.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub breakdown_fund: Option<Money>,
 }
 
-record!(Purse { opening_cash, floor, tax_percent, prices_include_tax, room_deposit, room_rent });
+record!(Purse {
+    opening_cash,
+    floor,
+    tax_percent,
+    prices_include_tax,
+    room_deposit,
+    room_rent,
+    reserve_percent,
+    breakdown_fund,
+});
 
 impl Default for Purse {
     fn default() -> Self {
@@ -39,6 +54,8 @@ impl Default for Purse {
             prices_include_tax: true,
             room_deposit: None,
             room_rent: None,
+            reserve_percent: None,
+            breakdown_fund: None,
         }
     }
 }

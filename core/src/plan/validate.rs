@@ -311,6 +311,9 @@ fn check_dates(plan: &Plan, problems: &mut Vec<Problem>) {
         ordered(cost.first_on, cost.last_on, Path::entry("costs", cost.id).child("last_on"));
     }
     ordered(calendar.starts_on, plan.selling.wanted_on, Path::section("selling").child("wanted_on"));
+    for item in &plan.kit {
+        ordered(item.buy_on, item.needed_on, Path::entry("kit", item.id).child("needed_on"));
+    }
     let purchase = &plan.purchase;
     ordered(purchase.deposit_on, purchase.pay_on, Path::section("purchase").child("pay_on"));
     for loan in &plan.loans {

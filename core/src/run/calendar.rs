@@ -101,7 +101,11 @@ impl<'a> Timeline<'a> {
 
 fn last_dated(plan: &Plan) -> Option<Date> {
     let items = plan.kit.iter().flat_map(|item| {
-        [item.needed_on, item.sale.and_then(|sale| sale.on), item.returned.and_then(|returned| returned.on)]
+        [
+            item.buy_on.or(item.needed_on),
+            item.sale.and_then(|sale| sale.on),
+            item.returned.and_then(|returned| returned.on),
+        ]
     });
     let belongings = plan.belongings.iter().map(|belonging| belonging.on);
     let incomes = plan.incomes.iter().map(|income| income.on);

@@ -121,6 +121,9 @@ working-futures-stay = { $months } × { $home } = { $total }
 working-futures-suited = If it suits: { $months } × { $home } + { $on_road } on the road × { $road } + { $build } for building + { $redone } redone = { $total }
 working-futures-unsuited = If not: { $months } × { $home } + { $on_road } on the road × { $road } + { $build } for building + { $returning } for going back, less what is sold = { $total }
 working-futures-average = On average: { $suited } × { $suits } + { $unsuited } × { $percent } = { $total }
+working-reserve-ranges = Purchases with a range: { $high } in 8 of 10 tries at most − { $middle } in half of them = { $from_ranges }
+working-reserve-share = Purchases without a range: { $percent } of { $without } = { $from_share }
+working-reserve = { $from_ranges } for ranges + { $from_share } without + { $breakdown } for a breakdown = { $total }
 working-money-cushion = Tight below { $days } of running costs on the road: { $cushion }
 
 ## Power
@@ -520,6 +523,7 @@ page-money = Money
 page-in-and-out = What comes in and goes out
 page-selling = Sell, keep, store
 page-futures = Try it or build in full?
+page-buying = What to buy when
 page-power = Power
 page-water = Water
 page-shop = Shop
@@ -610,6 +614,8 @@ field-tax-percent = Sales tax
 field-prices-include-tax = Prices include the tax
 field-room-deposit = Going home: deposit of a room
 field-room-rent = Going home: its first rent
+field-reserve-percent = Kept of prices without a range (10 % if empty)
+field-breakdown-fund = Kept for a breakdown: the tow, nights elsewhere
 field-name = Name
 field-group = Heading
 field-need = How much it matters
@@ -623,6 +629,7 @@ field-unit-price = Price of one
 field-discount-percent = Taken off the price
 field-delivery = Delivery, all of it
 field-needed-on = Needed by
+field-buy-on = Bought and paid on, when before that
 field-paid-happened = It was paid
 field-paid-on = Paid on
 field-paid-amount = Paid in all
@@ -1034,6 +1041,58 @@ futures-question = What they have in common
 futures-question-hint = What you leave empty is taken from the plan’s running costs and sales, or as it usually is. It is counted like this:
 builds-add = Add a way of building
 plot-after = After
+money-chances = If it does not go as is likely
+chances-kept = Chance that cash never falls below your floor from today on:
+odds-always = all of { $paths } tries
+odds-almost-always = more than 99 in 100
+odds-about = about { $count } in { $of }
+odds-almost-never = fewer than 1 in 100
+odds-never = none of { $paths } tries
+chances-likely = On { $until }, if all goes as is likely: { $likely }.
+chances-expected = On average over all that can happen: { $expected }. That is worked out exactly, but nobody gets an average.
+chances-between = In 8 of 10 tries it is between { $low } and { $high }.
+chances-lowest = In 1 of 10 tries the lowest evening has less than { $lowest }.
+chances-how = How this is worked out
+chances-assumed = The days ahead are gone through { $paths } times. Each sale happens with its chance; each price, cost and income that you gave a range is drawn between its ends, mostly near the likely one, each time it is due and apart from all others. Days are kept. Where you gave neither, nothing varies: a chance is only as good as what went in. (Common practice, no source.)
+chances-nothing = Nothing that is still to come has a range or a chance. Give a price as low, likely and high, or a thing to sell a chance, to see how often the plan holds.
+money-reserve = Reserve
+reserve-covered = The lowest day, { $on }, has { $above } above your floor. That covers a reserve of { $total }.
+reserve-not-covered = On the lowest day, { $on }, { $missing } is missing for a reserve of { $total } above your floor.
+reserve-next = Bring in { $missing } more before then, or buy something later. Surer prices make the reserve smaller.
+asked-waiting = Working it out: { $share }
+asked-failed = This could not be worked out: a fault of the calculator, not of your plan. Reload the page to try again.
+ahead-cash-unknown = For this, the cash you begin with must be known: enter it on the money page, in the purse.
+ahead-over = No day of the plan is ahead. Set the dates on the route page.
+ahead-too-many = The plan has more payments, or more purchases, than can be worked out here: 10,000 that may vary and 500 purchases at most. Put small things together.
+ahead-too-large = An amount in the plan is too large to be worked out here. Look for one with too many digits.
+ahead-nothing-to-buy = Nothing with a price is left to buy from today on.
+
+## What to buy when, its page
+
+buying-intro = An order for what is still to be bought: cash stays above your floor and all is there as soon as can be, if sales and income go as is likely.
+buying-order = The order
+buying-line = { $on }: { $name }, { $amount }
+buying-needed = { $need }, needed by { $needed }
+buying-instead = The plan has { $planned }.
+buying-unpaid = Cannot be paid
+buying-unpaid-line = { $name }, { $amount }
+buying-lack = { $missing } more by { $by } would pay for it.
+buying-lack-sale = “{ $sale }”, sold by then for { $brings }, would bring it.
+buying-lack-week = Putting { $week } a week aside until then would bring it, too.
+buying-all-lack = For all of them together, { $missing } more is needed by { $by }.
+buying-floor-lack = Even without these purchases cash falls below your floor: { $missing } is missing by { $by }. What is bought waits until that is over.
+buying-finished = All is bought by { $on }.
+buying-sure = How sure this is
+buying-proven = Proven: every choice and every order was weighed, and none is better. Better means: more musts paid, then more of the rest; then all bought sooner; then the musts first.
+buying-finish-proven = Proven that nothing is finished sooner: all is paid, and the last day depends on the money alone. Which comes first is a rule of thumb: musts, then what is needed soonest, then the cheapest.
+buying-rule-of-thumb = A rule of thumb, since these are too many to weigh every choice: musts first, then what is needed soonest; where money is short, the dearest is left out. Another choice may pay for more.
+buying-take = Take these days into the plan
+buying-taken = { $count_n ->
+    [one] One purchase has another day now.
+   *[other] { $count } purchases have other days now.
+}
+buying-as-planned = The plan has these days already.
+buying-to-money = Back to the money
 
 ## Power, its page
 
@@ -1076,6 +1135,9 @@ plot-summary-highest = From { $start } on { $from } to { $end } on { $until }; h
 plot-table = Show as a table
 plot-day = Day
 plot-lowest = Lowest
+plot-band = The shaded band: in 1 of 10 tries there is less, in 1 of 10 more.
+plot-band-low = 1 in 10 below
+plot-band-high = 1 in 10 above
 plot-evening = Evening
 
 ## Plans, their page

@@ -21,7 +21,7 @@ pub use thirtyfour::{Key, TypingData};
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 19] = [
+pub const ROUTES: [&str; 20] = [
     "/",
     "/overview",
     "/kit",
@@ -31,6 +31,7 @@ pub const ROUTES: [&str; 19] = [
     "/in-and-out",
     "/selling",
     "/futures",
+    "/buying",
     "/power",
     "/water",
     "/shop",

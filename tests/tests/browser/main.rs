@@ -1,5 +1,6 @@
 //! The bundle in a real browser. `cargo xtask test` builds the bundle and runs these too.
 
+mod asking;
 mod broken;
 mod checks;
 mod choices;

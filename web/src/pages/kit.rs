@@ -350,6 +350,7 @@ const BASICS: &[&str] = &[
     "discount_percent",
     "delivery",
     "needed_on",
+    "buy_on",
     "lender",
 ];
 const SIZE: &[&str] = &["mass_kg", "length_mm", "width_mm", "height_mm"];

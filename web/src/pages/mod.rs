@@ -1,6 +1,7 @@
 //! One file a page.
 
 mod balances;
+mod buying;
 mod compare;
 mod futures;
 mod keeping;
@@ -27,6 +28,7 @@ use kerbstead_core::{Assessment, Balance};
 
 pub use balances::balances;
 pub use futures::futures;
+pub use buying::buying;
 pub use kit::kit;
 pub use money::{in_and_out, money};
 pub use open::open;

@@ -2,6 +2,7 @@
 
 mod afford;
 mod ahead;
+mod chances;
 mod course;
 mod entries;
 mod going_home;
@@ -15,6 +16,7 @@ use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::Money;
 
+pub(super) use chances::{refused, waiting};
 pub use entries::in_and_out;
 pub use names::group_key;
 
@@ -22,13 +24,17 @@ use super::{balance_head_with, section};
 use crate::el::{View, el, fragment};
 use crate::locale::words;
 use crate::route::Page;
+use crate::state::App;
 
 /// The page.
 pub fn money() -> View {
+    let chances = chances::Chances::of(App::here());
     fragment()
         .put(balance_head_with(Balance::Money, section(key!("money-afford"), afford::afford())))
         .put(unanswered::unanswered())
-        .put(section(key!("money-course"), course::course()))
+        .put(section(key!("money-course"), course::course(chances)))
+        .put(section(key!("money-chances"), chances.told()))
+        .put(section(key!("money-reserve"), chances.reserve()))
         .put(section(key!("money-ahead"), ahead::ahead()))
         .put(section(key!("money-more"), more()))
         .put(section(key!("money-groups"), groups::groups()))
@@ -40,7 +46,7 @@ pub fn money() -> View {
 
 /// The pages that belong to it.
 fn more() -> View {
-    let pages = [Page::InAndOut, Page::Selling, Page::Futures, Page::Kit];
+    let pages = [Page::InAndOut, Page::Buying, Page::Selling, Page::Futures, Page::Kit];
     let line = |page: &Page| el("li").put(el("a").attr("href", page.link()).put(page.title())).done();
     el("ul").class("more").put_each(pages.iter().map(line)).done()
 }

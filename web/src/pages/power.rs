@@ -50,6 +50,7 @@ fn store_plot(id: Id) -> View {
                 low_matters: true,
                 today: assessment.as_of,
                 marks: Vec::new(),
+                band: None,
             })
         })
     });

@@ -45,6 +45,7 @@ fn plot(title: &'static str, low_matters: bool, level: OfDay, capacity: OfReport
                 low_matters,
                 today: assessment.as_of,
                 marks: Vec::new(),
+                band: None,
             })
         })
     });

@@ -16,7 +16,7 @@ pub use entries::{Entries, entry_line, named, optional};
 pub use field::{comes_to, factor, field, field_label, field_text, fields, unit_sign};
 pub use icon::{Shape, icon};
 pub use link::{link_out, told_list, unreadable};
-pub use plot::{Mark, Picked, PlotData, plot, plot_to_pick};
+pub use plot::{Band, Mark, Picked, PlotData, plot, plot_to_pick};
 pub use standing::{
     Grounds, StandingView, folded_working, standing_details, standing_details_once, verdict_badge, verdict_word,
 };

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Quantity, add_days};
+use kerbstead_core::plan::{Quantity, add_days, days_between};
 
 use crate::el::{El, View, el, fragment, nothing, svg};
 use crate::live::{self, Memo, Signal};
@@ -33,6 +33,27 @@ pub struct PlotData {
     pub today: Date,
     /// What else is marked, by its place among the values.
     pub marks: Vec<(usize, Mark)>,
+    /// Where else the course may lie.
+    pub band: Option<Band>,
+}
+
+/// Where the course lies in eight of ten cases, a value a day.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Band {
+    /// The first day.
+    pub from: Date,
+    /// In one of ten cases it is lower.
+    pub low: Vec<f64>,
+    /// In one of ten cases it is higher.
+    pub high: Vec<f64>,
+}
+
+impl Band {
+    /// Both ends on a day.
+    fn on(&self, date: Date) -> Option<[f64; 2]> {
+        let at = usize::try_from(days_between(self.from, date)).ok()?;
+        Some([*self.low.get(at)?, *self.high.get(at)?])
+    }
 }
 
 /// What a mark in the drawing tells, by its shape.
@@ -117,6 +138,7 @@ fn drawing(data: &PlotData, picked: Option<Picked>) -> View {
         .attr("role", "img")
         .attr("aria-label", summary.as_str())
         .put(grid(data, &scale))
+        .put(data.band.as_ref().map(|band| svg("path").class("band").attr("d", area_of_band(data, band, &scale))))
         .put(svg("path").class("below").attr("d", area_below(data, &scale)))
         .put(svg("path").class("course").attr("d", course(data, &scale)))
         .put(marks(data, &scale))
@@ -128,7 +150,8 @@ fn drawing(data: &PlotData, picked: Option<Picked>) -> View {
         }
         None => drawing,
     };
-    fragment().put(drawing).put(el("p").class("summary").put(summary)).done()
+    let band = data.band.as_ref().map(|_| el("p").class("summary").put(key!("plot-band")).done());
+    fragment().put(drawing).put(el("p").class("summary").put(summary)).put(band).done()
 }
 
 /// The line through what is picked.
@@ -159,8 +182,10 @@ pub(super) struct Scale {
 
 impl Scale {
     fn of(data: &PlotData) -> Self {
-        let low = data.values.iter().copied().fold(data.floor.min(0.0), f64::min);
-        let high = data.values.iter().copied().fold(data.ceiling.unwrap_or(0.0).max(data.floor), f64::max);
+        let ends = |end: fn(&Band) -> &Vec<f64>| data.band.iter().flat_map(move |band| end(band).iter());
+        let low = data.values.iter().chain(ends(|band| &band.low)).copied().fold(data.floor.min(0.0), f64::min);
+        let high = data.values.iter().chain(ends(|band| &band.high)).copied();
+        let high = high.fold(data.ceiling.unwrap_or(0.0).max(data.floor), f64::max);
         Self::between(low, high, data.values.len())
     }
 
@@ -240,6 +265,19 @@ fn area_below(data: &PlotData, scale: &Scale) -> String {
         path += &format!("{}{x} {y}", if path.is_empty() { 'M' } else { 'L' });
     }
     format!("{path}L{RIGHT} {floor}L{LEFT} {floor}Z")
+}
+
+/// The area between both ends of the band.
+fn area_of_band(data: &PlotData, band: &Band, scale: &Scale) -> String {
+    let first = usize::try_from(days_between(data.from, band.from)).unwrap_or(0);
+    let days = (0..band.low.len()).chain((0..band.high.len()).rev());
+    let values = band.low.iter().chain(band.high.iter().rev());
+    let mut path = String::new();
+    for (day, value) in days.zip(values) {
+        let command = if path.is_empty() { 'M' } else { 'L' };
+        path += &format!("{command}{} {}", scale.x((first + day) * data.per_day), scale.y(*value));
+    }
+    path + "Z"
 }
 
 fn grid(data: &PlotData, scale: &Scale) -> View {
@@ -361,11 +399,17 @@ fn rows(data: &PlotData) -> View {
         let last = values.last().copied().unwrap_or_default();
         let class = (low < data.floor || (has_hours && low <= 0.0)).then_some("short");
         let lowest = has_hours.then(|| short(data, low));
-        let cells = lowest.into_iter().chain([short(data, last)]).collect();
+        let mut cells: Vec<String> = lowest.into_iter().chain([short(data, last)]).collect();
+        let ends = data.band.as_ref().and_then(|band| band.on(date)).into_iter().flatten();
+        cells.extend(ends.map(|end| short(data, end)));
         TableRow(words(|words| words.figure(&Figure::Date(date))), cells, class)
     };
     let rows = dates(data).zip(data.values.chunks(data.per_day.max(1))).map(row).collect();
-    let heads = [key!("plot-day"), key!("plot-lowest"), key!("plot-evening")];
-    let few = [heads[0], heads[2]];
-    super::table::table(t(data.title), false, if has_hours { &heads } else { &few }, rows)
+    let mut heads = vec![key!("plot-day")];
+    heads.extend(has_hours.then_some(key!("plot-lowest")));
+    heads.push(key!("plot-evening"));
+    if data.band.is_some() {
+        heads.extend([key!("plot-band-low"), key!("plot-band-high")]);
+    }
+    super::table::table(t(data.title), false, &heads, rows)
 }

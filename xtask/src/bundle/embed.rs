@@ -29,11 +29,24 @@ pub fn rename(dist: &Path) -> Result<()> {
         std::fs::rename(&from, to).with_context(|| format!("renaming {}", from.display()))?;
     }
     for text in ["index.html".to_owned(), format!("{new}.js")] {
-        let path = dist.join(&text);
-        let before = std::fs::read_to_string(&path).with_context(|| format!("reading {text}"))?;
-        put(dist, &text, &before.replace(&old, &new))?;
+        replace(dist, &text, &old, &new)?;
     }
     Ok(())
+}
+
+/// Does the same with the script for what is worked out beside the page, so that a page never gets that of another version.
+pub fn rename_beside(dist: &Path) -> Result<()> {
+    const NAME: &str = "beside.js";
+    let path = dist.join(NAME);
+    let script = std::fs::read(&path).with_context(|| format!("reading {NAME}"))?;
+    let new = format!("beside-{}.js", hash::short(&script));
+    std::fs::rename(&path, dist.join(&new)).with_context(|| format!("renaming {NAME}"))?;
+    replace(dist, "index.html", NAME, &new)
+}
+
+fn replace(dist: &Path, text: &str, old: &str, new: &str) -> Result<()> {
+    let before = std::fs::read_to_string(dist.join(text)).with_context(|| format!("reading {text}"))?;
+    put(dist, text, &before.replace(old, new))
 }
 
 /// The common beginning of the hashed names, such as `kerbstead-web-1a2b3c`.

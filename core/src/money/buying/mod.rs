@@ -25,12 +25,14 @@
 //! ```
 
 mod exact;
+mod planned;
 mod purse;
 mod thumb;
 
 use crate::run::MOST_DAYS;
 
 use super::chance::MOST_MINOR;
+pub use planned::{BuyingLine, BuyingPlan, BuyingTask, Lack, buying_plan};
 use purse::Purse;
 
 /// So many purchases are searched exactly: `2^n n` steps and `8 * 2^n` bytes, a million and half a megabyte.
@@ -95,15 +97,18 @@ pub struct Missing {
     pub purchase: Option<usize>,
     /// How much, in minor units, to stay until the end.
     pub amount: i64,
-    /// By when at the latest.
+    /// By when at the latest: the first day on which some of it is missing.
     pub by: u32,
+    /// The last day on which some of it is missing.
+    pub until: u32,
 }
 
 /// How sure an order is. "Better" is: more musts paid, then more shoulds, then more coulds; then finished sooner; then the
 /// musts sooner (the sum of their days), then the shoulds, then the coulds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Proof {
     /// Every choice was weighed: there is no better one.
+    #[default]
     Proven,
     /// Everything is paid, and no order is finished sooner. Which comes first is a rule of thumb: what matters most is
     /// moved to the earliest day that the rest can bear, then what is needed soonest, then the cheapest.

@@ -64,12 +64,13 @@ fn spend(left: &mut [i64], purchase: &Purchase) {
     }
 }
 
-/// The deepest lack from a day on, and the first day with one.
+/// The deepest lack from a day on, and the first and the last day with one.
 fn lacking(left: &[i64], from: u32) -> Option<Missing> {
-    let (mut deepest, mut first) = (0, None);
+    let (mut deepest, mut first, mut until) = (0, None, 0);
     for (day, left) in (0_u32..).zip(left).skip(from as usize).filter(|(_, left)| **left < 0) {
         deepest = deepest.min(*left);
         first = first.or(Some(day));
+        until = day;
     }
-    first.map(|by| Missing { purchase: None, amount: -deepest, by })
+    first.map(|by| Missing { purchase: None, amount: -deepest, by, until })
 }

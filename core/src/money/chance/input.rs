@@ -6,8 +6,8 @@ use crate::run::MOST_DAYS;
 pub const MOST_MINOR: i64 = 1_000_000_000_000;
 /// The most certain flows.
 pub const MOST_CERTAIN: usize = 100_000;
-/// The most uncertain flows.
-pub const MOST_UNCERTAIN: usize = 1_000;
+/// The most uncertain flows: a few on every day of the longest plan.
+pub const MOST_UNCERTAIN: usize = 10_000;
 /// The most courses that are drawn.
 pub const MOST_PATHS: u32 = 100_000;
 
@@ -92,8 +92,8 @@ impl Outlook {
         self
     }
 
-    /// Whether all is within the bounds, within which no sum overflows: a sum has at most 101,001 amounts, so it stays
-    /// below 1.1e17 either way.
+    /// Whether all is within the bounds, within which no sum overflows: a sum has at most 110,001 amounts, so it stays
+    /// below 1.2e17 either way.
     ///
     /// # Errors
     /// The first thing that is out of bounds.

@@ -5,6 +5,7 @@ use kerbstead_core::explain::Figure;
 use kerbstead_core::money::{Flow, FlowGroup};
 use kerbstead_core::plan::{Money, days_between};
 
+use super::chances::Chances;
 use super::names::source_name;
 use super::{say_date, say_money};
 use crate::browser;
@@ -14,10 +15,11 @@ use crate::parts::{Mark, Picked, PlotData, button, plot_to_pick};
 use crate::state::App;
 
 /// The drawing, what its marks mean, and the day that is looked at.
-pub fn course() -> View {
+pub fn course(chances: Chances) -> View {
     let app = App::here();
     let picked: Picked = Signal::new(None);
     let data = live::memo(move || {
+        let band = chances.band();
         let floor = app.desk.plan.with_untracked(|plan| plan.purse.floor.to_plot());
         app.settled_assessment(|assessment| {
             let money = &assessment.money;
@@ -32,6 +34,7 @@ pub fn course() -> View {
                 low_matters: true,
                 today: assessment.as_of,
                 marks: marks(assessment.starts_on, &money.flows),
+                band,
             })
         })
     });

@@ -29,6 +29,7 @@ pub fn going_home() -> View {
                 low_matters: true,
                 today: days.first()?.on,
                 marks: Vec::new(),
+                band: None,
             })
         })
     });

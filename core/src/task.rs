@@ -1,0 +1,68 @@
+//! Questions that take longer than a key should: worked out in short steps, so that whoever asks can show how far it is,
+//! and stop when nobody wants to know any more.
+//!
+//! A question and its answer are plain values, so that they can be sent to where there is time for them.
+//!
+//! ```
+//! use jiff::civil::date;
+//! use kerbstead_core::plan::{Plain, demo_plan};
+//! use kerbstead_core::task::{Question, Subject};
+//! let question = Question { subject: Subject::Chances, plan: demo_plan(), as_of: date(2027, 3, 10), seed: 1 };
+//! let mut task = Question::from_plain(&question.to_plain()).unwrap().begin();
+//! while task.step() < 1.0 {}
+//! assert_eq!(task.answer()["paths"], 10_000);
+//! ```
+
+use jiff::civil::Date;
+use serde_json::Value;
+
+use crate::money::ProspectTask;
+use crate::money::buying::BuyingTask;
+use crate::plan::Plan;
+use crate::plan::record::{record, words};
+
+/// What is asked of a plan.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Question {
+    /// What it is about.
+    pub subject: Subject,
+    /// The plan.
+    pub plan: Plan,
+    /// The day on which it is asked.
+    pub as_of: Date,
+    /// What numbers by chance begin with: the same seed gives the same answer.
+    pub seed: u32,
+}
+
+record!(Question { subject, plan, as_of, seed });
+
+/// What a question is about.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Subject {
+    /// The chance that the money holds, and the reserve: a [`crate::money::Prospect`].
+    #[default]
+    Chances,
+    /// What to buy when: a [`crate::money::buying::BuyingPlan`].
+    Buying,
+}
+
+words!(Subject { Chances = "chances", Buying = "buying" });
+
+/// An answer that is being worked out.
+pub trait Task {
+    /// Goes on for a few milliseconds at most, and gives the share that is done: 1 when all is.
+    fn step(&mut self) -> f64;
+
+    /// What came of it, once all is done.
+    fn answer(&self) -> Value;
+}
+
+impl Question {
+    /// Begins to work it out.
+    pub fn begin(&self) -> Box<dyn Task> {
+        match self.subject {
+            Subject::Chances => Box::new(ProspectTask::new(&self.plan, self.as_of, self.seed)),
+            Subject::Buying => Box::new(BuyingTask::new(&self.plan, self.as_of)),
+        }
+    }
+}
