@@ -411,3 +411,40 @@ proptest! {
         let _ = is_too_deep(&text);
     }
 }
+
+/// Found by chance: the last guess was confirmed on one side, so that its list is gone, while the other had one more.
+#[test]
+fn a_list_that_one_side_emptied_is_merged_with_what_the_other_put_in() {
+    let base = json!({ "guesses": ["kit/1/mass_kg"], "receipts": [{ "id": 4, "place": "Yard" }] });
+    let emptied = json!({});
+    let longer = json!({
+        "guesses": ["kit/1/mass_kg", "people"],
+        "receipts": [{ "id": 4, "place": "Yard" }, { "id": 5, "place": "Mill" }],
+    });
+    for [later, earlier] in [[&emptied, &longer], [&longer, &emptied]] {
+        let both = merged(&base, later, earlier);
+        assert_eq!(both.document, json!({ "guesses": ["people"], "receipts": [{ "id": 5, "place": "Mill" }] }));
+        assert_eq!(both.clashes, []);
+    }
+}
+
+/// Found by chance: an id that is free again on one side is given to an entry of another list.
+#[test]
+fn an_id_that_one_side_gave_to_something_else_is_not_of_two_entries() {
+    let base = json!({ "kit": [{ "id": 1, "name": "Pan" }], "week": [] });
+    let changed = json!({ "kit": [{ "id": 1, "name": "Pot" }], "week": [] });
+    let given = json!({ "kit": [], "week": [{ "id": 1, "weekday": "friday" }] });
+    let both = merged(&base, &changed, &given);
+    assert_eq!(both.document["kit"], changed["kit"]);
+    assert_eq!(both.document["week"], json!([{ "id": 2, "weekday": "friday" }]));
+    assert_eq!(both.clashes.len(), 1);
+    let both = merged(&base, &given, &changed);
+    assert_eq!(both.document, given);
+    assert_eq!(
+        (both.clashes[0].path.as_str(), &both.clashes[0].earlier),
+        ("kit/1", &json!({ "id": 1, "name": "Pot" }))
+    );
+    // Unchanged, it makes way without a word.
+    let both = merged(&base, &given, &base);
+    assert_eq!((both.document, both.clashes), (given, vec![]));
+}
