@@ -178,6 +178,7 @@ fn renamed(plan: &Plan, list: List, from: u32, to: u32) -> Plan {
     let mut new = plan.clone();
     (new.kit, new.belongings, new.incomes, new.costs) = Default::default();
     (new.stays, new.week, new.water_uses, new.readings, new.loans) = Default::default();
+    (new.receipts, new.receipt_lines) = Default::default();
     edit.renamed(list, from, to).apply(&mut new).unwrap();
     new.guesses = guesses;
     new
@@ -447,4 +448,25 @@ fn an_id_that_one_side_gave_to_something_else_is_not_of_two_entries() {
     // Unchanged, it makes way without a word.
     let both = merged(&base, &given, &base);
     assert_eq!((both.document, both.clashes), (given, vec![]));
+}
+
+/// What a line of a receipt refers to is renamed with it.
+#[test]
+fn lines_follow_their_receipt_and_their_item_to_new_ids() {
+    let base = json!({});
+    let later = json!({ "kit": [{ "id": 1, "name": "Lamp" }], "receipts": [{ "id": 2, "place": "Mill" }] });
+    let earlier = json!({
+        "kit": [{ "id": 1, "name": "Rope" }], "receipts": [{ "id": 2, "place": "Yard" }],
+        "receipt_lines": [{ "id": 3, "receipt": 2, "item": 1 }],
+    });
+    let both = merged(&base, &later, &earlier);
+    let line = &both.document["receipt_lines"][0];
+    let id_of = |list: &str, name: &str, value: &str| {
+        let entries = both.document[list].as_array().unwrap();
+        entries.iter().find(|entry| entry[name] == value).unwrap()["id"].clone()
+    };
+    assert_eq!((&line["receipt"], &line["item"]), (&id_of("receipts", "place", "Yard"), &id_of("kit", "name", "Rope")));
+    assert_eq!(both.clashes, []);
+    let edit = Edit::set("receipt_lines/3/item", 1);
+    assert_eq!(edit.renamed(List::Kit, 1, 9), Edit::set("receipt_lines/3/item", 9));
 }

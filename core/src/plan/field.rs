@@ -3,6 +3,8 @@
 use rust_decimal::Decimal;
 use serde::Serialize;
 
+use super::List;
+
 /// A field of a section or of an entry of a list.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Field {
@@ -63,6 +65,8 @@ pub enum Kind {
     Choice(&'static [&'static str]),
     /// The id of an item that has a store.
     StoreItem,
+    /// The id of an entry of a list.
+    Entry(List),
     /// A three-letter currency code of ISO 4217.
     Currency,
 }
@@ -215,6 +219,8 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "readings", is_list: true, fields: READING },
     Section { name: "purchase", is_list: false, fields: PURCHASE },
     Section { name: "loans", is_list: true, fields: LOAN },
+    Section { name: "receipts", is_list: true, fields: RECEIPT },
+    Section { name: "receipt_lines", is_list: true, fields: RECEIPT_LINE },
 ];
 
 /// Fields of the plan itself.
@@ -450,4 +456,17 @@ pub const LOAN: &[Field] = &[
     of("drawn", Kind::Flag),
     of("first_payment_on", Kind::Date),
     of("paid_off_on", Kind::Date),
+];
+
+/// Fields of a receipt.
+pub const RECEIPT: &[Field] =
+    &[of("on", Kind::Date), text("place", 200), of("total", Kind::Money { negative: true, example: 43, range: false })];
+
+/// Fields of a line of a receipt.
+pub const RECEIPT_LINE: &[Field] = &[
+    of("receipt", Kind::Entry(List::Receipts)),
+    text("name", 500),
+    of("amount", Kind::Money { negative: true, example: 12, range: false }),
+    of("item", Kind::Entry(List::Kit)),
+    of("more_follows", Kind::Flag),
 ];

@@ -4,7 +4,9 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use super::{Edit, NotPossible};
-use crate::plan::{Belonging, Cost, Id, Income, Item, Loan, Path, Plain, Plan, Reading, Stay, WaterUse, WeekDay};
+use crate::plan::{
+    Belonging, Cost, Id, Income, Item, Loan, Path, Plain, Plan, Reading, Receipt, ReceiptLine, Stay, WaterUse, WeekDay,
+};
 
 /// An entry of a list of the plan.
 trait Entry: Plain + Default {
@@ -102,6 +104,8 @@ lists! {
     WaterUses water_uses WaterUse, "Uses of water.";
     Readings readings Reading, "What was counted.";
     Loans loans Loan, "Loans.";
+    Receipts receipts Receipt, "Receipts.";
+    ReceiptLines receipt_lines ReceiptLine, "Lines of receipts.";
 }
 
 impl List {
