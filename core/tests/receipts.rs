@@ -204,3 +204,59 @@ proptest! {
         }
     }
 }
+
+/// Each by hand, with a line that has a name, one that is of an item, and one that has neither.
+#[test]
+fn everything_that_is_said_of_receipts_and_files_has_its_figures() {
+    use kerbstead_core::papers::receipts::{Ask, Column, Meaning, Reason, Refused};
+    use kerbstead_core::plan::{Item, Plan};
+    use kerbstead_core::words::{Plain, Units, Words};
+    let words = Words::english(Plain, Units::Metric, "EUR");
+    let line = |name: &str, item| ReceiptLine { name: name.into(), amount: money("4"), item };
+    let lines = vec![line("Rope", None), line("", Some(7)), line("", None)];
+    let receipt = Receipt { lines, ..Receipt::default() };
+    let plan = Plan { kit: vec![Item { id: 7, name: "Lamp".into(), ..Item::default() }], ..Plan::default() };
+    let (to, amount, percent) = (money("2.5"), money("3"), Decimal::from(8));
+    for (explanation, said) in [
+        (E::ItemMissing { item: 7, amount }, "“Lamp” is planned for just 3.00 EUR and is on no line."),
+        (E::CountedTwice { line: 1, twin: 0 }, "“Lamp” may stand here twice."),
+        (E::DigitsSwapped { at: Spot::Line(2), to }, "“#3” may be 2.50 EUR, with two digits swapped."),
+        (E::DigitsSwapped { at: Spot::Total, to }, "The total may be 2.50 EUR, with two digits swapped."),
+        (E::MarkMisplaced { at: Spot::Line(0), to }, "“Rope” may be 2.50 EUR, with the decimal mark elsewhere."),
+        (E::MarkMisplaced { at: Spot::Total, to }, "The total may be 2.50 EUR, with the decimal mark elsewhere."),
+        (E::TaxLeftOut { line: Some(0), percent }, "“Rope” may be without its tax of 8 %."),
+        (E::TaxLeftOut { line: None, percent }, "The lines may be without the tax of 8 %."),
+        (E::TaxTooMuch { line: Some(0), percent }, "“Rope” may have a tax of 8 % in it that the total has not."),
+        (E::TaxTooMuch { line: None, percent }, "The lines may have a tax of 8 % in them that the total has not."),
+        (E::SignTurned { line: 0 }, "“Rope” may be money that came back, or the other way round."),
+        (E::ChargedTwice { line: 0 }, "“Rope” may have been charged once more than it stands here."),
+        (E::LineTooMany { line: 0 }, "“Rope” may not belong here."),
+        (E::Rounded { to }, "The total may be rounded to 2.50 EUR."),
+        (E::LineMissing { amount }, "A line of 3.00 EUR may be missing."),
+        (E::LineMissing { amount: -amount }, "A reduction of 3.00 EUR may be missing."),
+    ] {
+        assert_eq!(words.explanation(&explanation, &receipt, &plan).replace('\u{a0}', " "), said);
+    }
+    let columns = [Column { heading: "Price".into(), taken_for: Meaning::Amount }];
+    for (reason, said) in [
+        (Reason::AboveHeadings, "It stands above the headings."),
+        (Reason::Cells { expected: 4, found: 2 }, "It has 2 cells, not 4."),
+        (Reason::QuoteOpen, "A quote in it is never closed."),
+        (Reason::NoAmount, "There is no amount in it."),
+        (Reason::NotAnAmount { column: 0 }, "“Price” is no amount like the others."),
+        (Reason::OtherCurrency { column: 0 }, "“Price” is of another currency than EUR."),
+        (Reason::TooMuch { column: 4 }, "“#5” is more than a plan takes."),
+        (Reason::NotADay { column: 0 }, "“Price” is no day like the others, or is empty."),
+        (Reason::NotAnItem { column: 0 }, "“Price” is no number of a thing in the kit."),
+        (Reason::Waits, "It waits for your answer above."),
+    ] {
+        assert_eq!(words.reason(&reason, &columns), said);
+    }
+    assert_eq!(words.ask(&Ask::DateOrder { example: "3/4".into() }), "“3/4”: which number is the day?");
+    assert_eq!(words.ask(&Ask::DecimalMark { example: "1,5".into() }), "“1,5”: what stands before the decimals?");
+    assert_eq!(words.ask(&Ask::AmountColumn), "Which column holds what was paid?");
+    assert_eq!(words.refused(Refused::Empty), "Nothing is in it.");
+    assert_eq!(words.refused(Refused::TooManyRows), "At most 20000 rows are read. Split it.");
+    assert_eq!(words.refused(Refused::TooLong), "This is too long: at most 2000000 bytes are read. Split it.");
+    assert!(Meaning::ALL.into_iter().all(|meaning| !words.meaning(meaning).starts_with("receipts-")));
+}

@@ -119,3 +119,66 @@ fn less_than_the_smallest_coin_is_nothing() {
         assert!(!text.contains("\"-0"), "{text}");
     }
 }
+
+/// The currencies are those of ISO 4217:2015, list one (from memory).
+#[test]
+fn bad_money_is_refused_at_its_field_with_what_would_be_right() {
+    use kerbstead_core::words::{Plain, Units, Words};
+    let words = Words::english(Plain, Units::Metric, "EUR");
+    let thirty = "9".repeat(30);
+    let with_cents = format!("{thirty}.99");
+    for (path, text, said) in [
+        ("kit/1/unit_price", "-5", "Not less than nothing."),
+        ("kit/1/unit_price", "-0.01", "Not less than nothing."),
+        ("kit/1/unit_price", "free", "An amount belongs here, such as 25.00 EUR."),
+        ("kit/1/unit_price", thirty.as_str(), "At most 1000000000.00 EUR."),
+        ("kit/1/unit_price", with_cents.as_str(), "At most 1000000000.00 EUR."),
+        ("receipts/1/total", thirty.as_str(), "At most 1000000000.00 EUR."),
+        ("receipt_lines/1/amount", "12 kg", "“kg” does not fit here: a number without a unit belongs here."),
+        ("belongings/1/chance_percent", "101", "From 0 % to 100 %."),
+        ("belongings/1/chance_percent", "-1", "From 0 % to 100 %."),
+        ("belongings/1/chance_percent", thirty.as_str(), "From 0 % to 100 %."),
+        ("currency", "euro", "The three letters of a currency in use belong here (ISO 4217), such as EUR."),
+        ("currency", "EUX", "The three letters of a currency in use belong here (ISO 4217), such as EUR."),
+        ("currency", "XXX", "The three letters of a currency in use belong here (ISO 4217), such as EUR."),
+    ] {
+        let wrong = typed(path, text, POINT, 1.0).unwrap_err();
+        assert_eq!(words.wrong(&wrong), said, "{path}: {text}");
+    }
+    // Nothing typed is no price at all, which the money balance then tells of.
+    assert_eq!(typed("kit/1/unit_price", "  ", POINT, 1.0), Ok(Value::Null));
+    assert_eq!(typed("currency", "jpy", POINT, 1.0), Ok(json!("JPY")));
+}
+
+/// Dates are each right alone, so they are kept, and the later field says what is wrong.
+#[test]
+fn reversed_dates_are_told_at_the_second_of_them() {
+    let file = json!({
+        "calendar": { "starts_on": "2027-03-10", "leaves_on": "2027-03-01" },
+        "costs": [{ "id": 1, "first_on": "2027-04-01", "last_on": "2027-03-01" }],
+        "loans": [{ "id": 2, "drawn_on": "2027-04-01", "first_payment_on": "2027-03-01" }],
+    });
+    let opened = kerbstead_core::plan::Document::from_value(file).unwrap();
+    let told: Vec<&str> = opened.problems.iter().map(|problem| problem.path.as_str()).collect();
+    assert_eq!(told, ["calendar/leaves_on", "costs/1/last_on", "loans/2/first_payment_on"]);
+    assert!(opened.problems.iter().all(|problem| matches!(problem.wrong, Wrong::DatesReversed { .. })));
+    assert!(opened.plan.costs[0].last_on.is_some());
+}
+
+/// Minor units of ISO 4217:2015, list one (from memory); every currency that a region suggests is in use.
+#[test]
+fn each_currency_has_its_minor_units_and_is_known() {
+    use kerbstead_core::plan::{is_currency, minor_digits};
+    for (code, digits) in
+        [("EUR", 2), ("JPY", 0), ("KRW", 0), ("VND", 0), ("KWD", 3), ("BHD", 3), ("TND", 3), ("CLF", 4)]
+    {
+        assert_eq!((minor_digits(code), is_currency(code)), (digits, true), "{code}");
+    }
+    for region in ["AU", "BR", "CA", "CH", "CL", "CZ", "DK", "GB", "HU", "IN", "IS", "JP", "KR", "KW", "MX", "NO", "NZ"]
+    {
+        assert!(is_currency(kerbstead_core::words::currency_of(region)), "{region}");
+    }
+    for unknown in ["", "EU", "eur", "EURO", "DEM", "XAU", "XXX", "XTS"] {
+        assert!(!is_currency(unknown), "{unknown}");
+    }
+}

@@ -18,9 +18,23 @@ use kerbstead_core::{Assessment, Say, Standing, assess};
 use kerbstead_tests::generate::{cases, documents, seeded};
 
 /// Sentences that core names by a literal begin with one of these.
-const OF_CORE: [&str; 15] = [
-    "money-", "power-", "water-", "next-", "working-", "caution-", "problem-", "measure-", "unit-", "source-",
-    "column-", "agenda-", "share-", "shop-", "value-",
+const OF_CORE: [&str; 16] = [
+    "money-",
+    "power-",
+    "water-",
+    "next-",
+    "working-",
+    "caution-",
+    "problem-",
+    "measure-",
+    "unit-",
+    "source-",
+    "column-",
+    "agenda-",
+    "share-",
+    "shop-",
+    "value-",
+    "receipts-",
 ];
 
 /// What the front end calls with the name of a sentence as its first argument.

@@ -175,7 +175,7 @@ fn check_typed(path: &Path, field: &Field, value: &Value) {
     let set = Edit::set(path.clone(), value.clone()).apply(&mut plan);
     assert!(set.is_ok(), "{path} = {value} was taken and cannot be set: {set:?}");
     let is_wrong_alone = check_alone(&plan).iter().any(|problem| problem.path == *path);
-    assert!(matches!(field.kind, Kind::StoreItem) || !is_wrong_alone, "{path} = {value}");
+    assert!(matches!(field.kind, Kind::StoreItem | Kind::Entry(_)) || !is_wrong_alone, "{path} = {value}");
 }
 
 /// Problems of single fields: what one field is to another is not a matter of typing.

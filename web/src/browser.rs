@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use jiff::civil::Date;
-use js_sys::{Array, Promise, Reflect};
+use js_sys::{Array, Promise, Reflect, Uint8Array};
 use kerbstead_core::keeping::Moment;
 use leptos::prelude::{document, request_animation_frame, set_timeout, window};
 use wasm_bindgen::closure::Closure;
@@ -205,6 +205,20 @@ pub fn read_file(file: &File, mut read: Box<dyn ActOn<String>>) {
         }
     };
     when_settled(&file.text(), Box::new(act));
+}
+
+/// Reads a file as it is; of one that is longer than `most` bytes, one byte more.
+pub fn read_bytes(file: &File, most: usize, mut read: Box<dyn ActOn<Vec<u8>>>) {
+    let end = i32::try_from(most + 1).unwrap_or(i32::MAX);
+    let act = move |buffer: Option<JsValue>| {
+        if let Some(buffer) = buffer {
+            read.act_on(Uint8Array::new(&buffer).to_vec());
+        }
+    };
+    // The part is within the file, so this is not refused.
+    if let Ok(part) = file.slice_with_i32_and_i32(0, end) {
+        when_settled(&part.array_buffer(), Box::new(act));
+    }
 }
 
 /// Calls a function with each file that is let fall onto the page, which the browser would otherwise open in its place.

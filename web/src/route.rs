@@ -34,6 +34,8 @@ pub enum Page {
     Water,
     /// What one thing in a shop would do.
     Shop,
+    /// What was paid.
+    Receipts,
     /// Sheets to print and files for other programs.
     Papers,
     /// All plans, and settings.
@@ -48,7 +50,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -61,6 +63,7 @@ impl Page {
         Self::Power,
         Self::Water,
         Self::Shop,
+        Self::Receipts,
         Self::Papers,
         Self::Plans,
         Self::Share,
@@ -83,6 +86,7 @@ impl Page {
             Self::Power => "power",
             Self::Water => "water",
             Self::Shop => "shop",
+            Self::Receipts => "receipts",
             Self::Papers => "papers",
             Self::Plans => "plans",
             Self::Share => "share",
@@ -111,6 +115,7 @@ impl Page {
             Self::Power => key!("page-power"),
             Self::Water => key!("page-water"),
             Self::Shop => key!("page-shop"),
+            Self::Receipts => key!("page-receipts"),
             Self::Papers => key!("page-papers"),
             Self::Plans => key!("page-plans"),
             Self::Share => key!("page-share"),

@@ -108,6 +108,7 @@ fn show(page: Page) -> View {
         Page::Power => pages::power(),
         Page::Water => pages::water(),
         Page::Shop => pages::shop(),
+        Page::Receipts => pages::receipts(),
         Page::Papers => pages::papers(),
         Page::Plans => pages::plans(),
         Page::Share => pages::share(),

@@ -5,7 +5,7 @@
 use serde_json::{Map, Value};
 
 use super::Drafts;
-use super::renaming::{Renaming, give_new_ids};
+use super::renaming::{Renaming, give_new_ids, give_way};
 use crate::order;
 use crate::plan::{Path, Plain};
 
@@ -44,7 +44,7 @@ pub struct Clash {
 
 /// Merges what two sides made of the same plan. What only one of them changed is taken over, field by field and entry
 /// by entry; where both changed a field, the later side counts and the clash is told. An entry that one side took out
-/// and the other changed stays. The rule does not ask which side is one's own, so two that merge the same come to the
+/// and the other changed stays, unless the later side took it out and gave its id to something else. The rule does not ask which side is one's own, so two that merge the same come to the
 /// same.
 ///
 /// ```
@@ -65,6 +65,7 @@ pub fn merge(base: Side, later: Side, earlier: Side) -> Merged {
         drafts = drafts.renamed(renaming);
     }
     let mut clashes = Vec::new();
+    give_way(base.document, later.document, &mut theirs, &mut clashes);
     let files = Three { base: base.document, later: later.document, earlier: &theirs };
     let document = files.merged(&Path::default(), &mut clashes);
     let texts = [base.drafts, later.drafts, &drafts].map(Plain::to_plain);
@@ -92,6 +93,11 @@ impl<'a> Three<'a> {
             return earlier.clone();
         }
         match (later, earlier) {
+            (Value::Null, Value::Array(list)) | (Value::Array(list), Value::Null) if is_of_entries(list, base) => {
+                let or_empty = |value: &'a Value| if value.is_null() { &EMPTY } else { value };
+                let merged = Three { base, later: or_empty(later), earlier: or_empty(earlier) }.merged(path, clashes);
+                if merged == EMPTY { Value::Null } else { merged }
+            }
             (Value::Object(one), Value::Object(other)) if !is_range(later) && !is_range(earlier) => {
                 Value::Object(self.fields(one, other, path, clashes))
             }
@@ -135,6 +141,15 @@ impl<'a> Three<'a> {
         let get = |value| part(value).unwrap_or(NOTHING);
         Self { base: get(self.base), later: get(self.later), earlier: get(self.earlier) }
     }
+}
+
+/// What a list is that a file leaves out, as it does with that of guesses.
+static EMPTY: Value = Value::Array(Vec::new());
+
+/// Whether a list that one side left out is merged entry by entry.
+fn is_of_entries(list: &[Value], base: &Value) -> bool {
+    let all = || list.iter().chain(entries(base));
+    base.is_array() && (all().all(Value::is_string) || has_ids(list) && has_ids(entries(base)))
 }
 
 /// A range is one value: its low end of one side and its high end of the other need not be in order.

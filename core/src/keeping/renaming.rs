@@ -2,6 +2,7 @@
 
 use serde_json::Value;
 
+use super::Clash;
 use crate::plan::{Id, List, Path, rename_entry};
 
 /// An entry that was given another id.
@@ -15,10 +16,12 @@ pub struct Renaming {
     pub to: Id,
 }
 
-/// Gives entries that are new in `document` other ids than those that are new in `other` and are not the same.
+/// Gives entries that are new in `document` other ids than those that are new in `other` and are not the same, and than
+/// those of other lists that `other` changed: they stay, although their id was free here.
 pub fn give_new_ids(base: &Value, other: &Value, document: &mut Value) -> Vec<Renaming> {
     let known = ids(base);
-    let theirs: Vec<(List, u64)> = ids(other).into_iter().filter(|new| !known.contains(new)).collect();
+    let is_changed = |(list, id): &(List, u64)| entry(other, *list, *id) != entry(base, *list, *id);
+    let theirs: Vec<(List, u64)> = ids(other).into_iter().filter(is_changed).collect();
     let mut own = ids(document);
     let mut free = theirs.iter().chain(&known).chain(&own).map(|(_, id)| *id).max().unwrap_or(0);
     own.retain(|new| !known.contains(new));
@@ -35,6 +38,24 @@ pub fn give_new_ids(base: &Value, other: &Value, document: &mut Value) -> Vec<Re
         }
     }
     renamings
+}
+
+/// Takes entries out of `document` that `other` took out to give their ids to entries of other lists, and tells of those
+/// that were changed in it. No id can be of two entries.
+pub fn give_way(base: &Value, other: &Value, document: &mut Value, clashes: &mut Vec<Clash>) {
+    let known = ids(base);
+    for (of, id) in ids(other).into_iter().filter(|new| !known.contains(new)) {
+        for (list, _) in known.iter().filter(|(list, known)| *known == id && *list != of) {
+            let Some(earlier) = entry(document, *list, id).cloned() else { continue };
+            if let Some(entries) = document.get_mut(list.name()).and_then(Value::as_array_mut) {
+                entries.retain(|entry| id_of(entry) != Some(id));
+            }
+            if entry(base, *list, id) != Some(&earlier) {
+                let path = Path::section(list.name()).child(&id.to_string());
+                clashes.push(Clash { path, later: Value::Null, earlier });
+            }
+        }
+    }
 }
 
 fn rename(document: &mut Value, Renaming { list, from, to }: Renaming) {

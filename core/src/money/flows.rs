@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
+use super::booking::{Booking, OnReceipts, bookings, on_receipts};
 use super::debt::Debt;
 use super::due::{due_days, occurrences};
 use super::price::{goods_span, purchase_span};
@@ -40,7 +41,7 @@ pub struct Flow {
     pub amount: Money,
     /// Where it is counted.
     pub group: FlowGroup,
-    /// The entry it comes from; 0 for the van and its fuel.
+    /// The entry it comes from; 0 for the van and its fuel. Of a receipt's line for an item, the item.
     pub source: Id,
     /// Whether it has happened.
     pub state: FlowState,
@@ -70,6 +71,8 @@ pub enum FlowGroup {
     Income,
     /// Purchases for the kit, by its headings.
     Kit(Group),
+    /// What receipts have that is for nothing in the kit.
+    Receipts,
     /// What must be paid again and again.
     Costs,
     /// Nights that are paid for.
@@ -105,13 +108,17 @@ impl Input {
     /// The plan's flows within the timeline.
     pub fn new(plan: &Plan, as_of: Date, timeline: &Timeline) -> Self {
         let mut collector = Collector { plan, as_of, timeline, flows: Vec::new(), unlikely: Vec::new() };
+        let bookings = bookings(plan);
+        let said = on_receipts(plan, &bookings);
         let mut unpriced = Vec::new();
-        for item in plan.carried() {
-            if item.obtain.is_paid() && item.unit_price.is_none() && item.paid.is_none_or(|paid| paid.amount.is_none())
-            {
+        for (item, on_receipts) in plan.kit.iter().zip(said).filter(|(item, _)| item.obtain != Obtain::LeftOut) {
+            let is_known = item.unit_price.is_some()
+                || item.paid.is_some_and(|paid| paid.amount.is_some())
+                || on_receipts.is_some_and(|said| said.is_all);
+            if item.obtain.is_paid() && !is_known {
                 unpriced.push(item.id);
             }
-            collector.purchase(item);
+            collector.purchase(item, on_receipts);
             collector.refund(item);
             collector.item_sale(item);
         }
@@ -121,6 +128,7 @@ impl Input {
         collector.nights();
         collector.fuel();
         collector.vehicle();
+        collector.receipts(&bookings);
         let debts: Vec<Debt> = plan.loans.iter().filter_map(|loan| Debt::new(plan, loan)).collect();
         plan.loans.iter().for_each(|loan| collector.loan(loan, &debts));
         let flows = order::by_key(&collector.flows, |flow| day_key(flow.on));
@@ -155,15 +163,44 @@ struct Collector<'a> {
 }
 
 impl Collector<'_> {
-    fn purchase(&mut self, item: &Item) {
+    /// What is paid for an item beside its receipts. Their lines are flows of their own, so only what is said to be
+    /// paid beyond them counts here; or, where they say that more follows, what the price has beyond them.
+    fn purchase(&mut self, item: &Item, on_receipts: Option<OnReceipts>) {
         if !item.obtain.is_paid() {
             return;
         }
         let price = purchase_span(item, &self.plan.purse, self.plan.minor_digits());
+        let price = price.filter(|_| on_receipts.is_none_or(|said| !said.is_all));
         let Some(price) = price_or(item.paid, price) else { return };
         let (on, outcome) = (item.buy_on.or(item.needed_on), item.paid);
-        let amount = price.negated();
+        let beyond = |said: OnReceipts| price.each(&|price| (price - said.paid).max(Money::ZERO));
+        let amount = on_receipts.map_or(price, beyond).negated();
         self.once(&Planned { amount, on, outcome, group: FlowGroup::Kit(item.group), source: item.id });
+    }
+
+    /// What was paid by receipts: their lines for items, and all the rest of each. One without a day counts on the first
+    /// day, so that every count of the cash has it in it.
+    fn receipts(&mut self, bookings: &[Booking]) {
+        let digits = self.plan.minor_digits();
+        let known = order::sorted(self.plan.kit.iter().map(|item| item.id.into()));
+        for Booking { id, receipt, .. } in bookings {
+            let on = receipt.on.unwrap_or(self.timeline.starts_on());
+            let mut rest = receipt.stated.map(|stated| stated.rounded(digits));
+            let mut sum = Money::ZERO;
+            for line in &receipt.lines {
+                let amount = line.amount.rounded(digits);
+                let at = line.item.and_then(|id| order::find(&known, id.into())).and_then(|at| known.get(at));
+                match at.and_then(|(_, at)| self.plan.kit.get(*at)) {
+                    Some(item) => {
+                        rest = rest.map(|rest| rest - amount);
+                        self.push(on, Span::sure(-amount), FlowGroup::Kit(item.group), item.id, FlowState::Confirmed);
+                    }
+                    None => sum += amount,
+                }
+            }
+            let rest = Span::sure(-rest.unwrap_or(sum));
+            self.push(on, rest, FlowGroup::Receipts, id.unwrap_or(0), FlowState::Confirmed);
+        }
     }
 
     /// What comes back for unused goods.

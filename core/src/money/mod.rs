@@ -4,6 +4,7 @@
 
 mod afford;
 mod answers;
+mod booking;
 pub mod buying;
 pub mod chance;
 pub mod constants;
@@ -29,6 +30,10 @@ mod step;
 
 pub use afford::Afford;
 pub use answers::answer;
+pub use booking::{
+    Booking, are_booked, are_paid, blank, blank_line, book, bookings, expected_prices, newest_first, paid_against_plan,
+    take_out, tax_percents,
+};
 pub use debt::{Debt, LoanReport, OwedDay, van_resale};
 pub use findings::Finding;
 pub use flows::{Flow, FlowGroup, FlowRange, FlowState, Input};

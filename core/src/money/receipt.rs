@@ -79,7 +79,7 @@ pub fn reckon(
     tax_percents: &[rust_decimal::Decimal],
     digits: u32,
 ) -> Reckoning {
-    let sum: Money = receipt.lines.iter().map(|line| line.amount.rounded(digits)).sum();
+    let sum = receipt.sum(digits);
     let stated = receipt.stated.map_or(sum, |stated| stated.rounded(digits));
     let difference = stated - sum;
     let explanations = explanation::explanations(&explanation::Case {
@@ -95,6 +95,17 @@ pub fn reckon(
 }
 
 impl Receipt {
+    /// The lines added up, each rounded to the minor unit as a till does it.
+    pub fn sum(&self, digits: u32) -> Money {
+        self.lines.iter().map(|line| line.amount.rounded(digits)).sum()
+    }
+
+    /// The stated total less the sum of the lines, where both are there.
+    pub fn difference(&self, digits: u32) -> Money {
+        let stated = self.stated.filter(|_| !self.lines.is_empty());
+        stated.map_or(Money::ZERO, |stated| stated.rounded(digits) - self.sum(digits))
+    }
+
     /// What left the purse: the stated total, or what the lines come to.
     pub fn paid(&self) -> Money {
         self.stated.unwrap_or_else(|| self.lines.iter().map(|line| line.amount).sum())

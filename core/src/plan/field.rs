@@ -3,6 +3,8 @@
 use rust_decimal::Decimal;
 use serde::Serialize;
 
+use super::List;
+
 /// A field of a section or of an entry of a list.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Field {
@@ -63,6 +65,8 @@ pub enum Kind {
     Choice(&'static [&'static str]),
     /// The id of an item that has a store.
     StoreItem,
+    /// The id of an entry of a list.
+    Entry(List),
     /// A three-letter currency code of ISO 4217.
     Currency,
 }
@@ -220,6 +224,8 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "selling", is_list: false, fields: SELLING },
     Section { name: "trial", is_list: false, fields: TRIAL },
     Section { name: "builds", is_list: true, fields: BUILD },
+    Section { name: "receipts", is_list: true, fields: RECEIPT },
+    Section { name: "receipt_lines", is_list: true, fields: RECEIPT_LINE },
 ];
 
 /// Fields of the plan itself.
@@ -494,4 +500,17 @@ pub const BUILD: &[Field] = &[
     price("removable", 900),
     price("fixed", 1_200),
     price("redone", 400),
+];
+
+/// Fields of a receipt.
+pub const RECEIPT: &[Field] =
+    &[of("on", Kind::Date), text("place", 200), of("total", Kind::Money { negative: true, example: 43, range: false })];
+
+/// Fields of a line of a receipt.
+pub const RECEIPT_LINE: &[Field] = &[
+    of("receipt", Kind::Entry(List::Receipts)),
+    text("name", 500),
+    of("amount", Kind::Money { negative: true, example: 12, range: false }),
+    of("item", Kind::Entry(List::Kit)),
+    of("more_follows", Kind::Flag),
 ];

@@ -23,6 +23,7 @@ mod plain;
 mod problem;
 mod purchase;
 mod purse;
+mod receipt;
 pub(crate) mod record;
 mod rough;
 #[cfg(feature = "schema")]
@@ -51,13 +52,14 @@ pub use item::{
     Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Return, Sale, Store, Tank, TankKind,
 };
 pub use loan::Loan;
-pub use money::{Money, minor_digits};
+pub use money::{Money, is_currency, minor_digits};
 pub use path::{Path, value_in};
 pub use paths::Paths;
 pub use plain::Plain;
 pub use problem::{Problem, Wrong};
 pub use purchase::Purchase;
 pub use purse::{Belonging, Cost, CostEvery, CostPhase, Income, Purse, Reading, Repeat};
+pub use receipt::{Receipt, ReceiptLine};
 use record::record;
 pub use rough::{Answers, COST_STARTERS, CostStarter, Place, rough_plan, starter_cost};
 #[cfg(feature = "schema")]
@@ -125,6 +127,12 @@ pub struct Plan {
     pub trial: Trial,
     /// The ways of building that are compared.
     pub builds: Vec<VanBuild>,
+    /// What was paid, receipt by receipt.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub receipts: Vec<Receipt>,
+    /// The lines of the receipts.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub receipt_lines: Vec<ReceiptLine>,
     /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Paths::is_empty"))]
     pub guesses: Paths,
@@ -132,8 +140,8 @@ pub struct Plan {
 
 record!(Plan {
     schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
-    water_uses, readings, purchase, loans, selling, trial, builds, guesses,
-} unless empty { guesses });
+    water_uses, readings, purchase, loans, selling, trial, builds, receipts, receipt_lines, guesses,
+} unless empty { receipts, receipt_lines, guesses });
 
 impl Default for Plan {
     fn default() -> Self {
@@ -158,6 +166,8 @@ impl Default for Plan {
             selling: SalesWish::default(),
             trial: Trial::default(),
             builds: Vec::new(),
+            receipts: Vec::new(),
+            receipt_lines: Vec::new(),
             guesses: Paths::default(),
         }
     }
@@ -237,5 +247,11 @@ impl Plan {
     /// ```
     pub fn next_id(&self) -> Id {
         FreeIds::beside(List::ALL.iter().flat_map(|list| list.ids(self))).take()
+    }
+
+    /// So many ids that no entry of the plan has.
+    pub(crate) fn next_ids(&self, count: usize) -> Vec<Id> {
+        let mut free = FreeIds::beside(List::ALL.iter().flat_map(|list| list.ids(self)));
+        (0..count).map(|_| free.take()).collect()
     }
 }

@@ -103,6 +103,24 @@ impl Money {
     }
 }
 
+/// The currencies in use, each by its three letters. Source: ISO 4217:2015, list one (from memory), without metals, codes
+/// for tests and for nothing; with two that gave way of late, in which there may be plans: ANG and BGN.
+const CURRENCIES: &str = "AEDAFNALLAMDANGAOAARSAUDAWGAZNBAMBBDBDTBGNBHDBIFBMDBNDBOBBOVBRLBSDBTNBWPBYNBZDCADCDFCHE\
+    CHFCHWCLFCLPCNYCOPCOUCRCCUPCVECZKDJFDKKDOPDZDEGPERNETBEURFJDFKPGBPGELGHSGIPGMDGNFGTQGYDHKDHNLHTGHUFIDRILSINRIQDIRR\
+    ISKJMDJODJPYKESKGSKHRKMFKPWKRWKWDKYDKZTLAKLBPLKRLRDLSLLYDMADMDLMGAMKDMMKMNTMOPMRUMURMVRMWKMXNMXVMYRMZNNADNGNNIONOK\
+    NPRNZDOMRPABPENPGKPHPPKRPLNPYGQARRONRSDRUBRWFSARSBDSCRSDGSEKSGDSHPSLESOSSRDSSPSTNSVCSYPSZLTHBTJSTMTTNDTOPTRYTTDTWD\
+    TZSUAHUGXUSDUSNUYIUYUUYWUZSVEDVESVNDVUVWSTXAFXCDXCGXOFXPFYERZARZMWZWG";
+
+/// Whether a text is the code of a currency in use.
+///
+/// ```
+/// use kerbstead_core::plan::is_currency;
+/// assert!(is_currency("KWD") && !is_currency("EUX") && !is_currency("EURAED") && !is_currency("DAF"));
+/// ```
+pub fn is_currency(code: &str) -> bool {
+    CURRENCIES.as_bytes().chunks(3).any(|known| known == code.as_bytes())
+}
+
 /// Digits after the point of a currency's minor unit, by its ISO 4217 code; two when the code is not in the short
 /// list of exceptions. Source: ISO 4217:2015, list one (from memory).
 ///

@@ -120,7 +120,7 @@ pub enum Wrong {
         /// The words.
         choices: &'static [&'static str],
     },
-    /// An ISO 4217 code is expected.
+    /// The code of a currency in use is expected, by ISO 4217.
     NotACurrency,
     /// Low, likely and high are not in that order.
     RangeReversed,
@@ -148,6 +148,11 @@ pub enum Wrong {
     /// There is no item with a store of that id.
     NoSuchStore {
         /// The id.
+        id: Id,
+    },
+    /// What is referred to is not there any more.
+    NoSuchEntry {
+        /// The id of what it was.
         id: Id,
     },
     /// Each power store is an item of its own: its quantity must be 1.

@@ -65,6 +65,6 @@ fn describe(target: &mut Value, kind: &Kind) {
         Kind::Money { example, .. } => drop(target.insert("examples".into(), json!([example.to_string()]))),
         Kind::Date => drop(target.insert("format".into(), json!("date"))),
         Kind::Currency => drop(target.insert("pattern".into(), json!("^[A-Z]{3}$"))),
-        Kind::Rate | Kind::Flag | Kind::Choice(_) | Kind::StoreItem => {}
+        Kind::Rate | Kind::Flag | Kind::Choice(_) | Kind::StoreItem | Kind::Entry(_) => {}
     }
 }

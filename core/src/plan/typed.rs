@@ -10,7 +10,7 @@ use serde_json::Value;
 
 pub use numeral::NumberMarks;
 
-use super::decimal::to_float;
+use super::decimal::{most, to_float};
 use super::validate::check_value;
 use super::{Field, Kind, Quantity, Wrong};
 use calculation::{Asked, Trouble, Worked, worked_out};
@@ -94,7 +94,7 @@ fn value(kind: &Kind, text: &str, marks: NumberMarks, factor: f64) -> Read<Value
         }
         Kind::Money { .. } => decimal(text, marks, Asked::MONEY)?,
         Kind::Rate => decimal(text, marks, Asked::RATE)?,
-        Kind::StoreItem => plain(text, marks).and_then(|digits| whole(&digits)).ok_or(None)?,
+        Kind::StoreItem | Kind::Entry(_) => plain(text, marks).and_then(|digits| whole(&digits)).ok_or(None)?,
         Kind::Currency => text.to_ascii_uppercase().into(),
         Kind::Flag => (text == "true").into(),
         Kind::Text { .. } | Kind::Date | Kind::Choice(_) => text.into(),
@@ -137,10 +137,22 @@ fn decimal(text: &str, marks: NumberMarks, asked: Asked) -> Read<Value> {
 /// A plain number, or what a line of arithmetic comes to.
 fn amount(text: &str, marks: NumberMarks, asked: Asked) -> Read<Decimal> {
     match plain(text, marks) {
-        Some(digits) => Decimal::from_str_exact(&digits).map_err(|_| None),
+        Some(digits) => exact(&digits).ok_or(None),
         None => worked(text, marks, asked).map(|worked| worked.amount),
     }
 }
+
+/// A plain number. One of more digits before the point than any field takes is the most that can be held: too much.
+fn exact(digits: &str) -> Option<Decimal> {
+    let whole = digits.trim_start_matches(['-', '+', '0']).split('.').next().unwrap_or_default();
+    if whole.len() > MOST_DIGITS {
+        return Some(most(digits.starts_with('-')));
+    }
+    Decimal::from_str_exact(digits).ok()
+}
+
+/// With more digits before the point, a number is too much for every field.
+const MOST_DIGITS: usize = 18;
 
 /// What a line of arithmetic comes to. More than can be held is the most that can be: too much for any field.
 fn worked(text: &str, marks: NumberMarks, asked: Asked) -> Read<Worked> {

@@ -5,7 +5,9 @@ use rust_decimal::Decimal;
 use serde_json::{Map, Value};
 
 use super::field::{Field, Kind, MOST_ENTRIES, SECTIONS, Section};
+use super::money::is_currency;
 use super::{FreeIds, Id, List, Money, Path, Plain, Plan, Problem, Quantity, Wrong, days_between};
+use crate::order;
 use crate::run::MOST_DAYS;
 
 /// All problems of a plan, in the order of its fields; none when it is sound.
@@ -188,7 +190,7 @@ pub(super) fn check_value(kind: &Kind, value: &Value) -> Result<(), Wrong> {
             let known = value.as_str().is_some_and(|word| choices.contains(&word));
             known.then_some(()).ok_or(Wrong::NotAChoice { choices })
         }
-        Kind::StoreItem => {
+        Kind::StoreItem | Kind::Entry(_) => {
             let id = value.as_u64().and_then(|id| Id::try_from(id).ok());
             id.map(drop).ok_or(Wrong::NotWhole { example: 1 })
         }
@@ -207,8 +209,7 @@ fn check_text(value: &Value, most: usize) -> Result<(), Wrong> {
 
 fn check_currency(value: &Value) -> Result<(), Wrong> {
     let text = value.as_str().ok_or(Wrong::NotText)?;
-    let is_code = text.len() == 3 && text.bytes().all(|byte| byte.is_ascii_uppercase());
-    is_code.then_some(()).ok_or(Wrong::NotACurrency)
+    is_currency(text).then_some(()).ok_or(Wrong::NotACurrency)
 }
 
 fn check_money(value: &Value, negative: bool, example: i64) -> Result<(), Wrong> {
@@ -266,6 +267,7 @@ pub(super) fn across_fields(plan: &Plan) -> Vec<Problem> {
     check_dates(plan, &mut problems);
     check_parts(plan, &mut problems);
     check_stores(plan, &mut problems);
+    check_receipts(plan, &mut problems);
     check_week(plan, &mut problems);
     check_length(plan, &mut problems);
     problems
@@ -369,6 +371,19 @@ fn check_stores(plan: &Plan, problems: &mut Vec<Problem>) {
         if let Some(id) = reading.store.filter(|id| !has_store(*id)) {
             let path = Path::entry("readings", reading.id).child("store");
             problems.push(Problem { path, wrong: Wrong::NoSuchStore { id } });
+        }
+    }
+}
+
+/// Lines of receipts that refer to what is not there.
+fn check_receipts(plan: &Plan, problems: &mut Vec<Problem>) {
+    let known = [List::Receipts, List::Kit].map(|list| order::sorted(list.ids(plan).into_iter().map(u64::from)));
+    for line in &plan.receipt_lines {
+        for (known, (id, name)) in known.iter().zip([(line.receipt, "receipt"), (line.item, "item")]) {
+            if let Some(id) = id.filter(|id| order::find(known, (*id).into()).is_none()) {
+                let path = Path::entry("receipt_lines", line.id).child(name);
+                problems.push(Problem { path, wrong: Wrong::NoSuchEntry { id } });
+            }
         }
     }
 }

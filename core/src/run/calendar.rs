@@ -112,7 +112,8 @@ fn last_dated(plan: &Plan) -> Option<Date> {
     let purchase = &plan.purchase;
     let van = [purchase.pay_on, purchase.deposit_on, purchase.registration_on];
     let loans = plan.loans.iter().flat_map(|loan| [loan.drawn_on, loan.first_payment_on, loan.paid_off_on]);
-    items.chain(belongings).chain(incomes).chain(van).chain(loans).flatten().max()
+    let receipts = plan.receipts.iter().map(|receipt| receipt.on);
+    items.chain(belongings).chain(receipts).chain(incomes).chain(van).chain(loans).flatten().max()
 }
 
 fn is_full(days: &[Day]) -> bool {

@@ -25,8 +25,19 @@ impl Scope {
 }
 
 /// Sections that are about nothing but money.
-const MONEY_SECTIONS: [&str; 9] =
-    ["purse", "belongings", "incomes", "costs", "purchase", "loans", "selling", "trial", "builds"];
+const MONEY_SECTIONS: [&str; 11] = [
+    "purse",
+    "belongings",
+    "incomes",
+    "costs",
+    "purchase",
+    "loans",
+    "selling",
+    "trial",
+    "builds",
+    "receipts",
+    "receipt_lines",
+];
 
 /// What a shopping list tells of a thing.
 const SHOPPING: &[&str] = &[
@@ -91,13 +102,14 @@ impl Tells {
     }
 
     /// Whether an entry is in the part of the plan that is told.
-    fn entry(self, section: &Section, entry: &Value) -> bool {
+    fn entry(self, section: &Section, entry: &Value, bought: &[u64]) -> bool {
         if section.name != "kit" {
             return true;
         }
         let item = |name: &str| entry.get(name);
         let obtain = item("obtain").map_or(Some(Item::default().obtain), Obtain::from_plain);
-        let is_paid = item("paid").and_then(Outcome::from_plain).is_some_and(|paid| paid.happened);
+        let is_paid = item("paid").and_then(Outcome::from_plain).is_some_and(|paid| paid.happened)
+            || item("id").and_then(Value::as_u64).is_some_and(|id| bought.contains(&id));
         match self.scope {
             Scope::Whole | Scope::Kit => true,
             Scope::Shopping => obtain.is_some_and(Obtain::is_paid) && !is_paid,
@@ -108,6 +120,7 @@ impl Tells {
     /// What is told of a plan's file: what the table of fields knows, less what does not travel.
     pub(super) fn part(self, file: &Value) -> Value {
         let mut part = Map::new();
+        let bought = bought(file);
         for name in ["schema_version", "guesses"].into_iter().filter(|_| self.scope == Scope::Whole) {
             part.extend(file.get(name).map(|value| (name.to_owned(), value.clone())));
         }
@@ -115,7 +128,7 @@ impl Tells {
             if section.name.is_empty() {
                 part.append(&mut self.copied(file, section));
             } else if let Some(Value::Array(entries)) = file.get(section.name) {
-                let entries = entries.iter().filter(|entry| self.entry(section, entry));
+                let entries = entries.iter().filter(|entry| self.entry(section, entry, &bought));
                 let entries = entries.map(|entry| Value::Object(self.copied(entry, section))).collect();
                 part.insert(section.name.to_owned(), Value::Array(entries));
             } else if let Some(whole) = file.get(section.name) {
@@ -141,6 +154,13 @@ impl Tells {
         }
         copy
     }
+}
+
+/// The items for all of which there is a receipt.
+fn bought(file: &Value) -> Vec<u64> {
+    let lines = file.get("receipt_lines").and_then(Value::as_array).into_iter().flatten();
+    let is_all = |line: &&Value| line.get("more_follows").and_then(Value::as_bool) != Some(true);
+    lines.filter(is_all).filter_map(|line| line.get("item")?.as_u64()).collect()
 }
 
 fn put(object: &mut Map<String, Value>, name: &str, value: &Value) {

@@ -70,6 +70,7 @@ fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
         ("share-tells-loans", entries("loans")),
         ("share-tells-wish", usize::from(is_any("selling"))),
         ("share-tells-builds", entries("builds") + usize::from(is_any("trial"))),
+        ("share-tells-receipts", entries("receipts")),
         ("share-tells-cash", usize::from(file.pointer("/purse/opening_cash").is_some())),
         ("share-tells-amounts", of_kind(is_money)),
         ("share-tells-unknown", unknown(file)),

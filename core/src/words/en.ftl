@@ -165,6 +165,51 @@ next-water-no-fresh-tank = Add a can to the kit.
 working-water-days = { $left } left on { $on } ÷ { $use } a day = { $days }
 working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
 
+## Receipts
+
+receipts-item-missing = “{ $name }” is planned for just { $amount } and is on no line.
+receipts-counted-twice = “{ $name }” may stand here twice.
+receipts-digits-swapped = “{ $name }” may be { $to }, with two digits swapped.
+receipts-total-digits-swapped = The total may be { $to }, with two digits swapped.
+receipts-mark-misplaced = “{ $name }” may be { $to }, with the decimal mark elsewhere.
+receipts-total-mark-misplaced = The total may be { $to }, with the decimal mark elsewhere.
+receipts-tax-left-out = “{ $name }” may be without its tax of { $percent }.
+receipts-all-tax-left-out = The lines may be without the tax of { $percent }.
+receipts-tax-too-much = “{ $name }” may have a tax of { $percent } in it that the total has not.
+receipts-all-tax-too-much = The lines may have a tax of { $percent } in them that the total has not.
+receipts-sign-turned = “{ $name }” may be money that came back, or the other way round.
+receipts-charged-twice = “{ $name }” may have been charged once more than it stands here.
+receipts-line-too-many = “{ $name }” may not belong here.
+receipts-rounded = The total may be rounded to { $to }.
+receipts-line-missing = A line of { $amount } may be missing.
+receipts-reduction-missing = A reduction of { $amount } may be missing.
+receipts-row-above-headings = It stands above the headings.
+receipts-row-cells = It has { $found } cells, not { $expected }.
+receipts-row-quote-open = A quote in it is never closed.
+receipts-row-no-amount = There is no amount in it.
+receipts-row-not-an-amount = “{ $column }” is no amount like the others.
+receipts-row-other-currency = “{ $column }” is of another currency than { $currency }.
+receipts-row-too-much = “{ $column }” is more than a plan takes.
+receipts-row-not-a-day = “{ $column }” is no day like the others, or is empty.
+receipts-row-not-an-item = “{ $column }” is no number of a thing in the kit.
+receipts-row-waits = It waits for your answer above.
+receipts-ask-order = “{ $example }”: which number is the day?
+receipts-ask-decimal = “{ $example }”: what stands before the decimals?
+receipts-ask-amount = Which column holds what was paid?
+receipts-file-too-long = This is too long: at most { $most } bytes are read. Split it.
+receipts-file-too-many-rows = At most { $most } rows are read. Split it.
+receipts-file-empty = Nothing is in it.
+receipts-column-day = Day
+receipts-column-amount = Paid
+receipts-column-back = Came back
+receipts-column-total = Total of the receipt
+receipts-column-name = What
+receipts-column-place = Where
+receipts-column-item = Number in the kit
+receipts-column-receipt = Number of the receipt
+receipts-column-currency = Currency
+receipts-column-nothing = (left out)
+
 ## In the shop
 
 shop-road-days = { $days } on the road
@@ -257,6 +302,10 @@ share-tells-wish = What your sales are to bring, and by when.
 share-tells-builds = { $count_n ->
     [one] What you weigh up about building and leaving: one entry.
    *[other] What you weigh up about building and leaving: { $count } entries.
+}
+share-tells-receipts = { $count_n ->
+    [one] One receipt: where, when and for what.
+   *[other] { $count } receipts: where, when and for what.
 }
 share-tells-cash = How much cash you have.
 share-tells-amounts = { $count_n ->
@@ -419,13 +468,14 @@ problem-not-a-rate = A percentage from 0 to 100.
 problem-not-a-date = A date belongs here, written year-month-day.
 problem-not-a-flag = Yes or no.
 problem-not-a-choice = One of: { $choices }.
-problem-not-a-currency = Three capital letters, such as EUR.
+problem-not-a-currency = The three letters of a currency in use belong here (ISO 4217), such as EUR.
 problem-range-reversed = Low, likely and high must be in that order.
 problem-range-not-taken = One value only here.
 problem-more-than-there-are = At most { $most }: more there are not.
 problem-more-than-whole = At most { $whole }: it is a part of that.
 problem-dates-reversed = { $second } is before { $first }; it must not be.
 problem-no-such-store = There is no power store with the number { $id } in the kit.
+problem-no-such-entry = What this is for is not there any more (number { $id }). Choose again, or leave it empty.
 problem-store-quantity = Each power store is an entry of its own: quantity 1.
 problem-surge-below-continuous = The limit for a moment is below the limit for long, { $continuous }.
 problem-route-too-long = Only the first { $most } are computed.
@@ -757,6 +807,10 @@ field-kind = The day is for
 field-litres-per-day = Litres a day
 field-per = That is for
 field-to-grey-percent = Of it, to be kept as used water
+field-total = In all it says
+field-receipt = On the receipt
+field-item = It is for
+field-more-follows = More of it is still to be paid
 field-hour = Hour of the count
 field-cash = Cash in hand
 field-store = The reading is of
@@ -799,6 +853,7 @@ choice-days-free = days off
 choice-days-driving = driving days
 choice-days-standing = days without driving
 choice-first-store = the first power store
+choice-no-item = (nothing in the kit)
 choice-holds-fresh = drinking water
 choice-holds-grey = used water
 choice-repeat-once = once
@@ -972,6 +1027,7 @@ groups-open = Still to come
 groups-still-to-pay = Still to pay for the kit: { $amount }
 flow-sales = Sales
 flow-income = Income
+flow-receipts = Other receipts
 flow-costs = Running costs
 flow-nights = Paid nights
 flow-vehicle = The van itself
@@ -1093,6 +1149,70 @@ buying-taken = { $count_n ->
 }
 buying-as-planned = The plan has these days already.
 buying-to-money = Back to the money
+## Receipts, their page
+
+page-receipts = Receipts
+receipts-hint = What you paid for a thing of the kit counts instead of its planned price. Leave out what your running costs already cover, such as food or fuel: it would count twice.
+receipts-add = Add a receipt
+receipts-older = Show older ones
+receipts-one = Receipt
+receipts-lost-lines = Lines whose receipt is gone
+receipts-differs = differs by { $difference }
+receipts-lines-less = The lines come to { $sum }, { $difference } less than the receipt says. What could explain it:
+receipts-lines-more = The lines come to { $sum }, { $difference } more than the receipt says. What could explain it:
+receipts-before = This was before the first day of the plan, { $first }: the cash on that day is taken to be without it already.
+receipts-line = Line
+receipts-rest = What the total leaves: { $amount }
+receipts-add-line = Add a line
+receipts-take-out = Take this receipt out
+receipts-taken-out = The receipt is taken out with its lines.
+receipts-take-out-line = Take this line out
+receipts-line-taken-out = The line is taken out.
+receipts-against = Paid against planned
+receipts-what = For
+receipts-planned = Planned
+receipts-paid = Paid
+receipts-beyond = Beyond the plan
+receipts-import = From a file
+receipts-choose = A table with receipts, or of your bank (CSV)
+receipts-choose-hint = It stays on this device. Nothing is put in before you have seen what is in it.
+receipts-paste = Or paste it
+receipts-pasted = Rows, as they were copied
+receipts-look = Look at it
+receipts-found = What is in it
+receipts-delimiter = Cells are parted by
+receipts-decimal = Before the decimals
+receipts-order = In dates
+receipts-comma = a comma
+receipts-semicolon = a semicolon
+receipts-tab = a tab
+receipts-bar = an upright bar
+receipts-point = a point
+receipts-day-first = the day comes first
+receipts-month-first = the month comes first
+receipts-say = (please say)
+receipts-negative = What was paid has a minus
+receipts-column = Column “{ $column }”
+receipts-there = here already: same day, same amount
+receipts-more = Show more of them
+receipts-kept = { $count_n ->
+    [one] One row was not read and stays aside.
+   *[other] { $count } rows were not read and stay aside.
+}
+receipts-row = Line { $line }: { $reason }
+receipts-save-kept = Save what was not read
+receipts-put-in = { $count_n ->
+    [one] Put one receipt in
+   *[other] Put { $count } receipts in
+}
+receipts-put-in-done = { $count_n ->
+    [one] One receipt is put in.
+   *[other] { $count } receipts are put in.
+}
+receipts-too-much = A plan holds at most 10,000 receipts and as many lines. Leave some out.
+receipts-export = As a file
+receipts-save = All receipts as a table (CSV)
+receipts-to-money = What it comes to: money
 
 ## Power, its page
 

@@ -6,6 +6,7 @@ mod key;
 mod marks;
 mod plain;
 mod problem;
+mod receipts;
 mod region;
 mod units;
 mod value;

@@ -55,6 +55,7 @@ pub(super) fn said(wrong: &Wrong) -> (&'static str, Figures) {
             ("problem-more-than-there-are", vec![("most", Figure::of(f64::from(*most), Quantity::Count))])
         }
         Wrong::NoSuchStore { id } => ("problem-no-such-store", vec![("id", Figure::Name(id.to_string()))]),
+        Wrong::NoSuchEntry { id } => ("problem-no-such-entry", vec![("id", Figure::Name(id.to_string()))]),
         Wrong::StoreQuantity => ("problem-store-quantity", vec![]),
         Wrong::SurgeBelowContinuous { continuous_w } => {
             ("problem-surge-below-continuous", vec![("continuous", Figure::of(*continuous_w, Quantity::PowerW))])

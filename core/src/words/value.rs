@@ -4,7 +4,7 @@ use serde_json::Value;
 
 use super::{Format, Words};
 use crate::explain::Figure;
-use crate::plan::{Field, Id, Kind, Money, Plain, Plan, Quantity, read_date};
+use crate::plan::{Field, Id, Kind, List, Money, Plain, Plan, Quantity, read_date};
 
 impl<F: Format> Words<F> {
     /// The value of a field, or of a part such as `draw` where there is no field. The plan tells the names of stores.
@@ -49,11 +49,19 @@ impl<F: Format> Words<F> {
                 let name = field.name.rsplit('/').next().unwrap_or_default();
                 self.text(&format!("choice-{name}-{text}").replace('_', "-"))
             }
-            Kind::StoreItem => {
-                let id = Id::from_plain(value).unwrap_or_default();
-                let store = plan.kit.iter().find(|item| item.id == id);
-                store.map_or_else(|| id.to_string(), |item| item.name.clone())
-            }
+            Kind::StoreItem => self.entry_name(plan, List::Kit, value),
+            Kind::Entry(list) => self.entry_name(plan, list, value),
+        }
+    }
+
+    /// The name of an entry, or the place or the day it has instead; failing that its number.
+    fn entry_name(&self, plan: &Plan, list: List, id: &Value) -> String {
+        let id = Id::from_plain(id).unwrap_or_default();
+        let entry = list.entry(plan, id).unwrap_or_default();
+        let text = |name: &str| entry.get(name).and_then(Value::as_str).filter(|text| !text.is_empty());
+        match text("name").or_else(|| text("place")) {
+            Some(name) => name.to_owned(),
+            None => text("on").and_then(read_date).map_or(id.to_string(), |on| self.figure(&Figure::Date(on))),
         }
     }
 }

@@ -21,7 +21,7 @@ pub use thirtyfour::{Key, TypingData};
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 20] = [
+pub const ROUTES: [&str; 21] = [
     "/",
     "/overview",
     "/kit",
@@ -37,6 +37,7 @@ pub const ROUTES: [&str; 20] = [
     "/shop",
     "/plans",
     "/papers",
+    "/receipts",
     "/share",
     "/open",
     // The example as a friend sees it, and what one answers to it.

@@ -135,6 +135,7 @@ fn faults() -> Vec<Fault> {
         Entry("kit", json!({ "mass_kg": { "low": 3, "likely": 2, "high": 1 } })),
         Entry("kit", json!({ "draw": 5, "sale": "later", "store": [] })),
         Entry("readings", json!({ "store": 4_000_000, "charge_percent": 50 })),
+        Entry("receipt_lines", json!({ "item": 4_000_000, "amount": "5" })),
         Entry("incomes", json!({ "on": "2027-03-05", "until": "2027-03-04" })),
         Entry("kit", json!({ "quantity": 2, "returned": { "quantity": 3 } })),
         At("/purchase", json!({ "agreed_price": "500", "deposit": "501" })),

@@ -47,6 +47,9 @@ fn assembled(parts: Vec<Value>, guesses: &[String]) -> Value {
             id += 1;
             entry.insert("id".to_owned(), id.into());
         }
+        if section.name == "receipt_lines" {
+            put_on_receipts(&mut value, &plan);
+        }
         match value {
             Value::Object(fields) if section.name.is_empty() => plan.extend(fields),
             value => drop(plan.insert(section.name.to_owned(), value)),
@@ -56,6 +59,17 @@ fn assembled(parts: Vec<Value>, guesses: &[String]) -> Value {
         plan.insert("guesses".to_owned(), json!(guesses));
     }
     Value::Object(plan)
+}
+
+/// Most lines of receipts are on one of those there are, whose ids are known only now.
+fn put_on_receipts(lines: &mut Value, plan: &Map<String, Value>) {
+    let receipts = plan.get("receipts").and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
+    for line in lines.as_array_mut().into_iter().flatten() {
+        let at = line.get("receipt").and_then(Value::as_u64).and_then(|at| usize::try_from(at).ok());
+        if let Some(id) = at.and_then(|at| receipts.get(at % (receipts.len() + 1))?.get("id")) {
+            line["receipt"] = id.clone();
+        }
+    }
 }
 
 fn part(section: &'static Section, taste: Taste) -> BoxedStrategy<Value> {
@@ -145,6 +159,7 @@ fn share_of_field(section: &Section, field: &Field) -> f64 {
         (_, "weekday" | "price" | "unit_price" | "on" | "draw/hours_per_day") => 0.85,
         (_, "obtain" | "offers/water" | "offers/emptying" | "offers/price_per_night") => 0.7,
         (_, "mode" | "received_until" | "until" | "quantity" | "draw/surge_w") => 0.25,
+        ("receipt_lines", "receipt") => 0.9,
         (_, "draw/store") | ("readings", "store") => 0.1,
         // What an outlet gives is mostly left as it usually is, or draws would seldom run at all.
         ("kit", name) if name.starts_with("store/") => 0.2,

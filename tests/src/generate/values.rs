@@ -41,6 +41,7 @@ pub fn value(kind: Kind, taste: Taste) -> BoxedStrategy<Value> {
         Kind::Flag => any::<bool>().prop_map(|flag| json!(flag)).boxed(),
         Kind::Choice(choices) => prop::sample::select(choices).prop_map(|word| json!(word)).boxed(),
         Kind::StoreItem => (1_u32..5).prop_map(|id| json!(id)).boxed(),
+        Kind::Entry(_) => (1_u32..9).prop_map(|id| json!(id)).boxed(),
         Kind::Currency => prop_oneof![4 => Just("EUR"), 1 => prop::sample::select(vec!["JPY", "KWD", "CLF", "USD"])]
             .prop_map(|code| json!(code))
             .boxed(),

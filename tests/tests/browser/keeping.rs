@@ -46,10 +46,12 @@ fn names(browser: &Browser, start: &str) -> Result<Vec<String>> {
 }
 
 /// The one whole file of a folder, once it is there.
-fn saved(browser: &Browser, folder: &Path) -> Result<String> {
+pub fn saved(browser: &Browser, folder: &Path) -> Result<String> {
     let file = || {
         let mut paths = std::fs::read_dir(folder).ok()?.flatten().map(|entry| entry.path());
-        let path = paths.find(|path| path.extension().is_some_and(|kind| kind == "json" || kind == "txt"))?;
+        let path = paths.find(|path| {
+            path.extension().is_some_and(|kind| ["json", "txt", "csv"].iter().any(|known| kind == *known))
+        })?;
         std::fs::read_to_string(path).ok().filter(|text| !text.is_empty())
     };
     browser.wait_until("the file", |_| Ok(file().is_some()))?;

@@ -10,6 +10,7 @@ mod keeping;
 mod loading;
 mod money;
 mod offline;
+mod receipts;
 mod same_bits;
 mod sharing;
 mod shop;

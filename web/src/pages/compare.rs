@@ -244,6 +244,7 @@ fn list_name(path: &Path) -> String {
         "week" => t!("route-week"),
         "water_uses" => t!("water-uses"),
         "readings" => t!("money-readings"),
+        "receipts" | "receipt_lines" => t!("page-receipts"),
         other => other.to_owned(),
     }
 }

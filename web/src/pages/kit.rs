@@ -1,7 +1,7 @@
 //! The one list: what is carried, drawn, drunk and paid for.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::money::purchase_price;
+use kerbstead_core::money::{are_paid, purchase_price};
 use kerbstead_core::plan::{
     Edit, Field, Id, Item, List, Need, Obtain, Path, Plain, Plan, STARTERS, Wrong, field, matching, starter_item,
     typed_value,
@@ -172,7 +172,7 @@ impl Show {
     fn has(self, item: &Item) -> bool {
         match self {
             Self::All => true,
-            Self::ToPay => item.obtain.is_paid() && item.paid.is_none(),
+            Self::ToPay => item.obtain.is_paid(),
             Self::WithoutPrice => item.obtain.is_paid() && item.unit_price.is_none(),
             Self::Borrowed => item.obtain == Obtain::Borrowed,
             Self::Musts => item.need == Need::Must,
@@ -280,8 +280,11 @@ impl Filter {
         let wanted = small_letters(&self.text.get());
         let (show, by) = (self.show.get(), self.by.get());
         let mut groups: Vec<(&'static str, Vec<Id>)> = Vec::new();
-        let shown = plan.kit.iter().filter(|item| show.has(item) && small_letters(&item.name).contains(&wanted));
-        for item in shown {
+        let is_paid = if show == Show::ToPay { are_paid(plan) } else { Vec::new() };
+        let is_shown = |at: usize, item: &Item| {
+            show.has(item) && is_paid.get(at) != Some(&true) && small_letters(&item.name).contains(&wanted)
+        };
+        for (_, item) in plan.kit.iter().enumerate().filter(|(at, item)| is_shown(*at, item)) {
             let key = by.of(item);
             match groups.iter_mut().find(|(group, _)| *group == key) {
                 Some((_, ids)) => ids.push(item.id),

@@ -46,7 +46,7 @@ pub fn money() -> View {
 
 /// The pages that belong to it.
 fn more() -> View {
-    let pages = [Page::InAndOut, Page::Buying, Page::Selling, Page::Futures, Page::Kit];
+    let pages = [Page::InAndOut, Page::Receipts, Page::Buying, Page::Selling, Page::Futures, Page::Kit];
     let line = |page: &Page| el("li").put(el("a").attr("href", page.link()).put(page.title())).done();
     el("ul").class("more").put_each(pages.iter().map(line)).done()
 }

@@ -8,6 +8,7 @@ use kerbstead_core::words::unit;
 use serde_json::{Value, json};
 
 use super::button::button;
+use super::entries::named;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{self, plain_sentence, t, words};
@@ -31,6 +32,7 @@ pub fn field(path: Path) -> View {
         Kind::Flag => flag(path, label),
         Kind::Choice(choices) => choice(path, field, label, choices),
         Kind::StoreItem => store_choice(path, label),
+        Kind::Entry(_) => item_choice(path, label),
         Kind::Date => date(path, field, label),
         Kind::Number { range: true, .. } | Kind::Money { range: true, .. } => estimate(&path, field, &label),
         _ => typed(path, field, label),
@@ -81,6 +83,18 @@ fn store_choice(path: Path, label: String) -> View {
     });
     let mut options = vec![(String::new(), t!("choice-first-store"))];
     options.extend(stores);
+    select(path, label, options, |text| text.parse::<u32>().map_or(Value::Null, Value::from))
+}
+
+/// A thing of the kit, or nothing in it; also one that is not there any more.
+fn item_choice(path: Path, label: String) -> View {
+    let mut options = vec![(String::new(), t!("choice-no-item"))];
+    App::here().desk.plan.with_untracked(|plan| {
+        options.extend(plan.kit.iter().map(|item| (item.id.to_string(), named(item.name.clone()))));
+        let id = plan.value(&path).as_u64().map(|id| id.to_string());
+        let gone = id.filter(|id| options.iter().all(|(known, _)| known != id));
+        options.extend(gone.map(|id| (id.clone(), id)));
+    });
     select(path, label, options, |text| text.parse::<u32>().map_or(Value::Null, Value::from))
 }
 

@@ -2,6 +2,7 @@
 
 use rust_decimal::Decimal;
 
+use super::columns::is_letter;
 use crate::plan::{Kind, Money};
 
 /// In which money amounts are.
@@ -44,7 +45,7 @@ pub(super) fn amount(text: &str, decimal: char, coin: Coin) -> Result<Money, NoA
     }
     let before = &text[..first];
     // The mark of `.50` belongs to it, that of `Rs.50` does not.
-    let is_leading = |before: &&str| !before.ends_with(char::is_alphabetic);
+    let is_leading = |before: &&str| !before.ends_with(is_letter);
     let (before, number) = match before.strip_suffix(decimal).filter(is_leading) {
         Some(shorter) => (shorter, &text[shorter.len()..=last]),
         None => (before, &text[first..=last]),

@@ -29,6 +29,22 @@ pub enum Meaning {
     Nothing,
 }
 
+impl Meaning {
+    /// All of them.
+    pub const ALL: [Self; 10] = [
+        Self::Day,
+        Self::Amount,
+        Self::Back,
+        Self::Total,
+        Self::Name,
+        Self::Place,
+        Self::Item,
+        Self::Receipt,
+        Self::Currency,
+        Self::Nothing,
+    ];
+}
+
 /// Words of headings in a few languages, in small letters; the first row that has one of a heading's words decides, so
 /// that a `Total amount` is a total. Common practice, no source.
 const HEADINGS: [(Meaning, &str); 10] = [
@@ -68,19 +84,33 @@ const WITH_TAX: &str = "with incl including inkl inklusive gross brutto ttc incl
 
 /// What a heading says, if it is known.
 pub(super) fn meaning_of(heading: &str) -> Option<Meaning> {
-    let heading = heading.to_lowercase();
+    let heading: String = heading.chars().map(small).collect();
     match heading.trim() {
         "paid in" | "money in" => return Some(Meaning::Back),
         "paid out" | "money out" => return Some(Meaning::Amount),
         _ => {}
     }
     let any_of = |words: &str| {
-        let mut said = heading.split(|letter: char| !letter.is_alphabetic()).filter(|word| !word.is_empty());
+        let mut said = heading.split(|letter: char| !is_letter(letter)).filter(|word| !word.is_empty());
         said.any(|word| words.split(' ').any(|known| known == word))
     };
     let is_with_tax = any_of(WITH_TAX);
     let known = HEADINGS.iter().find(|(_, words)| any_of(words) && !(is_with_tax && *words == TAXES));
     known.map(|(meaning, _)| *meaning).or_else(|| any_of(NAMES).then_some(Meaning::Name))
+}
+
+/// The small letter of a capital of the languages above. The tables of all languages would be 10,000 bytes more for a
+/// phone to load.
+fn small(letter: char) -> char {
+    match letter {
+        'À'..='Þ' if letter != '×' => char::from_u32(u32::from(letter) + 32).unwrap_or(letter),
+        _ => letter.to_ascii_lowercase(),
+    }
+}
+
+/// Whether it is a letter of those languages.
+pub(super) fn is_letter(letter: char) -> bool {
+    letter.is_ascii_alphabetic() || letter >= 'À' && !matches!(letter, '×' | '÷') && letter < '\u{2000}'
 }
 
 /// Headings are looked for in so many records.

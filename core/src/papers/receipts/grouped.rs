@@ -1,14 +1,11 @@
 //! Rows as receipts, and receipts as rows.
 
-use std::collections::BTreeMap;
-
-use jiff::civil::Date;
-
 use super::Row;
 use crate::money::{Receipt, ReceiptLine};
+use crate::order;
 use crate::papers::Marks;
 use crate::papers::table::{Cell, Table};
-use crate::plan::date_text;
+use crate::plan::{Plan, date_text};
 use crate::words::{Format, Words};
 
 /// The receipts of rows that were read. Rows that have the text of a column for it in common, with the day and the
@@ -24,19 +21,42 @@ use crate::words::{Format, Words};
 /// ```
 pub fn receipts_of(rows: &[Row]) -> Vec<Receipt> {
     let mut receipts: Vec<Receipt> = Vec::new();
-    let mut known: BTreeMap<(&str, Option<Date>, &str), usize> = BTreeMap::new();
+    // The row that each of them began with. Lines of a receipt mostly follow one another.
+    let mut began: Vec<&Row> = Vec::new();
     for row in rows {
-        let key = (row.receipt.as_str(), row.on, row.place.as_str());
-        let grouped = known.get(&key).copied().filter(|_| !row.receipt.is_empty());
-        let at = grouped.filter(|at| belongs(row, &receipts[*at])).unwrap_or(receipts.len());
+        let is_same = |first: &&Row| {
+            !row.receipt.is_empty() && (&first.receipt, first.on, &first.place) == (&row.receipt, row.on, &row.place)
+        };
+        let grouped = began.iter().rposition(is_same).filter(|at| belongs(row, &receipts[*at]));
+        let at = grouped.unwrap_or(receipts.len());
         if at == receipts.len() {
             receipts.push(Receipt { on: row.on, place: row.place.clone(), ..Receipt::default() });
-            known.insert(key, at);
+            began.push(row);
         }
         let receipt = &mut receipts[at];
         receipt.stated = receipt.stated.or(row.total);
         if let Some(amount) = row.amount {
             receipt.lines.push(ReceiptLine { name: row.name.clone(), amount, item: row.item });
+        }
+    }
+    receipts
+}
+
+/// The same for a plan: items are those of its kit, and a single line that says no more than what was paid is the total.
+pub fn receipts_for(plan: &Plan, rows: &[Row]) -> Vec<Receipt> {
+    let known = order::sorted(plan.kit.iter().map(|item| item.id.into()));
+    let mut receipts = receipts_of(rows);
+    for receipt in &mut receipts {
+        for line in &mut receipt.lines {
+            line.item = line.item.filter(|id| order::find(&known, (*id).into()).is_some());
+        }
+        if let [line] = receipt.lines.as_slice()
+            && line.name.is_empty()
+            && line.item.is_none()
+            && receipt.stated.is_none_or(|stated| stated == line.amount)
+        {
+            receipt.stated = Some(line.amount);
+            receipt.lines.clear();
         }
     }
     receipts

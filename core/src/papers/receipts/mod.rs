@@ -20,7 +20,7 @@ mod settle;
 pub use columns::Meaning;
 pub use days::DateOrder;
 pub use encoding::Encoding;
-pub use grouped::{receipt_table, receipts_of};
+pub use grouped::{receipt_table, receipts_for, receipts_of};
 pub use preview::{Column, MOST_BYTES, MOST_ROWS, Preview, Refused, Settings, preview};
 pub use row::{Kept, Reason, Row};
 pub use settle::Ask;

@@ -5,7 +5,8 @@ use serde_json::Value;
 
 use super::{Edit, NotPossible};
 use crate::plan::{
-    Belonging, Cost, Id, Income, Item, Loan, Path, Plain, Plan, Reading, Stay, VanBuild, WaterUse, WeekDay,
+    Belonging, Cost, Id, Income, Item, Loan, Path, Plain, Plan, Reading, Receipt, ReceiptLine, Stay, VanBuild,
+    WaterUse, WeekDay,
 };
 
 /// An entry of a list of the plan.
@@ -105,6 +106,8 @@ lists! {
     Readings readings Reading, "What was counted.";
     Loans loans Loan, "Loans.";
     Builds builds VanBuild, "Ways of building.";
+    Receipts receipts Receipt, "Receipts.";
+    ReceiptLines receipt_lines ReceiptLine, "Lines of receipts.";
 }
 
 impl List {

@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use super::{Edit, List};
-use crate::plan::{Id, Path};
+use crate::plan::{Field, Id, Kind, Path, field};
 
 impl Edit {
     /// The same change of a plan in which the entry `from` of the list has the id `to`.
@@ -14,7 +14,12 @@ impl Edit {
         match self {
             Self::Set { path, mut value } => {
                 if list == List::Kit {
-                    rename_reference(&mut value, path.last() == "store", from, to);
+                    rename_reference(&mut value, "store", path.last() == "store", from, to);
+                }
+                if let Some(Field { kind: Kind::Entry(of), .. }) = field::at(&path)
+                    && *of == list
+                {
+                    rename_reference(&mut value, "", true, from, to);
                 }
                 Self::Set { path: new_path(path), value }
             }
@@ -32,28 +37,27 @@ impl Edit {
     }
 }
 
-/// Renames an entry of the list `of`, and what in it refers to an item, when entry `from` of `list` becomes `to`.
+/// Renames an entry of the list `of`, and what in it refers to another entry, when entry `from` of `list` becomes `to`.
 pub fn rename_entry(entry: &mut Value, of: List, list: List, from: Id, to: Id) {
     if of == list && entry.get("id").and_then(Value::as_u64) == Some(u64::from(from)) {
         entry["id"] = to.into();
     }
-    if list != List::Kit {
-        return;
-    }
-    match of {
-        List::Kit => {
+    match (of, list) {
+        (List::Kit, List::Kit) => {
             if let Some(draw) = entry.get_mut("draw") {
-                rename_reference(draw, false, from, to);
+                rename_reference(draw, "store", false, from, to);
             }
         }
-        List::Readings => rename_reference(entry, false, from, to),
+        (List::Readings, List::Kit) => rename_reference(entry, "store", false, from, to),
+        (List::ReceiptLines, List::Kit) => rename_reference(entry, "item", false, from, to),
+        (List::ReceiptLines, List::Receipts) => rename_reference(entry, "receipt", false, from, to),
         _ => {}
     }
 }
 
-/// Renames what refers to an item: the value itself, or its part `store` when that is a number.
-fn rename_reference(value: &mut Value, is_reference: bool, from: Id, to: Id) {
-    let reference = if is_reference { Some(value) } else { value.get_mut("store") };
+/// Renames what refers to an entry: the value itself, or its part of that name when that is a number.
+fn rename_reference(value: &mut Value, part: &str, is_reference: bool, from: Id, to: Id) {
+    let reference = if is_reference { Some(value) } else { value.get_mut(part) };
     if let Some(reference) = reference
         && reference.as_u64() == Some(u64::from(from))
     {

@@ -82,7 +82,7 @@ impl Guessed {
 
 fn is_value(field: &Field) -> bool {
     match field.kind {
-        Kind::Text { .. } | Kind::Currency | Kind::StoreItem => false,
+        Kind::Text { .. } | Kind::Currency | Kind::StoreItem | Kind::Entry(_) => false,
         Kind::Choice(_) => CHOICES.contains(&field.name),
         _ => true,
     }

@@ -15,6 +15,7 @@ pub fn group_name(group: FlowGroup) -> String {
     t(match group {
         FlowGroup::Sales => "flow-sales",
         FlowGroup::Income => "flow-income",
+        FlowGroup::Receipts => "flow-receipts",
         FlowGroup::Costs => "flow-costs",
         FlowGroup::Nights => "flow-nights",
         FlowGroup::Vehicle => "flow-vehicle",

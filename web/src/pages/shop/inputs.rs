@@ -1,5 +1,6 @@
 //! The fields of a thing on a shelf.
 
+use kerbstead_core::money::are_paid;
 use kerbstead_core::plan::{Field, Group, Kind, Obtain, Plain, Plan};
 use kerbstead_core::shop::ITEM_FIELDS;
 use kerbstead_core::words::{Units, Words};
@@ -192,8 +193,8 @@ fn thing_of_the_kit(counter: Counter) -> View {
 
 fn unpaid(plan: &Plan) -> Vec<(String, String)> {
     let can_be_bought = |obtain: Obtain| obtain.is_paid() || obtain == Obtain::LeftOut;
-    let things = plan.kit.iter().filter(|item| item.paid.is_none() && can_be_bought(item.obtain));
-    things.map(|item| (item.id.to_string(), item.name.clone())).collect()
+    let things = plan.kit.iter().zip(are_paid(plan)).filter(|(item, is_paid)| !is_paid && can_be_bought(item.obtain));
+    things.map(|(item, _)| (item.id.to_string(), item.name.clone())).collect()
 }
 
 fn select(counter: Counter, name: &'static str, label: &'static str, options: View) -> View {
