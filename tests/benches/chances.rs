@@ -83,11 +83,11 @@ fn sales_of(bencher: Bencher, count: i64, days: u32) {
     let things = (0..count).map(|number| {
         let usual_price = 3_000 + number * 7_919 % 40_000;
         let demand = Demand { usual_price, half_sold_days: 10.0 + (number % 7) as f64 * 5.0, steepness: 3.0 };
-        Thing { demand, lowest: usual_price / 2 }
+        Thing { demand, lowest: usual_price / 2, cost: 0 }
     });
     let things: Vec<_> = things.collect();
     let sum = things.iter().map(|thing| thing.demand.usual_price).sum::<i64>() / 2;
-    let wish = Wish { sum, chance: 0.9, days, days_per_price: 7 };
+    let wish = Wish { sum, chance: 0.9, days, days_per_price: 7, price_step: 100 };
     bencher.bench(|| plan_sales(black_box(&things), black_box(&wish)));
 }
 

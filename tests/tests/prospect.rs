@@ -212,9 +212,12 @@ fn a_sale_that_would_pay_is_named() {
         { "id": 22, "name": "Vase", "price": "40", "on": "2027-03-12", "chance_percent": "10" },
     ]);
     file["kit"][1]["needed_on"] = json!("2027-03-20");
+    // What is not bought yet cannot be sold.
+    file["kit"][1]["sale"] = json!({ "price": "65", "on": "2027-03-23" });
     let lack = |file: &Value| order(file).lines.last().unwrap().lack.unwrap();
     // The lamp is short from 20 to 21 March; then the chair is sold.
     assert_eq!((lack(&file).sale, lack(&file).sale_brings, lack(&file).amount), (Some(21), money("70"), money("60")));
+    file["kit"][1].as_object_mut().unwrap().remove("sale");
     file["costs"] = json!([{ "id": 30, "amount": "70", "every": "once", "first_on": "2027-03-24", "phase": "always" }]);
     // Now the chair's money is needed on the 24th, and the lamp is short until the end: only the desk would help.
     let later = lack(&file);

@@ -128,7 +128,7 @@ fn ordered(plan: &Plan, ahead: &Ahead) -> Result<BuyingPlan, NotAhead> {
     for (line, day) in lines.iter_mut().zip(days) {
         line.on = day.and_then(|day| date_of(ahead, day));
     }
-    let lack = |missing: &Missing| lack(ahead, missing);
+    let lack = |missing: &Missing| lack(ahead, &open, missing);
     for missing in &missing {
         if let Some(line) = missing.purchase.and_then(|at| lines.get_mut(at)) {
             line.lack = lack(missing);
@@ -184,13 +184,16 @@ fn cash_without(ahead: &Ahead, open: &[&Flow]) -> Result<Vec<i64>, NotAhead> {
     Ok(cash)
 }
 
-fn lack(ahead: &Ahead, missing: &Missing) -> Option<Lack> {
+fn lack(ahead: &Ahead, open: &[&Flow], missing: &Missing) -> Option<Lack> {
     let by = date_of(ahead, missing.by)?;
     let amount = Money::from_minor(missing.amount, ahead.digits);
     let until = date_of(ahead, missing.until)?;
     // A later sale, brought forward, fills the lack only as long as it was not there yet.
     let later = ahead.flows.iter().filter(|flow| flow.state == FlowState::Planned && flow.on > until);
+    let is_there = |flow: &Flow| open.iter().all(|bought| bought.source != flow.source);
     let sales = later.chain(&ahead.unlikely).filter(|flow| flow.group == FlowGroup::Sales && flow.amount >= amount);
+    // Nothing is sold before it is bought.
+    let sales = sales.filter(|flow| is_there(flow));
     let sale = sales.min_by_key(|flow| flow.amount);
     let weeks = i64::from(missing.by / 7);
     Some(Lack {
