@@ -5,3 +5,4 @@ pub mod generate;
 pub mod kills;
 pub mod links;
 pub mod strangers;
+pub mod worked;

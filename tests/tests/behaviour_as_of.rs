@@ -10,11 +10,8 @@ use kerbstead_core::money::{Finding, FlowState};
 use kerbstead_core::plan::{Money, Path, Plan};
 use kerbstead_core::{Assessment, Verdict, assess};
 use kerbstead_tests::generate::plan_of;
+use kerbstead_tests::worked::money;
 use serde_json::{Value, json};
-
-fn money(text: &str) -> Money {
-    text.parse().unwrap()
-}
 
 /// A plan from 1 to 20 March, leaving on the 10th, with 500 in hand, and what a test adds.
 fn plan(sections: &Value) -> Plan {

@@ -5,18 +5,8 @@ use jiff::civil::{Date, date};
 use kerbstead_core::money::{FlowGroup, FlowState, Report, answer};
 use kerbstead_core::plan::{Document, Money, Plan, Problem, Wrong};
 use kerbstead_core::{Say, assess};
+use kerbstead_tests::worked::{money, plan};
 use serde_json::{Value, json};
-
-fn money(text: &str) -> Money {
-    text.parse().unwrap()
-}
-
-/// The plan of a file, which must be sound.
-fn plan(file: &Value) -> Plan {
-    let opened = Document::open(&file.to_string()).unwrap();
-    assert_eq!(opened.problems, []);
-    opened.plan
-}
 
 fn problems(file: &Value) -> Vec<Problem> {
     Document::open(&file.to_string()).unwrap().problems

@@ -10,12 +10,9 @@ use kerbstead_core::papers::to_buy;
 use kerbstead_core::plan::{Document, Edit, Group, List, Money, Plan, Wrong};
 use kerbstead_core::share::{Parcel, Scope};
 use kerbstead_tests::generate::file_plans;
+use kerbstead_tests::worked::money;
 use proptest::prelude::*;
 use serde_json::{Value, json};
-
-fn money(text: &str) -> Money {
-    text.parse().unwrap()
-}
 
 /// Boards for 60 and a lamp for 14, both needed on 10 March; 500 of cash on the first, and the van leaves on the 20th.
 fn plan_with(more: &Value) -> Plan {

@@ -5,23 +5,13 @@ use jiff::civil::{Date, date};
 use kerbstead_core::assess;
 use kerbstead_core::money::chance::{Chances, Runs, UncertainFlow};
 use kerbstead_core::money::{Ahead, NotAhead, ahead};
-use kerbstead_core::plan::{Document, Money, Plain as _, Plan, Reading};
+use kerbstead_core::plan::{Money, Plain as _, Plan, Reading};
 use kerbstead_tests::generate::{cases, seeded};
+use kerbstead_tests::worked::{money, plan};
 use serde_json::{Value, json};
 
 const PATHS: u32 = 40_000;
 const ASKED: Date = date(2027, 3, 1);
-
-fn money(text: &str) -> Money {
-    text.parse().unwrap()
-}
-
-/// The plan of a file, which must be sound.
-fn plan(file: &Value) -> Plan {
-    let opened = Document::open(&file.to_string()).unwrap();
-    assert_eq!(opened.problems, []);
-    opened.plan
-}
 
 fn looked_ahead(file: &Value) -> Ahead {
     ahead(&plan(file), ASKED).unwrap()

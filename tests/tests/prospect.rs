@@ -5,25 +5,15 @@
 use jiff::civil::{Date, date};
 use kerbstead_core::money::buying::{BuyingPlan, Proof, buying_plan};
 use kerbstead_core::money::{KeptApart, NotAhead, Odds, Prospect};
-use kerbstead_core::plan::{Document, Money, Plain, Plan, demo_plan, validate};
+use kerbstead_core::plan::{Money, Plain, Plan, demo_plan, validate};
 use kerbstead_core::task::{Question, Subject};
 use kerbstead_core::words::{Plain as PlainFormat, Units, Words};
 use kerbstead_core::{Say, assess};
 use kerbstead_tests::generate::{cases, seeded};
+use kerbstead_tests::worked::{money, plan};
 use serde_json::{Value, json};
 
 const ASKED: Date = date(2027, 3, 1);
-
-fn money(text: &str) -> Money {
-    text.parse().unwrap()
-}
-
-/// The plan of a file, which must be sound.
-fn plan(file: &Value) -> Plan {
-    let opened = Document::open(&file.to_string()).unwrap();
-    assert_eq!(opened.problems, []);
-    opened.plan
-}
 
 fn answer(subject: Subject, plan: &Plan, as_of: Date) -> Value {
     let question = Question { subject, plan: plan.clone(), as_of, seed: 1 };

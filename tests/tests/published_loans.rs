@@ -7,13 +7,10 @@ use kerbstead_core::money::{
     yearly_cost_percent,
 };
 use kerbstead_core::plan::Money;
+use kerbstead_tests::worked::money;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use serde_json::Value;
-
-fn money(text: &str) -> Money {
-    text.parse().unwrap()
-}
 
 fn terms(principal: &str, percent: &str, months: u32) -> Terms {
     Terms {

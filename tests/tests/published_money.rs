@@ -8,10 +8,7 @@ use kerbstead_core::plan::{
     Calendar, Cost, CostPhase, Document, Income, Item, Money, Plan, Purse, Repeat, Stay, minor_digits,
 };
 use kerbstead_core::{Assessment, Verdict, assess};
-
-fn money(text: &str) -> Money {
-    text.parse().unwrap()
-}
+use kerbstead_tests::worked::money;
 
 /// Source: ISO 4217, list one (from memory; the four first agree with CLDR). CLDR's digits differ for some currencies
 /// (it shows ISK 0 as ISO does, but also UGX 0 and IQD 0): ISO counts.

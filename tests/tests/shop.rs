@@ -9,6 +9,7 @@ use kerbstead_core::shop::{
 };
 use kerbstead_core::{Balance, Margin, Say, Verdict, assess};
 use kerbstead_tests::generate::{cases, plan_of};
+use kerbstead_tests::worked::money;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -46,10 +47,6 @@ fn offer(plan: &Plan, texts: &[(&str, &str)]) -> Offer {
 
 fn report_of(plan: &Plan, texts: &[(&str, &str)]) -> Report {
     report(plan, &assess(plan, TODAY), &offer(plan, texts))
-}
-
-fn money(text: &str) -> Money {
-    text.parse().unwrap()
 }
 
 fn says(report: &Report, key: &str) -> bool {

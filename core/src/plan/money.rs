@@ -72,10 +72,16 @@ impl Money {
     /// use kerbstead_core::plan::Money;
     /// let tax: Money = "0.045".parse().unwrap();
     /// assert_eq!(tax.rounded(2).to_string(), "0.05");
+    /// assert_eq!("-0.004".parse::<Money>().unwrap().rounded(2).to_string(), "0.00");
     /// ```
     #[must_use]
     pub fn rounded(self, digits: u32) -> Self {
-        Self(self.0.round_dp_with_strategy(digits, RoundingStrategy::MidpointAwayFromZero))
+        Self(self.0.round_dp_with_strategy(digits, RoundingStrategy::MidpointAwayFromZero)).unsigned_nothing()
+    }
+
+    /// Nothing is written without a minus, whatever it came from.
+    fn unsigned_nothing(self) -> Self {
+        if self.0.is_zero() { Self(self.0.abs()) } else { self }
     }
 
     /// Rounded, in whole minor units of so many decimal digits; nothing when an `i64` does not hold them.
@@ -155,7 +161,7 @@ impl Sub for Money {
 impl Neg for Money {
     type Output = Self;
     fn neg(self) -> Self {
-        Self(-self.0)
+        Self(-self.0).unsigned_nothing()
     }
 }
 

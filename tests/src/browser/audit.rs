@@ -58,7 +58,8 @@ impl Browser {
     pub fn check_requests(&self) -> Result<()> {
         let own = format!("{}/", self.origin);
         // What a page makes itself, and the pages that the browser brings along.
-        let inner = |url: &String| ["data:", "blob:", "about:", "chrome:"].iter().any(|scheme| url.starts_with(scheme));
+        let schemes = ["data:", "blob:", "about:", "chrome:", "chrome-untrusted:"];
+        let inner = |url: &String| schemes.iter().any(|scheme| url.starts_with(scheme));
         let requests = self.requests()?;
         ensure!(requests.iter().any(|url| url.starts_with(&own)), "the network log misses the page itself");
         let strange: Vec<String> = requests.into_iter().filter(|url| !url.starts_with(&own) && !inner(url)).collect();

@@ -5,7 +5,7 @@ mod prices;
 
 use jiff::civil::Date;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::money::selling::{NoSchedule, Offered, Schedule, offered, schedule};
+use kerbstead_core::money::selling::{NoSchedule, Offered, Schedule, offered, schedule, told_chance};
 use kerbstead_core::plan::{Id, List, Path, Plan, Quantity};
 use leptos::prelude::{provide_context, use_context};
 use serde_json::json;
@@ -72,7 +72,7 @@ fn reached(found: &Schedule) -> View {
     let figures = vec![
         ("sum", Figure::Money(found.sum)),
         ("on", Figure::Date(found.on)),
-        ("percent", Figure::of(found.percent, Quantity::Percent)),
+        ("percent", told_chance(found.percent)),
         ("expected", Figure::Money(found.expected)),
         ("wanted", Figure::of(found.wanted_percent, Quantity::Percent)),
     ];
@@ -99,7 +99,7 @@ fn line(plan: &Plan, id: Id) -> (String, String) {
     let Some(entry) = plan.belongings.iter().find(|entry| entry.id == id) else { return Default::default() };
     let value = match offer(plan, id) {
         Some(offered) => words(|words| {
-            let [asking, chance] = [Figure::Money(offered.asking), Figure::of(offered.percent, Quantity::Percent)];
+            let [asking, chance] = [Figure::Money(offered.asking), told_chance(offered.percent)];
             format!("{} · {}", words.figure(&asking), words.figure(&chance))
         }),
         None if entry.outcome.is_some() => t!("field-outcome-happened"),
@@ -131,7 +131,7 @@ fn chance(id: Id) -> View {
         let figures = vec![
             ("asking", Figure::Money(offered.asking)),
             ("on", Figure::Date(offered.on)),
-            ("percent", Figure::of(offered.percent, Quantity::Percent)),
+            ("percent", told_chance(offered.percent)),
         ];
         Some(tell!("selling-chance", &figures))
     };

@@ -267,6 +267,21 @@ fn prices(id: Id, stages: &[Stage], day: &dyn Fn(u32) -> Date, digits: u32) -> P
     Prices { id, likely: likely(stages, digits), asked, percent }
 }
 
+/// A chance in percent as it is told: without decimals that nobody knows, and never as sure, or as hopeless, while it is
+/// neither.
+///
+/// ```
+/// use kerbstead_core::{explain::Figure, money::selling::told_chance, plan::Quantity};
+/// assert_eq!(told_chance(99.97), Figure::of(99.0, Quantity::Percent));
+/// assert_eq!(told_chance(0.2), Figure::of(1.0, Quantity::Percent));
+/// assert_eq!(told_chance(74.6), Figure::of(75.0, Quantity::Percent));
+/// ```
+pub fn told_chance(percent: f64) -> Figure {
+    let is_open = percent > 0.0 && percent < 100.0;
+    let whole = libm::round(percent);
+    Figure::of(if is_open { whole.clamp(1.0, 99.0) } else { whole }, Quantity::Percent)
+}
+
 /// A number without what is behind its point.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a cast keeps to the range
 fn whole(number: f64) -> u32 {

@@ -1,8 +1,8 @@
 //! The prices of one thing, and taking them into the plan.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::money::selling::{NoSchedule, Prices, Schedule, taking};
-use kerbstead_core::plan::{Id, Plan, Quantity};
+use kerbstead_core::money::selling::{NoSchedule, Prices, Schedule, taking, told_chance};
+use kerbstead_core::plan::{Id, Plan};
 
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo};
@@ -31,7 +31,7 @@ pub fn prices(id: Id, found: Memo<Result<Schedule, NoSchedule>>) -> View {
             let Some((prices, on)) = of_it else { return nothing() };
             let figures = vec![
                 ("on", Figure::Date(*on)),
-                ("percent", Figure::of(prices.percent, Quantity::Percent)),
+                ("percent", told_chance(prices.percent)),
                 ("likely", Figure::Money(prices.likely)),
             ];
             fragment()
