@@ -260,10 +260,15 @@ impl Typed {
         let value = value_at(&target);
         let shown = live::memo(move || field_text(field, part_of(&value.get(), part)));
         let draft = draft_at(&path);
-        let typing = Signal::new(None::<String>);
+        // What is typed, and the value it led to: once another tab has changed that, the text is not shown any more.
+        let typing = Signal::new(None::<(String, Value)>);
+        let typed_text = live::memo(move || {
+            let typed = typing.get().filter(|(_, led_to)| *led_to == value.get());
+            typed.map(|(text, _)| text)
+        });
         // What counted before this typing began: it counts again while the text cannot be used.
         let before = Signal::new(None::<Value>);
-        let text = move || typing.get().or_else(|| draft.get()).unwrap_or_else(|| shown.get());
+        let text = move || typed_text.get().or_else(|| draft.get()).unwrap_or_else(|| shown.get());
         let problems = wrong_of(target.clone());
         let wrong = live::memo(move || match draft.get() {
             Some(text) => draft_message(field, &text, &shown.get()),
@@ -272,17 +277,17 @@ impl Typed {
         let id = dom_id(&path);
         let message_id = format!("{id}-message");
         let on_input = move |text: String| {
-            typing.set(Some(text.clone()));
             if before.with_untracked(Option::is_none) {
                 before.set(Some(value.get_untracked()));
             }
             let typed = typed_value(field, &text, locale::number_marks(), factor(field)).ok();
             let is_usable = typed.is_some();
-            let value = match typed {
+            let new = match typed {
                 Some(typed) => with_part(&value.get_untracked(), part, typed),
                 None => before.get_untracked().unwrap_or_default(),
             };
-            app.type_in(&path, Edit::Set { path: target.clone(), value });
+            app.type_in(&path, Edit::Set { path: target.clone(), value: new });
+            typing.set(Some((text.clone(), value.get_untracked())));
             if !is_usable {
                 app.keep_draft(&path, text);
             }
@@ -312,7 +317,7 @@ impl Typed {
                     )
                     .put(unit_sign(field).map(|unit| el("span").class("unit").put(unit).done())),
             )
-            .put(outcome(field, typing))
+            .put(outcome(field, typed_text))
             .put(message(wrong, Some(message_id)))
             .put(accepted(field).map(|range| el("small").class("accepts").put(range).done()))
             .done()
@@ -320,7 +325,7 @@ impl Typed {
 }
 
 /// What a line of arithmetic comes to, while it is typed.
-fn outcome(field: &'static PlanField, typing: Signal<Option<String>>) -> View {
+fn outcome(field: &'static PlanField, typing: Memo<Option<String>>) -> View {
     let text = move || typing.get().and_then(|line| comes_to(field, &line)).unwrap_or_default();
     el("output").class("outcome").put(live::text(text)).done()
 }
