@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use jiff::civil::Date;
 use js_sys::{Array, Function, Intl, Object, Reflect};
-use kerbstead_core::explain::Figures;
+use kerbstead_core::explain::{Figure, Figures};
 use kerbstead_core::keeping::Moment;
 use kerbstead_core::plan::{Money, NumberMarks, days_between};
 use kerbstead_core::words::{Format, Key, Units, Words, currency_of, units_of};
@@ -197,6 +197,16 @@ pub fn sentence(key: Key, figures: &Figures) -> String {
 /// A sentence of the catalogue with figures.
 pub fn tell(key: &str, figures: &Figures) -> String {
     words(|words| words.with(key, figures))
+}
+
+/// An amount in words.
+pub fn say_money(amount: Money) -> String {
+    words(|words| words.figure(&Figure::Money(amount)))
+}
+
+/// A day in words.
+pub fn say_date(date: Date) -> String {
+    words(|words| words.figure(&Figure::Date(date)))
 }
 
 /// Units as the person's region has them.

@@ -36,17 +36,12 @@ pub(super) fn outlook(plan: &Plan, as_of: Date, ahead: &[CashDay]) -> Option<Sal
     if !plan.belongings.iter().any(is_told) {
         return None;
     }
-    let on = |belonging: &Belonging| belonging.on.or(plan.calendar.leaves_on);
-    let open = || {
-        plan.belongings
-            .iter()
-            .filter(|belonging| belonging.outcome.is_none() && on(belonging).is_none_or(|on| on >= as_of))
-    };
+    let open = || open_sales(plan, as_of);
     let sum = |amount: fn(&Belonging) -> Money| open().map(amount).sum::<Money>().rounded(plan.minor_digits());
     let mut given_away = Money::ZERO;
     let mut lowest: Option<LowestDay> = None;
     for day in ahead {
-        let today = open().filter(|belonging| on(belonging) == Some(day.on) && is_counted_on(belonging));
+        let today = open().filter(|belonging| sold_on(plan, belonging) == Some(day.on) && is_counted_on(belonging));
         given_away += today.map(|belonging| likely(belonging) - least(belonging)).sum();
         let closing = day.closing - given_away;
         if lowest.is_none_or(|lowest| closing < lowest.closing) {
@@ -54,6 +49,17 @@ pub(super) fn outlook(plan: &Plan, as_of: Date, ahead: &[CashDay]) -> Option<Sal
         }
     }
     Some(SalesOutlook { likely: sum(likely), expected: sum(expected), least: sum(least), lowest })
+}
+
+/// What is still to be sold: what nobody said anything about yet, and whose day is still ahead.
+pub(super) fn open_sales(plan: &Plan, as_of: Date) -> impl Iterator<Item = &Belonging> {
+    let is_ahead = move |belonging: &&Belonging| sold_on(plan, belonging).is_none_or(|on| on >= as_of);
+    plan.belongings.iter().filter(|belonging| belonging.outcome.is_none()).filter(is_ahead)
+}
+
+/// The day by which it is to be sold, as far as the plan says.
+pub(super) fn sold_on(plan: &Plan, belonging: &Belonging) -> Option<Date> {
+    belonging.on.or(plan.calendar.leaves_on)
 }
 
 /// Whether it is at least as likely as not to be sold.

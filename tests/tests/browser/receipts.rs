@@ -6,6 +6,7 @@ use anyhow::{Result, ensure};
 use kerbstead_tests::browser::{Browser, Key, Scheme, Setup};
 
 use super::keeping::saved;
+use super::shop::wait_until_it_is_no_choice;
 
 fn with_receipts() -> Result<Browser> {
     Browser::open_at(&Setup::phone(), "/receipts")
@@ -30,10 +31,7 @@ fn a_receipt_is_an_amount_and_a_thing_of_the_kit() -> Result<()> {
     browser.reload()?;
     browser.wait_for_text("Camp stove\t€24.00\t€25.50\t€1.50")?;
     browser.load("/shop")?;
-    browser.wait_until("the stove to be offered no more", |page| {
-        let options = page.script("return document.querySelector('#shop-for').innerText", vec![])?;
-        Ok(!options.as_str().unwrap_or_default().contains("Camp stove"))
-    })?;
+    wait_until_it_is_no_choice(&browser, "Camp stove")?;
     browser.check_console()
 }
 

@@ -124,6 +124,14 @@ fn half_typed_things_and_answers_stay_until_they_are_cleared() -> Result<()> {
     browser.check_console()
 }
 
+/// Waits until the shop does not offer a thing of the kit any more.
+pub fn wait_until_it_is_no_choice(browser: &Browser, name: &str) -> Result<()> {
+    browser.wait_until("it to be offered no more", |page| {
+        let options = page.script("return document.querySelector('#shop-for').innerText", vec![])?;
+        Ok(!options.as_str().unwrap_or_default().contains(name))
+    })
+}
+
 /// The stove of the example is planned for 24.
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
@@ -134,10 +142,7 @@ fn a_thing_of_the_kit_brings_what_is_planned_of_it() -> Result<()> {
     press(&browser, &["1", "9"])?;
     browser.find("button", "Bought it")?.click()?;
     browser.wait_for_text("“Camp stove” is in the kit, paid.")?;
-    browser.wait_until("it to be offered no more", |page| {
-        let options = page.script("return document.querySelector('#shop-for').innerText", vec![])?;
-        Ok(!options.as_str().unwrap_or_default().contains("Camp stove"))
-    })?;
+    wait_until_it_is_no_choice(&browser, "Camp stove")?;
     browser.check_console()
 }
 

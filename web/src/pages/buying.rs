@@ -2,7 +2,7 @@
 
 use kerbstead_core::explain::{Figure, Figures};
 use kerbstead_core::money::buying::{BuyingLine, BuyingPlan, Lack, Proof};
-use kerbstead_core::plan::{Id, Money, Need, Plain, Plan};
+use kerbstead_core::plan::{Money, Need, Plain, Plan};
 use kerbstead_core::task::Subject;
 
 use super::money::{refused, waiting};
@@ -74,7 +74,7 @@ fn unpaid_row(plan: &Plan, line: &BuyingLine) -> View {
     let mut help = Vec::new();
     if let Some(lack) = &line.lack {
         let mut figures = of_lack(lack);
-        figures.push(("sale", Figure::Name(lack.sale.map(|id| name_of(plan, id)).unwrap_or_default())));
+        figures.push(("sale", Figure::Name(lack.sale.and_then(|id| plan.name_of(id)).unwrap_or_default().to_owned())));
         help.push(tell!("buying-lack", &figures));
         help.extend(lack.sale.map(|_| tell!("buying-lack-sale", &figures)));
         help.extend(lack.a_week.map(|_| tell!("buying-lack-week", &figures)));
@@ -94,7 +94,7 @@ fn figures(plan: &Plan, line: &BuyingLine) -> Figures {
         Need::Experiment => key!("choice-need-experiment"),
     });
     let mut figures = vec![
-        ("name", Figure::Name(name_of(plan, line.item))),
+        ("name", Figure::Name(plan.name_of(line.item).unwrap_or_default().to_owned())),
         ("amount", Figure::Money(line.amount)),
         ("need", Figure::Name(need)),
         ("needed", Figure::Date(line.needed_on)),
@@ -111,12 +111,6 @@ fn of_lack(lack: &Lack) -> Figures {
         ("brings", Figure::Money(lack.sale_brings)),
         ("week", Figure::Money(lack.a_week.unwrap_or(Money::ZERO))),
     ]
-}
-
-/// What something of the kit, or to be sold, is called.
-fn name_of(plan: &Plan, id: Id) -> String {
-    let belonging = || plan.belongings.iter().find(|entry| entry.id == id).map(|entry| entry.name.clone());
-    plan.item(id).map(|item| item.name.clone()).or_else(belonging).unwrap_or_default()
 }
 
 /// The button that takes the days into the plan.

@@ -13,8 +13,6 @@ mod names;
 mod unanswered;
 
 use kerbstead_core::Balance;
-use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::Money;
 
 pub(super) use chances::{refused, waiting};
 pub use entries::in_and_out;
@@ -22,7 +20,6 @@ pub use names::group_key;
 
 use super::{balance_head_with, section};
 use crate::el::{View, el, fragment};
-use crate::locale::words;
 use crate::route::Page;
 use crate::state::App;
 
@@ -49,12 +46,4 @@ fn more() -> View {
     let pages = [Page::InAndOut, Page::Receipts, Page::Buying, Page::Selling, Page::Futures, Page::Kit];
     let line = |page: &Page| el("li").put(el("a").attr("href", page.link()).put(page.title())).done();
     el("ul").class("more").put_each(pages.iter().map(line)).done()
-}
-
-fn say_money(amount: Money) -> String {
-    words(|words| words.figure(&Figure::Money(amount)))
-}
-
-fn say_date(date: jiff::civil::Date) -> String {
-    words(|words| words.figure(&Figure::Date(date)))
 }

@@ -15,8 +15,8 @@ use super::section;
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{number_marks, plain_sentence, words};
-use crate::parts::{TableRow, button, entry_line, fields, named, table};
+use crate::locale::{number_marks, plain_sentence, say_date, say_money, words};
+use crate::parts::{TableRow, button, entry_row, fields, named, table};
 use crate::route::Page;
 use crate::state::App;
 
@@ -39,11 +39,6 @@ pub fn receipts() -> View {
         .put(section(key!("receipts-export"), export()))
         .put(el("p").put(el("a").attr("href", Page::Money.link()).put(key!("receipts-to-money"))))
         .done()
-}
-
-/// A figure of money in words.
-fn money_text(amount: Money) -> String {
-    words(|words| words.figure(&Figure::Money(amount)))
 }
 
 /// Adding one, and all there are. Those whose receipt is not there go by the number 0.
@@ -79,25 +74,9 @@ fn row(ledger: Ledger, id: Id, starts_open: bool) -> View {
     let booking = live::memo(move || {
         ledger.with(|ledger| ledger.iter().find(|it| it.id.unwrap_or(0) == id).cloned()).unwrap_or_default()
     });
-    let is_open = Signal::new(starts_open);
     let app = App::here();
-    let name = move || booking.with(|booking| app.plan(|plan| name_of(plan, booking)));
-    let value = move || booking.with(value_of);
-    el("li")
-        .put(
-            el("details")
-                .class("entry")
-                .flag("open", starts_open)
-                .on_toggle(move |open| is_open.set(open))
-                .put(
-                    el("summary")
-                        .attr("id", entry_line(id))
-                        .put(el("span").class("name").put(live::text(name)))
-                        .put(el("span").class("value").put(live::text(value))),
-                )
-                .put(live::when(move || is_open.get(), move || body(booking, id))),
-        )
-        .done()
+    let line = live::memo(move || booking.with(|booking| (app.plan(|plan| name_of(plan, booking)), value_of(booking))));
+    entry_row(id, starts_open, line, Box::new(move || body(booking, id)))
 }
 
 /// The place, or what was bought.
@@ -117,10 +96,10 @@ fn name_of(plan: &Plan, booking: &Booking) -> String {
 /// What was paid, when, and whether the lines come to it.
 fn value_of(booking: &Booking) -> String {
     let receipt = &booking.receipt;
-    let mut said = money_text(receipt.paid());
+    let mut said = say_money(receipt.paid());
     if let Some(on) = receipt.on {
         said += " · ";
-        said += &words(|words| words.figure(&Figure::Date(on)));
+        said += &say_date(on);
     }
     let digits = App::here().desk.plan.with_untracked(Plan::minor_digits);
     let difference = receipt.difference(digits);
@@ -194,8 +173,8 @@ fn against_plan() -> View {
 
 fn paid_row(plan: &Plan, paid: &ItemPaid) -> TableRow {
     let item = paid.item.and_then(|id| plan.item(id)).map(|item| named(item.name.clone()));
-    let or_none = |amount: Option<Money>| amount.map_or_else(|| "–".to_owned(), money_text);
-    let cells = vec![or_none(paid.planned), money_text(paid.paid), or_none(paid.beyond_plan())];
+    let or_none = |amount: Option<Money>| amount.map_or_else(|| "–".to_owned(), say_money);
+    let cells = vec![or_none(paid.planned), say_money(paid.paid), or_none(paid.beyond_plan())];
     TableRow(item.unwrap_or_else(|| t!("flow-receipts")), cells, None)
 }
 

@@ -6,7 +6,7 @@ use kerbstead_core::keeping::Fit;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live;
 use crate::locale::t;
-use crate::parts::{button, named};
+use crate::parts::{button, named, tick_box};
 use crate::state::{App, Choice, Restoring};
 
 /// The choice of a file, and what is in it.
@@ -95,15 +95,5 @@ fn settings(with_settings: bool) -> View {
             .restoring
             .update(|restoring| restoring.iter_mut().for_each(|restoring| restoring.with_settings = is_on));
     };
-    el("div")
-        .class("field flag")
-        .put(
-            el("input")
-                .attr("type", "checkbox")
-                .attr("id", "restore-settings")
-                .flag("checked", with_settings)
-                .on_tick(set),
-        )
-        .put(el("label").attr("for", "restore-settings").put(key!("restore-settings")))
-        .done()
+    tick_box("restore-settings".to_owned(), t!("restore-settings"), move || with_settings, set)
 }

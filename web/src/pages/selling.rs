@@ -5,7 +5,7 @@ mod prices;
 
 use jiff::civil::Date;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::money::selling::{NoSchedule, Offered, Schedule, offered, schedule, told_chance};
+use kerbstead_core::money::selling::{NoSchedule, Offered, Schedule, offered_one, schedule, told_chance};
 use kerbstead_core::plan::{Id, List, Path, Plan, Quantity};
 use leptos::prelude::{provide_context, use_context};
 use serde_json::json;
@@ -92,7 +92,7 @@ fn things() -> View {
 }
 
 fn offer(plan: &Plan, id: Id) -> Option<Offered> {
-    offered(plan, browser::today()).into_iter().find(|offered| offered.id == id)
+    offered_one(plan, browser::today(), id)
 }
 
 fn line(plan: &Plan, id: Id) -> (String, String) {

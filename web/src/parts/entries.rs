@@ -8,8 +8,9 @@ use super::button::button;
 use super::field::fields;
 use kerbstead_core::words::Key;
 
+use crate::call::Read;
 use crate::el::{View, el, fragment};
-use crate::live::{self, Signal};
+use crate::live::{self, Memo, Signal};
 use crate::locale::t;
 use crate::state::App;
 
@@ -53,31 +54,43 @@ impl Entries {
     /// A line that opens into the entry's fields and buttons.
     pub fn entry(self, id: Id, starts_open: bool) -> View {
         let app = App::here();
-        let is_open = Signal::new(starts_open);
-        let line = live::memo(move || app.settled_plan(|plan| (self.line)(plan, id)));
-        let name = move || named(line.get().0);
+        let line = live::memo(move || {
+            let (name, value) = app.settled_plan(|plan| (self.line)(plan, id));
+            (named(name), value)
+        });
         let opened = move || fragment().put((self.body)(id)).put(buttons(self.list, id)).done();
-        el("li")
-            .put(
-                el("details")
-                    .class("entry")
-                    .flag("open", starts_open)
-                    .on_toggle(move |open| is_open.set(open))
-                    .put(
-                        el("summary")
-                            .attr("id", entry_line(id))
-                            .put(el("span").class("name").put(live::text(name)))
-                            .put(el("span").class("value").put(live::text(move || line.get().1))),
-                    )
-                    .put(live::when(move || is_open.get(), opened)),
-            )
-            .done()
+        entry_row(id, starts_open, line, Box::new(opened))
     }
+}
+
+/// A line, its name and what matters of it, that opens into a body, which is made only then.
+pub fn entry_row(id: Id, starts_open: bool, line: Memo<(String, String)>, body: Box<dyn Read<View>>) -> View {
+    let is_open = Signal::new(starts_open);
+    el("li")
+        .put(
+            el("details")
+                .class("entry")
+                .flag("open", starts_open)
+                .on_toggle(move |open| is_open.set(open))
+                .put(
+                    el("summary")
+                        .attr("id", entry_line(id))
+                        .put(el("span").class("name").put(live::text(move || line.get().0)))
+                        .put(el("span").class("value").put(live::text(move || line.get().1))),
+                )
+                .put(live::when(move || is_open.get(), move || body.read())),
+        )
+        .done()
 }
 
 /// The id of an entry's line in the page, for going to it.
 pub fn entry_line(id: Id) -> String {
     format!("entry-{id}")
+}
+
+/// What the person calls an entry of the plan, to show it.
+pub fn named_in(plan: &Plan, id: Id) -> String {
+    named(plan.name_of(id).unwrap_or_default().to_owned())
 }
 
 /// A name to show; what is said where there is none.

@@ -54,15 +54,19 @@ fn flag(path: Path, label: String) -> View {
     let value = value_at(&path);
     let id = dom_id(&path);
     let set = move |checked: bool| app.edit(Edit::set(path.clone(), checked));
+    tick_box(id, label, move || value.get() == Value::Bool(true), set)
+}
+
+/// A box to tick with its label.
+pub fn tick_box(
+    id: String,
+    label: String,
+    is_on: impl Fn() -> bool + 'static,
+    set: impl FnMut(bool) + 'static,
+) -> View {
     el("div")
         .class("field flag")
-        .put(
-            el("input")
-                .attr("type", "checkbox")
-                .attr("id", id.clone())
-                .on_or_off("checked", move || value.get() == Value::Bool(true))
-                .on_tick(set),
-        )
+        .put(el("input").attr("type", "checkbox").attr("id", id.clone()).on_or_off("checked", is_on).on_tick(set))
         .put(el("label").attr("for", id).put(label))
         .done()
 }

@@ -12,8 +12,8 @@ mod table;
 
 pub use button::button;
 pub use courses::{Course, courses};
-pub use entries::{Entries, entry_line, named, optional};
-pub use field::{comes_to, factor, field, field_label, field_text, fields, unit_sign};
+pub use entries::{Entries, entry_line, entry_row, named, named_in, optional};
+pub use field::{comes_to, factor, field, field_label, field_text, fields, tick_box, unit_sign};
 pub use icon::{Shape, icon};
 pub use link::{link_out, told_list, unreadable};
 pub use plot::{Band, Mark, Picked, PlotData, plot, plot_to_pick};

@@ -10,7 +10,8 @@ use crate::explain::{Figure, Source, Working};
 use crate::money::Report;
 use crate::money::chance::MOST_MINOR;
 use crate::money::constants::{DAYS_PER_PRICE, HALF_SOLD_DAYS, LOWEST_PERCENT, STEEPNESS, WANTED_PERCENT};
-use crate::money::flows::{FlowGroup, FlowState};
+use crate::money::flows::{Flow, FlowGroup, FlowState};
+use crate::money::sales::{open_sales, sold_on};
 use crate::plan::{Belonging, Edit, Estimate, Id, Money, Path, Plain, Plan, Quantity, add_days, days_between, decimal};
 use crate::run::MOST_DAYS;
 
@@ -101,26 +102,32 @@ pub enum NoSchedule {
 /// assert!((offered(&plan, date(2027, 4, 1))[0].percent - 75.0).abs() < 1e-9);
 /// ```
 pub fn offered(plan: &Plan, as_of: Date) -> Vec<Offered> {
-    let one = |belonging: &Belonging| {
-        let on = belonging.on.or(plan.calendar.leaves_on)?;
-        let asking = asking(belonging)?;
-        let minor = minor(asking, plan);
-        let demand = demand(plan, belonging, minor);
-        let since = belonging.listed_on.map_or(first_day(plan, as_of), |listed| listed.max(first_day(plan, as_of)));
-        let days = days_between(since, on).max(0);
-        let percent = 100.0 * demand.chance_within(minor, f64::from(days));
-        let figures = vec![
-            ("half", Figure::of(demand.half_sold_days, Quantity::Days)),
-            ("usual", Figure::Money(Money::from_minor(demand.usual_price, plan.minor_digits()))),
-            ("asking", Figure::Money(asking)),
-            ("steepness", Figure::of(STEEPNESS, Quantity::Count)),
-            ("days", Figure::of(f64::from(days), Quantity::Days)),
-            ("percent", Figure::of(percent, Quantity::Percent)),
-        ];
-        let working = Working { formula: "working-selling-chance", figures, source: Source::CommonPractice };
-        Some(Offered { id: belonging.id, asking, on, percent, working })
-    };
-    open(plan, as_of).filter_map(one).collect()
+    open_sales(plan, as_of).filter_map(|belonging| offer(plan, as_of, belonging)).collect()
+}
+
+/// The one of them that is this belonging.
+pub fn offered_one(plan: &Plan, as_of: Date, id: Id) -> Option<Offered> {
+    open_sales(plan, as_of).find(|belonging| belonging.id == id).and_then(|belonging| offer(plan, as_of, belonging))
+}
+
+fn offer(plan: &Plan, as_of: Date, belonging: &Belonging) -> Option<Offered> {
+    let on = sold_on(plan, belonging)?;
+    let asking = asking(belonging)?;
+    let minor = minor(asking, plan);
+    let demand = demand(plan, belonging, minor);
+    let since = belonging.listed_on.map_or(first_day(plan, as_of), |listed| listed.max(first_day(plan, as_of)));
+    let days = days_between(since, on).max(0);
+    let percent = 100.0 * demand.chance_within(minor, f64::from(days));
+    let figures = vec![
+        ("half", Figure::of(demand.half_sold_days, Quantity::Days)),
+        ("usual", Figure::Money(Money::from_minor(demand.usual_price, plan.minor_digits()))),
+        ("asking", Figure::Money(asking)),
+        ("steepness", Figure::of(STEEPNESS, Quantity::Count)),
+        ("days", Figure::of(f64::from(days), Quantity::Days)),
+        ("percent", Figure::of(percent, Quantity::Percent)),
+    ];
+    let working = Working { formula: "working-selling-chance", figures, source: Source::CommonPractice };
+    Some(Offered { id: belonging.id, asking, on, percent, working })
 }
 
 /// The prices that bring the sum that is wanted, or come nearest. It takes milliseconds with many things: ask for it
@@ -137,7 +144,7 @@ pub fn schedule(plan: &Plan, as_of: Date, report: &Report) -> Result<Schedule, N
         return Err(NoSchedule::DayOut);
     }
     let (ids, things): (Vec<Id>, Vec<Thing>) =
-        open(plan, as_of).filter_map(|belonging| Some((belonging.id, thing(plan, belonging)?))).unzip();
+        open_sales(plan, as_of).filter_map(|belonging| Some((belonging.id, thing(plan, belonging)?))).unzip();
     if things.is_empty() {
         return Err(NoSchedule::NothingToSell);
     }
@@ -199,14 +206,6 @@ pub fn taking(plan: &Plan, schedule: &Schedule, id: Id) -> Option<Edit> {
     Some(Edit::All { edits })
 }
 
-/// What is still to be sold: what nobody said anything about yet, and whose day is still ahead.
-fn open(plan: &Plan, as_of: Date) -> impl Iterator<Item = &Belonging> {
-    let on = |belonging: &Belonging| belonging.on.or(plan.calendar.leaves_on);
-    plan.belongings
-        .iter()
-        .filter(move |belonging| belonging.outcome.is_none() && on(belonging).is_none_or(|on| on >= as_of))
-}
-
 /// The first day on which something can be offered.
 fn first_day(plan: &Plan, as_of: Date) -> Date {
     plan.calendar.starts_on.map_or(as_of, |starts_on| starts_on.max(as_of))
@@ -242,14 +241,14 @@ fn thing(plan: &Plan, belonging: &Belonging) -> Option<Thing> {
 /// What the open sales must bring by a day so that cash stays above the floor up to it; nothing if it does without them.
 fn needed_of_sales(plan: &Plan, report: &Report, as_of: Date, on: Date) -> Option<Money> {
     plan.purse.opening_cash?;
-    let is_open = |id: Id| open(plan, as_of).any(|belonging| belonging.id == id);
-    let sales = || {
-        let is_sale = |flow: &&crate::money::Flow| flow.group == FlowGroup::Sales && flow.state == FlowState::Planned;
-        report.flows.iter().filter(is_sale).filter(|flow| is_open(flow.source))
+    let open: Vec<Id> = open_sales(plan, as_of).map(|belonging| belonging.id).collect();
+    let is_open_sale = |flow: &&Flow| {
+        flow.group == FlowGroup::Sales && flow.state == FlowState::Planned && open.contains(&flow.source)
     };
+    let sales: Vec<&Flow> = report.flows.iter().filter(is_open_sale).collect();
     let days = report.days.iter().filter(|day| day.on >= as_of && day.on <= on);
     let needed = days.map(|day| {
-        let brought: Money = sales().filter(|flow| flow.on <= day.on).map(|flow| flow.amount).sum();
+        let brought: Money = sales.iter().filter(|flow| flow.on <= day.on).map(|flow| flow.amount).sum();
         plan.purse.floor - (day.closing - brought)
     });
     needed.max()

@@ -8,10 +8,9 @@ use kerbstead_core::words::Key;
 
 use super::course::mark_of;
 use super::names::source_name;
-use super::{say_date, say_money};
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::{plain_sentence, tell};
+use crate::locale::{plain_sentence, say_date, say_money, tell};
 use crate::parts::Mark;
 use crate::state::App;
 

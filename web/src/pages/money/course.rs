@@ -7,10 +7,10 @@ use kerbstead_core::plan::{Money, days_between};
 
 use super::chances::Chances;
 use super::names::source_name;
-use super::{say_date, say_money};
 use crate::browser;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Signal};
+use crate::locale::{say_date, say_money};
 use crate::parts::{Mark, Picked, PlotData, button, plot_to_pick};
 use crate::state::App;
 

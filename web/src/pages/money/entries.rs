@@ -10,7 +10,7 @@ use serde_json::json;
 use super::super::{section, standing, verdict_line};
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::{t, words};
+use crate::locale::{say_date, say_money, t};
 use crate::parts::{Entries, fields, optional};
 use crate::route::Page;
 use crate::state::App;
@@ -81,11 +81,11 @@ fn loans() -> View {
 }
 
 fn money_text(amount: Option<Estimate<Money>>) -> String {
-    amount.map_or_else(|| t!("no-amount"), |amount| words(|words| words.figure(&Figure::Money(amount.likely()))))
+    amount.map_or_else(|| t!("no-amount"), |amount| say_money(amount.likely()))
 }
 
 fn date_text(date: Option<jiff::civil::Date>) -> String {
-    date.map_or_else(String::new, |date| words(|words| words.figure(&Figure::Date(date))))
+    date.map_or_else(String::new, say_date)
 }
 
 fn belongings() -> View {

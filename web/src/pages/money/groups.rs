@@ -4,9 +4,9 @@ use kerbstead_core::explain::Figure;
 use kerbstead_core::money::GroupTotal;
 
 use super::names::group_name;
-use super::say_money;
 use crate::el::{View, el, fragment};
 use crate::live;
+use crate::locale::say_money;
 use crate::parts::{TableRow, table};
 use crate::state::App;
 

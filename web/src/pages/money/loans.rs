@@ -3,12 +3,13 @@
 use kerbstead_core::explain::{Figure, Working};
 use kerbstead_core::money::{Instalment, LoanReport, OwedDay};
 use kerbstead_core::plan::{Money, Quantity};
+use kerbstead_core::words::Key;
 
 use super::super::section;
-use super::{say_date, say_money};
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::parts::{TableRow, folded_working, named, table};
+use crate::locale::{plain_sentence, say_date, say_money};
+use crate::parts::{TableRow, folded_working, named_in, table};
 use crate::state::App;
 
 /// The loans; nothing where there are none.
@@ -22,8 +23,12 @@ pub fn loans() -> View {
     let content = move || {
         fragment()
             .put(live::view(move || loans.with(|loans| all(loans.iter().map(|loan| head(app, loan))))))
-            .put(folded(key!("loans-schedule"), live::memo(move || loans.with(|loans| instalments(app, loans)))))
-            .put(folded(key!("loans-owed"), live::memo(move || owed.with(|owed| owed_rows(owed)))))
+            .put(folded(
+                key!("loans-schedule"),
+                PAYMENTS,
+                live::memo(move || loans.with(|loans| instalments(app, loans))),
+            ))
+            .put(folded(key!("loans-owed"), OWED, live::memo(move || owed.with(|owed| owed_rows(owed)))))
             .put(folded_working(working))
             .done()
     };
@@ -31,7 +36,7 @@ pub fn loans() -> View {
 }
 
 fn name(app: App, loan: &LoanReport) -> String {
-    app.desk.plan.with_untracked(|plan| named(plan.name_of(loan.loan).unwrap_or_default().to_owned()))
+    app.desk.plan.with_untracked(|plan| named_in(plan, loan.loan))
 }
 
 fn head(app: App, loan: &LoanReport) -> View {
@@ -70,27 +75,20 @@ fn owed_rows(owed: &[OwedDay]) -> Rows {
     owed.iter().map(|day| (say_date(day.on), vec![say_money(day.owed), say_money(day.resale)])).collect()
 }
 
-/// A table that is made when it is unfolded: of four columns of amounts that of the payments, otherwise that of what is
-/// owed.
-fn folded(title: kerbstead_core::words::Key, rows: Memo<Rows>) -> View {
+/// The heads of the payments, and of what is owed.
+const PAYMENTS: &[Key] =
+    &[key!("plot-day"), key!("loans-payment"), key!("loans-interest"), key!("loans-principal"), key!("loans-balance")];
+const OWED: &[Key] = &[key!("plot-day"), key!("loans-balance"), key!("loans-resale")];
+
+/// A table that is made when it is unfolded.
+fn folded(title: Key, heads: &'static [Key], rows: Memo<Rows>) -> View {
     let is_open = Signal::new(false);
-    let heads = [
-        key!("plot-day"),
-        key!("loans-payment"),
-        key!("loans-interest"),
-        key!("loans-principal"),
-        key!("loans-balance"),
-    ];
-    let owed_heads = [key!("plot-day"), key!("loans-balance"), key!("loans-resale")];
     let draw = move || {
         if !is_open.get() {
             return nothing();
         }
-        let rows = rows.get();
-        let is_of_two = rows.iter().any(|(_, cells)| cells.len() == 2);
-        let rows = rows.into_iter().map(|(head, cells)| TableRow(head, cells, None)).collect();
-        let label = crate::locale::plain_sentence(title);
-        table(label, false, if is_of_two { &owed_heads } else { &heads }, rows)
+        let rows = rows.get().into_iter().map(|(head, cells)| TableRow(head, cells, None)).collect();
+        table(plain_sentence(title), false, heads, rows)
     };
     el("details")
         .class("table")

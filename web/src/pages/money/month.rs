@@ -6,9 +6,9 @@ use kerbstead_core::plan::Quantity;
 
 use super::super::section;
 use super::names::group_name;
-use super::say_money;
 use crate::el::{View, el, fragment, nothing};
 use crate::live;
+use crate::locale::say_money;
 use crate::parts::{TableRow, folded_working, table};
 use crate::state::App;
 

@@ -8,12 +8,11 @@ use kerbstead_core::papers::receipts::{
 use kerbstead_core::plan::Plan;
 use kerbstead_core::words::Key;
 
-use super::money_text;
 use crate::browser;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{plain_sentence, words};
-use crate::parts::button;
+use crate::locale::{plain_sentence, say_date, say_money, words};
+use crate::parts::{button, tick_box};
 use crate::state::App;
 
 /// What is being looked at.
@@ -192,11 +191,8 @@ fn settings(desk: Desk, found: &Preview) -> View {
     };
     let put_decimal = move |at: usize| desk.say(|it| it.decimal = DECIMALS.get(at).map(|(decimal, _)| *decimal));
     let put_order = move |at: usize| desk.say(|it| it.order = ORDERS.get(at).map(|(order, _)| *order));
-    let negative = el("input")
-        .attr("type", "checkbox")
-        .attr("id", "receipts-negative")
-        .flag("checked", found.paid_is_negative)
-        .on_tick(move |is_so| desk.say(|settings| settings.paid_is_negative = Some(is_so)));
+    let is_negative = found.paid_is_negative;
+    let put_negative = move |is_so| desk.say(|settings| settings.paid_is_negative = Some(is_so));
     let select =
         |id: &str, label: Key, options, put: Box<dyn Fn(usize)>| choice(id, plain_sentence(label), options, put);
     fragment()
@@ -224,12 +220,7 @@ fn settings(desk: Desk, found: &Preview) -> View {
                 ))
                 .put_each(columns(desk, found)),
         )
-        .put(
-            el("div")
-                .class("field flag")
-                .put(negative)
-                .put(el("label").attr("for", "receipts-negative").put(key!("receipts-negative"))),
-        )
+        .put(tick_box("receipts-negative".to_owned(), t!("receipts-negative"), move || is_negative, put_negative))
         .done()
 }
 
@@ -300,29 +291,16 @@ fn receipt(desk: Desk, at: usize, (receipt, is_there): &(Receipt, bool)) -> View
             answers.push((at, is_wanted));
         });
     };
-    let date = receipt.on.map(|on| words(|words| words.figure(&Figure::Date(on))));
+    let date = receipt.on.map(say_date);
     let place = Some(receipt.place.clone());
     let names = receipt.lines.iter().map(|line| Some(line.name.clone()));
     let parts = [date, place].into_iter().chain(names).flatten().filter(|part| !part.is_empty());
-    let mut text = parts.chain([money_text(receipt.paid())]).collect::<Vec<_>>().join(" · ");
+    let mut text = parts.chain([say_money(receipt.paid())]).collect::<Vec<_>>().join(" · ");
     if *is_there {
         text += " – ";
         text += &t!("receipts-there");
     }
-    el("li")
-        .put(
-            el("div")
-                .class("field flag")
-                .put(
-                    el("input")
-                        .attr("type", "checkbox")
-                        .attr("id", id.clone())
-                        .on_or_off("checked", move || desk.is_wanted(at))
-                        .on_tick(set),
-                )
-                .put(el("label").attr("for", id).put(text)),
-        )
-        .done()
+    el("li").put(tick_box(id, text, move || desk.is_wanted(at), set)).done()
 }
 
 /// So many rows that were not read are shown; the file has all of them.

@@ -5,12 +5,11 @@ use kerbstead_core::money::selling::{Fate, FateWay, Fates, fates_of};
 use kerbstead_core::plan::Quantity;
 
 use super::super::section;
-use super::prices::name_of;
 use crate::browser;
 use crate::el::{View, all, el, fragment};
 use crate::live;
 use crate::locale::{plain_sentence, words};
-use crate::parts::{TableRow, folded_working, table};
+use crate::parts::{TableRow, folded_working, named_in, table};
 use crate::state::App;
 
 /// What the plan says of a thing that is not sold.
@@ -47,7 +46,7 @@ pub fn kept() -> View {
 }
 
 fn table_of(thing: &Fates) -> View {
-    let name = App::here().desk.plan.with_untracked(|plan| name_of(plan, thing.id));
+    let name = App::here().desk.plan.with_untracked(|plan| named_in(plan, thing.id));
     let heads = [key!("selling-way"), key!("selling-better"), key!("selling-mass"), key!("selling-floor")];
     let rows = thing.ways.iter().map(row).collect();
     fragment().put(el("h3").put(name.as_str())).put(table(name, true, &heads, rows)).done()

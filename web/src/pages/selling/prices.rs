@@ -2,11 +2,11 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::money::selling::{NoSchedule, Prices, Schedule, taking, told_chance};
-use kerbstead_core::plan::{Id, Plan};
+use kerbstead_core::plan::Id;
 
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo};
-use crate::parts::{button, named};
+use crate::parts::{button, named_in};
 use crate::state::App;
 
 /// What to ask for it from which day on; nothing while there are no prices.
@@ -21,7 +21,7 @@ pub fn prices(id: Id, found: Memo<Result<Schedule, NoSchedule>>) -> View {
     let app = App::here();
     let take = move || {
         let edit = found.with(|found| found.as_ref().ok().and_then(|found| app.plan(|plan| taking(plan, found, id))));
-        let name = app.plan(|plan| name_of(plan, id));
+        let name = app.plan(|plan| named_in(plan, id));
         if let Some(edit) = edit {
             app.edit_and_tell(edit, tell!("selling-taken", &vec![("name", Figure::Name(name))]));
         }
@@ -50,9 +50,4 @@ fn list(prices: &Prices) -> View {
         el("li").put(tell!("selling-ask", &figures)).done()
     };
     el("ol").class("steps").put_each(prices.asked.iter().map(line)).done()
-}
-
-/// What the person calls a belonging.
-pub fn name_of(plan: &Plan, id: Id) -> String {
-    named(plan.name_of(id).unwrap_or_default().to_owned())
 }
