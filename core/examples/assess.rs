@@ -87,6 +87,7 @@ fn sentences(assessment: &Assessment, words: &Words<Plain>) -> String {
         balance("money", &assessment.money.standing, words),
         balance("power", &assessment.power.standing, words),
         balance("water", &assessment.water.standing, words),
+        balance("days", &assessment.days.standing, words),
     ]
     .concat()
 }

@@ -5,8 +5,8 @@ use serde::Serialize;
 use serde_json::Value;
 
 use crate::explain::{Figure, Figures, Working};
-use crate::plan::{Id, Path, Plan};
-use crate::{money, power, run, water};
+use crate::plan::{Id, List, Path, Plan};
+use crate::{days, money, power, run, water};
 
 /// The answer to "does the plan hold?", as seen on one day.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -29,6 +29,8 @@ pub struct Assessment {
     pub power: power::Report,
     /// Does the water last?
     pub water: water::Report,
+    /// Will it be built by the date?
+    pub days: days::Report,
 }
 
 /// Assesses a plan as it stands on `as_of`, along the likely run. What lies before that day counts as it was answered
@@ -37,14 +39,17 @@ pub struct Assessment {
 /// Pure: the same plan and day give the same assessment on every machine. It never panics, and no value in it is
 /// infinite or not a number, whatever the plan holds.
 pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
+    let run::Dated { plan, work } = &run::dated(plan, as_of);
     let timeline = run::Timeline::new(plan, as_of);
     let run = run::walk(plan, as_of, &timeline);
+    let money = money::report(plan, as_of, &timeline, run.money);
     Assessment {
         as_of,
         starts_on: timeline.starts_on(),
         leaves_on: plan.calendar.leaves_on,
         ends_on: timeline.ends_on(),
-        money: money::report(plan, as_of, &timeline, run.money),
+        days: days::report(plan, as_of, work, &run::for_days(plan, as_of, &money)),
+        money,
         power: power::report(plan, as_of, &timeline, &run.electrics, &run.power),
         water: water::report(plan, as_of, &timeline, &run.supply, run.water),
     }
@@ -52,11 +57,12 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
 
 impl Assessment {
     /// Each balance with its verdict, in the order they are shown.
-    pub fn verdicts(&self) -> [(Balance, Verdict); 3] {
+    pub fn verdicts(&self) -> [(Balance, Verdict); 4] {
         [
             (Balance::Money, self.money.standing.verdict),
             (Balance::Power, self.power.standing.verdict),
             (Balance::Water, self.water.standing.verdict),
+            (Balance::Days, self.days.standing.verdict),
         ]
     }
 
@@ -131,6 +137,8 @@ pub enum Balance {
     Power,
     /// Litres by day.
     Water,
+    /// Work by day.
+    Days,
 }
 
 /// Whether a balance holds. The order is from bad to good, with what is not known first.
@@ -194,6 +202,8 @@ pub enum Margin {
     Hours(f64),
     /// Days of reserve.
     Days(f64),
+    /// Days from when all is done to the day of leaving.
+    Early(f64),
 }
 
 impl From<Margin> for Figure {
@@ -202,7 +212,7 @@ impl From<Margin> for Figure {
         match margin {
             Margin::Money(amount) => Self::Money(amount),
             Margin::Hours(hours) => Self::of(hours, Quantity::Hours),
-            Margin::Days(days) => Self::of(days, Quantity::Days),
+            Margin::Days(days) | Margin::Early(days) => Self::of(days, Quantity::Days),
         }
     }
 }
@@ -246,6 +256,10 @@ pub trait Say {
     fn severity(&self) -> Severity;
     /// The entry it is about.
     fn subject(&self) -> Option<Id>;
+    /// The list that entry is in.
+    fn list(&self) -> List {
+        List::Kit
+    }
     /// A name that stays the same while the plan changes around it, for links and for "don't tell me again".
     fn id(&self) -> String {
         self.subject().map_or_else(|| self.key().to_owned(), |id| format!("{}-{id}", self.key()))
@@ -282,6 +296,14 @@ pub enum Caution {
     GreyWaterRules,
     /// Nights at places where it is not known whether they are allowed.
     NightsNotCleared,
+    /// Saws, drills and the dust they make.
+    PowerToolsAndDust,
+    /// Solvents, foam and glue in closed spaces.
+    SolventsAndFoam,
+    /// Lifting, and working alone and tired.
+    LiftingAndTired,
+    /// Cutting into the roof or the sides of the van.
+    CuttingTheVan,
 }
 
 impl Caution {
@@ -295,6 +317,10 @@ impl Caution {
             Self::WaterQuality => "caution-water-quality",
             Self::GreyWaterRules => "caution-grey-water-rules",
             Self::NightsNotCleared => "caution-nights-not-cleared",
+            Self::PowerToolsAndDust => "caution-power-tools-and-dust",
+            Self::SolventsAndFoam => "caution-solvents-and-foam",
+            Self::LiftingAndTired => "caution-lifting-and-tired",
+            Self::CuttingTheVan => "caution-cutting-the-van",
         }
     }
 }

@@ -30,6 +30,7 @@
 #![warn(missing_docs)]
 
 mod assessment;
+pub mod days;
 pub mod explain;
 pub mod keeping;
 pub mod money;

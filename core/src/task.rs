@@ -16,6 +16,7 @@
 use jiff::civil::Date;
 use serde_json::Value;
 
+use crate::days::OutlookTask;
 use crate::money::ProspectTask;
 use crate::money::buying::BuyingTask;
 use crate::plan::Plan;
@@ -44,9 +45,11 @@ pub enum Subject {
     Chances,
     /// What to buy when: a [`crate::money::buying::BuyingPlan`].
     Buying,
+    /// When all is done, how likely, and what would save days: a [`crate::days::Outlook`].
+    Days,
 }
 
-words!(Subject { Chances = "chances", Buying = "buying" });
+words!(Subject { Chances = "chances", Buying = "buying", Days = "days" });
 
 /// An answer that is being worked out.
 pub trait Task {
@@ -63,6 +66,7 @@ impl Question {
         match self.subject {
             Subject::Chances => Box::new(ProspectTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Buying => Box::new(BuyingTask::new(&self.plan, self.as_of)),
+            Subject::Days => Box::new(OutlookTask::new(&self.plan, self.as_of, self.seed)),
         }
     }
 }

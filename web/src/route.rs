@@ -32,6 +32,12 @@ pub enum Page {
     Power,
     /// Litres by day.
     Water,
+    /// Work by day.
+    Days,
+    /// Tasks, people and tools.
+    Work,
+    /// Where everything at home ends.
+    Clearing,
     /// What one thing in a shop would do.
     Shop,
     /// What was paid.
@@ -50,7 +56,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 18] = [
+    pub const ALL: [Self; 21] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -62,6 +68,9 @@ impl Page {
         Self::Buying,
         Self::Power,
         Self::Water,
+        Self::Days,
+        Self::Work,
+        Self::Clearing,
         Self::Shop,
         Self::Receipts,
         Self::Papers,
@@ -85,6 +94,9 @@ impl Page {
             Self::Buying => "buying",
             Self::Power => "power",
             Self::Water => "water",
+            Self::Days => "days",
+            Self::Work => "work",
+            Self::Clearing => "clearing",
             Self::Shop => "shop",
             Self::Receipts => "receipts",
             Self::Papers => "papers",
@@ -114,6 +126,9 @@ impl Page {
             Self::Buying => key!("page-buying"),
             Self::Power => key!("page-power"),
             Self::Water => key!("page-water"),
+            Self::Days => key!("page-days"),
+            Self::Work => key!("page-work"),
+            Self::Clearing => key!("page-clearing"),
             Self::Shop => key!("page-shop"),
             Self::Receipts => key!("page-receipts"),
             Self::Papers => key!("page-papers"),

@@ -107,6 +107,9 @@ fn show(page: Page) -> View {
         Page::Buying => pages::buying(),
         Page::Power => pages::power(),
         Page::Water => pages::water(),
+        Page::Days => pages::days(),
+        Page::Work => pages::work(),
+        Page::Clearing => pages::clearing(),
         Page::Shop => pages::shop(),
         Page::Receipts => pages::receipts(),
         Page::Papers => pages::papers(),
@@ -167,7 +170,7 @@ fn navigation(page: Signal<Page>) -> View {
         (Page::Shop, Shape::PriceTag),
         (Page::Plans, Shape::Maps),
     ];
-    let below_balances = [Page::Route, Page::Money, Page::Power, Page::Water];
+    let below_balances = [Page::Route, Page::Money, Page::Days, Page::Power, Page::Water];
     let link = move |to: Page, shape: Option<Shape>| {
         let current = move || (page.get() == to).then(|| "page".to_owned());
         el("a")
@@ -177,8 +180,8 @@ fn navigation(page: Signal<Page>) -> View {
             .put(el("span").put(to.title()))
             .done()
     };
-    let of_money = [Page::InAndOut, Page::Selling, Page::Futures];
-    let is_below = move || below_balances.contains(&page.get()) || of_money.contains(&page.get());
+    let further = [Page::InAndOut, Page::Selling, Page::Futures, Page::Work, Page::Clearing];
+    let is_below = move || below_balances.contains(&page.get()) || further.contains(&page.get());
     let items = main.map(|(to, shape)| {
         let below = (to == Page::Balances).then(|| {
             let links = below_balances.map(|to| el("li").put(link(to, None)).done());

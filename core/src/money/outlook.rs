@@ -18,7 +18,7 @@ use super::report::is_cash_known;
 use super::step::{CashDay, Course};
 use crate::plan::record::words;
 use crate::plan::{Money, Plan, days_between};
-use crate::run::{Timeline, walk};
+use crate::run::{Timeline, dated, walk};
 
 /// A plan from the day asked on.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,6 +81,7 @@ impl From<Refused> for NotAhead {
 /// assert!(!ahead.outlook.uncertain.is_empty());
 /// ```
 pub fn ahead(plan: &Plan, as_of: Date) -> Result<Ahead, NotAhead> {
+    let plan = &dated(plan, as_of).plan;
     let timeline = Timeline::new(plan, as_of);
     let Course { days, input, .. } = walk(plan, as_of, &timeline).money;
     let days = days.get(timeline.index_from(as_of)..).unwrap_or(&[]).to_vec();

@@ -226,6 +226,12 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "builds", is_list: true, fields: BUILD },
     Section { name: "receipts", is_list: true, fields: RECEIPT },
     Section { name: "receipt_lines", is_list: true, fields: RECEIPT_LINE },
+    Section { name: "tasks", is_list: true, fields: TASK },
+    Section { name: "task_needs", is_list: true, fields: TASK_NEED },
+    Section { name: "tools", is_list: true, fields: TOOL },
+    Section { name: "helpers", is_list: true, fields: HELPER },
+    Section { name: "other_days", is_list: true, fields: OTHER_DAY },
+    Section { name: "building", is_list: false, fields: BUILDING },
 ];
 
 /// Fields of the plan itself.
@@ -300,6 +306,7 @@ pub const ITEM: &[Field] = &[
     of("discount_percent", Kind::Rate),
     money("delivery", 8),
     of("needed_on", Kind::Date),
+    whole("delivery_days", Quantity::Days, 0, 365, 4),
     of("buy_on", Kind::Date),
     of("paid/happened", Kind::Flag),
     of("paid/on", Kind::Date),
@@ -371,6 +378,10 @@ pub const BELONGING: &[Field] = &[
     number("kept/fitted_mass_kg", Quantity::MassKg, 0.0, 2_000.0, 9.0),
     number("kept/fitted_floor_m2", Quantity::AreaM2, 0.0, 50.0, 0.3),
     money("kept/storage_monthly", 10),
+    of("end", Kind::Choice(&["open", "carried", "sold", "lent", "stored", "given", "thrown"])),
+    text("end_with", 120),
+    money("end_fee", 15),
+    of("ended_on", Kind::Date),
 ];
 
 /// Fields of an income.
@@ -513,4 +524,78 @@ pub const RECEIPT_LINE: &[Field] = &[
     of("amount", Kind::Money { negative: true, example: 12, range: false }),
     of("item", Kind::Entry(List::Kit)),
     of("more_follows", Kind::Flag),
+];
+
+/// Fields of a task.
+pub const TASK: &[Field] = &[
+    text("name", 120),
+    estimate("hours", Quantity::Hours, 0.0, 1_000.0, 3.0),
+    of("hands", Kind::Choice(&["one", "two", "skilled"])),
+    of("in_one_go", Kind::Flag),
+    of("without_van", Kind::Flag),
+    of("daylight", Kind::Flag),
+    of("dry", Kind::Flag),
+    estimate("wait_hours", Quantity::Hours, 0.0, 2_000.0, 24.0),
+    of("wait", Kind::Choice(&["curing", "drying", "delivery", "other"])),
+    of("not_before", Kind::Date),
+    number("spent_hours", Quantity::Hours, 0.0, 10_000.0, 1.5),
+    of("done_on", Kind::Date),
+    of("left_out", Kind::Flag),
+    of("can_wait", Kind::Flag),
+    of("for_item", Kind::Entry(List::Kit)),
+    text("note", 2_000),
+];
+
+/// Fields of what a task needs.
+pub const TASK_NEED: &[Field] = &[
+    of("task", Kind::Entry(List::Tasks)),
+    of("after", Kind::Entry(List::Tasks)),
+    of("tool", Kind::Entry(List::Tools)),
+    of("thing", Kind::Entry(List::Kit)),
+    of("at_home", Kind::Entry(List::Belongings)),
+];
+
+/// Fields of a tool or a place.
+pub const TOOL: &[Field] = &[
+    text("name", 120),
+    of("tool_kind", Kind::Choice(&["tool", "place"])),
+    of("tool_source", Kind::Choice(&["owned", "borrowed", "hired", "missing"])),
+    text("lender", 120),
+    of("there_from", Kind::Date),
+    of("there_until", Kind::Date),
+    of("on_days", Kind::Choice(&["every", "workdays", "weekends"])),
+    money("price_per_day", 18),
+];
+
+/// Fields of somebody who works on the van.
+pub const HELPER: &[Field] = &[
+    text("name", 120),
+    of("is_skilled", Kind::Flag),
+    number("workday_from_hour", Quantity::HourOfDay, 0.0, 24.0, 18.0),
+    number("weekend_from_hour", Quantity::HourOfDay, 0.0, 24.0, 9.0),
+    number("workday_hours", Quantity::Hours, 0.0, 24.0, 3.0),
+    number("saturday_hours", Quantity::Hours, 0.0, 24.0, 7.0),
+    number("sunday_hours", Quantity::Hours, 0.0, 24.0, 5.0),
+    of("comes_from", Kind::Date),
+    of("comes_until", Kind::Date),
+];
+
+/// Fields of days on which it is not as on others.
+pub const OTHER_DAY: &[Field] = &[
+    of("helper", Kind::Entry(List::Helpers)),
+    of("first_day", Kind::Date),
+    of("last_day", Kind::Date),
+    number("from_hour", Quantity::HourOfDay, 0.0, 24.0, 18.0),
+    number("hours_then", Quantity::Hours, 0.0, 24.0, 3.0),
+];
+
+/// Fields of when and under what sky the van is built.
+pub const BUILDING: &[Field] = &[
+    of("arrives_on", Kind::Date),
+    number("light_from_hour", Quantity::HourOfDay, 0.0, 24.0, 8.0),
+    number("light_until_hour", Quantity::HourOfDay, 0.0, 24.0, 18.0),
+    number("dry_percent", Quantity::Percent, 0.0, 100.0, 65.0),
+    money("day_longer", 22),
+    number("road_extra_percent", Quantity::Percent, 0.0, 1_000.0, 50.0),
+    money("road_day", 16),
 ];

@@ -41,7 +41,10 @@ pub struct Item {
     /// When it must be there; without it, the day of leaving.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub needed_on: Option<Date>,
-    /// When it is bought and paid; without it, the day it must be there.
+    /// Days from paying for it until it is there; without it, none.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub delivery_days: Option<u32>,
+    /// When it is bought and paid; without it, the day it must be there, less the days of delivery.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
     pub buy_on: Option<Date>,
     /// What came of the purchase.
@@ -87,7 +90,7 @@ pub struct Item {
 
 record!(Item {
     id, name, group, need, obtain, quantity, unit_price, tax_percent, discount_percent, delivery,
-    needed_on, buy_on, paid, lender, sale, returned, mass_kg,
+    needed_on, delivery_days, buy_on, paid, lender, sale, returned, mass_kg,
     length_mm, width_mm, height_mm, draw, water, store, tank, note,
 } unless empty { lender, note });
 
@@ -105,6 +108,7 @@ impl Default for Item {
             discount_percent: None,
             delivery: None,
             needed_on: None,
+            delivery_days: None,
             buy_on: None,
             paid: None,
             lender: String::new(),

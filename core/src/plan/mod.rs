@@ -30,6 +30,7 @@ mod rough;
 mod schema;
 mod selling;
 mod starter;
+mod task;
 mod trial;
 mod typed;
 mod validate;
@@ -58,7 +59,7 @@ pub use paths::Paths;
 pub use plain::Plain;
 pub use problem::{Problem, Wrong};
 pub use purchase::Purchase;
-pub use purse::{Belonging, Cost, CostEvery, CostPhase, Income, Purse, Reading, Repeat};
+pub use purse::{Belonging, BelongingEnd, Cost, CostEvery, CostPhase, Income, Purse, Reading, Repeat};
 pub use receipt::{Receipt, ReceiptLine};
 use record::record;
 pub use rough::{Answers, COST_STARTERS, CostStarter, Place, rough_plan, starter_cost};
@@ -66,6 +67,7 @@ pub use rough::{Answers, COST_STARTERS, CostStarter, Place, rough_plan, starter_
 pub use schema::json_schema;
 pub use selling::{Kept, SalesWish};
 pub use starter::{STARTERS, Sourced, Starter, StarterDraw, StarterSource, StarterStore, matching, starter_item};
+pub use task::{Building, Hands, Helper, OtherDay, Task, TaskNeed, Tool, ToolDays, ToolKind, ToolSource, Wait};
 pub use trial::{Trial, VanBuild};
 pub use typed::{NumberMarks, is_calculation, typed_amount, typed_value};
 pub use validate::validate;
@@ -133,6 +135,23 @@ pub struct Plan {
     /// The lines of the receipts.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
     pub receipt_lines: Vec<ReceiptLine>,
+    /// The work until the day of leaving.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub tasks: Vec<Task>,
+    /// What tasks need.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub task_needs: Vec<TaskNeed>,
+    /// Tools and places to work at.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub tools: Vec<Tool>,
+    /// Who works on the van.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub helpers: Vec<Helper>,
+    /// Days on which somebody works longer, shorter or not at all.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub other_days: Vec<OtherDay>,
+    /// When and under what sky the van is built.
+    pub building: Building,
     /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Paths::is_empty"))]
     pub guesses: Paths,
@@ -140,8 +159,9 @@ pub struct Plan {
 
 record!(Plan {
     schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
-    water_uses, readings, purchase, loans, selling, trial, builds, receipts, receipt_lines, guesses,
-} unless empty { receipts, receipt_lines, guesses });
+    water_uses, readings, purchase, loans, selling, trial, builds, receipts, receipt_lines, tasks, task_needs,
+    tools, helpers, other_days, building, guesses,
+} unless empty { receipts, receipt_lines, tasks, task_needs, tools, helpers, other_days, guesses });
 
 impl Default for Plan {
     fn default() -> Self {
@@ -168,6 +188,12 @@ impl Default for Plan {
             builds: Vec::new(),
             receipts: Vec::new(),
             receipt_lines: Vec::new(),
+            tasks: Vec::new(),
+            task_needs: Vec::new(),
+            tools: Vec::new(),
+            helpers: Vec::new(),
+            other_days: Vec::new(),
+            building: Building::default(),
             guesses: Paths::default(),
         }
     }
@@ -184,7 +210,7 @@ impl Plan {
         self.kit.iter().find(|item| item.id == id)
     }
 
-    /// What the person calls the item, belonging, income, cost or loan of that id; `None` for an id of anything else.
+    /// What the person calls the item, belonging, income, cost, loan, task, tool or helper of that id; `None` for an id of anything else.
     pub fn name_of(&self, id: Id) -> Option<&str> {
         fn named<T>(entries: &[T], is_it: impl Fn(&T) -> bool, name: fn(&T) -> &str) -> Option<&str> {
             entries.iter().find(|entry| is_it(entry)).map(name)
@@ -194,6 +220,9 @@ impl Plan {
             .or_else(|| named(&self.incomes, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.costs, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.loans, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.tasks, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.tools, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.helpers, |entry| entry.id == id, |entry| &entry.name))
     }
 
     /// Items that are part of the plan: all but those left out.
@@ -233,6 +262,7 @@ impl Plan {
             "purchase" => Some(self.purchase.to_plain()),
             "selling" => Some(self.selling.to_plain()),
             "trial" => Some(self.trial.to_plain()),
+            "building" => Some(self.building.to_plain()),
             _ => None,
         }
     }

@@ -155,6 +155,11 @@ pub enum Wrong {
         /// The id of what it was.
         id: Id,
     },
+    /// Tasks wait for one another in a circle, so that none of them can begin.
+    TaskCircle {
+        /// Their names, in order; the first stands at the end again.
+        names: String,
+    },
     /// Each power store is an item of its own: its quantity must be 1.
     StoreQuantity,
     /// The surge limit of a store lies below its continuous limit.

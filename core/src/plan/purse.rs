@@ -100,6 +100,17 @@ pub struct Belonging {
     /// What becomes of it if it is not sold.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub kept: Option<Kept>,
+    /// Where it ends, so that nothing is left in the flat.
+    pub end: BelongingEnd,
+    /// With whom it is left, or who gets it.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "String::is_empty"))]
+    pub end_with: String,
+    /// What bringing it there, or throwing it away, costs.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub end_fee: Option<Money>,
+    /// The day it left the flat.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub ended_on: Option<Date>,
 }
 
 record!(Belonging {
@@ -115,6 +126,52 @@ record!(Belonging {
     half_sold_days,
     usual_price,
     kept,
+    end,
+    end_with,
+    end_fee,
+    ended_on,
+} unless empty { end_with });
+
+impl Belonging {
+    /// Whether it is to be sold: it is said to be, or it has a price and nothing else was decided.
+    pub fn is_for_sale(&self) -> bool {
+        match self.end {
+            BelongingEnd::Sold => true,
+            BelongingEnd::Open => self.price.is_some() || self.outcome.is_some(),
+            _ => false,
+        }
+    }
+
+    /// Where it ends: what was decided, or that it is sold when it has a price.
+    pub fn ends_as(&self) -> BelongingEnd {
+        if self.is_for_sale() { BelongingEnd::Sold } else { self.end }
+    }
+}
+
+/// Where a thing at home ends.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
+pub enum BelongingEnd {
+    /// Not decided.
+    #[default]
+    Open,
+    /// It comes along.
+    Carried,
+    /// It is sold.
+    Sold,
+    /// It is lent, or left with somebody.
+    Lent,
+    /// It is stored at a monthly price.
+    Stored,
+    /// It is given away.
+    Given,
+    /// It is thrown away.
+    Thrown,
+}
+
+words!(BelongingEnd {
+    Open = "open", Carried = "carried", Sold = "sold", Lent = "lent", Stored = "stored", Given = "given",
+    Thrown = "thrown",
 });
 
 /// Money that comes in otherwise: wages, a gift, a deposit that comes back.

@@ -267,7 +267,8 @@ pub(super) fn across_fields(plan: &Plan) -> Vec<Problem> {
     check_dates(plan, &mut problems);
     check_parts(plan, &mut problems);
     check_stores(plan, &mut problems);
-    check_receipts(plan, &mut problems);
+    check_references(plan, &mut problems);
+    check_tasks(plan, &mut problems);
     check_week(plan, &mut problems);
     check_length(plan, &mut problems);
     problems
@@ -315,6 +316,15 @@ fn check_dates(plan: &Plan, problems: &mut Vec<Problem>) {
     ordered(calendar.starts_on, plan.selling.wanted_on, Path::section("selling").child("wanted_on"));
     for item in &plan.kit {
         ordered(item.buy_on, item.needed_on, Path::entry("kit", item.id).child("needed_on"));
+    }
+    for tool in &plan.tools {
+        ordered(tool.there_from, tool.there_until, Path::entry("tools", tool.id).child("there_until"));
+    }
+    for helper in &plan.helpers {
+        ordered(helper.comes_from, helper.comes_until, Path::entry("helpers", helper.id).child("comes_until"));
+    }
+    for day in &plan.other_days {
+        ordered(day.first_day, day.last_day, Path::entry("other_days", day.id).child("last_day"));
     }
     let purchase = &plan.purchase;
     ordered(purchase.deposit_on, purchase.pay_on, Path::section("purchase").child("pay_on"));
@@ -375,17 +385,83 @@ fn check_stores(plan: &Plan, problems: &mut Vec<Problem>) {
     }
 }
 
-/// Lines of receipts that refer to what is not there.
-fn check_receipts(plan: &Plan, problems: &mut Vec<Problem>) {
-    let known = [List::Receipts, List::Kit].map(|list| order::sorted(list.ids(plan).into_iter().map(u64::from)));
+/// References to what is not there.
+fn check_references(plan: &Plan, problems: &mut Vec<Problem>) {
+    let known_of = |list: List| (list, order::sorted(list.ids(plan).into_iter().map(u64::from)));
+    let known = [List::Receipts, List::Kit, List::Tasks, List::Tools, List::Belongings, List::Helpers].map(known_of);
+    let mut check = |of: List, id: Option<Id>, path: &dyn Fn() -> Path| {
+        let is_known =
+            |id: Id| known.iter().any(|(list, known)| *list == of && order::find(known, id.into()).is_some());
+        if let Some(id) = id.filter(|id| !is_known(*id)) {
+            problems.push(Problem { path: path(), wrong: Wrong::NoSuchEntry { id } });
+        }
+    };
     for line in &plan.receipt_lines {
-        for (known, (id, name)) in known.iter().zip([(line.receipt, "receipt"), (line.item, "item")]) {
-            if let Some(id) = id.filter(|id| order::find(known, (*id).into()).is_none()) {
-                let path = Path::entry("receipt_lines", line.id).child(name);
-                problems.push(Problem { path, wrong: Wrong::NoSuchEntry { id } });
+        let at = |name| Path::entry("receipt_lines", line.id).child(name);
+        check(List::Receipts, line.receipt, &|| at("receipt"));
+        check(List::Kit, line.item, &|| at("item"));
+    }
+    for task in &plan.tasks {
+        check(List::Kit, task.for_item, &|| Path::entry("tasks", task.id).child("for_item"));
+    }
+    for need in &plan.task_needs {
+        let at = |name| Path::entry("task_needs", need.id).child(name);
+        check(List::Tasks, need.task, &|| at("task"));
+        check(List::Tasks, need.after, &|| at("after"));
+        check(List::Tools, need.tool, &|| at("tool"));
+        check(List::Kit, need.thing, &|| at("thing"));
+        check(List::Belongings, need.at_home, &|| at("at_home"));
+    }
+    for day in &plan.other_days {
+        check(List::Helpers, day.helper, &|| Path::entry("other_days", day.id).child("helper"));
+    }
+}
+
+/// Tasks that wait for one another in a circle: told once, at a need that closes it.
+fn check_tasks(plan: &Plan, problems: &mut Vec<Problem>) {
+    let ids: Vec<(u64, usize)> = order::sorted(plan.tasks.iter().map(|task| task.id.into()));
+    let position = |id: Id| order::find(&ids, id.into()).and_then(|at| ids.get(at)).map(|(_, at)| *at);
+    let mut after: Vec<Vec<(usize, Id)>> = vec![Vec::new(); plan.tasks.len()];
+    for need in &plan.task_needs {
+        if let (Some(task), Some(earlier)) = (need.task.and_then(position), need.after.and_then(position)) {
+            after[task].push((earlier, need.id));
+        }
+    }
+    if let Some((circle, closed_by)) = circle_of(&after) {
+        let names: Vec<&str> = circle.iter().filter_map(|at| plan.tasks.get(*at)).map(|task| &*task.name).collect();
+        let wrong = Wrong::TaskCircle { names: names.join(" → ") };
+        problems.push(Problem { path: Path::entry("task_needs", closed_by).child("after"), wrong });
+    }
+}
+
+/// The first circle, as what comes first to what comes last and then the first again, and the need that closes it.
+fn circle_of(after: &[Vec<(usize, Id)>]) -> Option<(Vec<usize>, Id)> {
+    let mut is_done = vec![false; after.len()];
+    let mut is_on_way = vec![false; after.len()];
+    for start in 0..after.len() {
+        // The way down from `start`: each with how many of its needs were followed.
+        let mut way = vec![(start, 0_usize)];
+        while let Some((task, followed)) = way.last_mut() {
+            let task = *task;
+            is_on_way[task] = true;
+            let next = after[task].get(*followed).copied().filter(|_| !is_done[task]);
+            *followed += 1;
+            match next {
+                Some((earlier, need)) if is_on_way[earlier] => {
+                    let from = way.iter().position(|(on_way, _)| *on_way == earlier).unwrap_or(0);
+                    let mut circle: Vec<usize> = way[from..].iter().rev().map(|(task, _)| *task).collect();
+                    circle.extend(circle.first().copied());
+                    return Some((circle, need));
+                }
+                Some((earlier, _)) => way.push((earlier, 0)),
+                None => {
+                    (is_done[task], is_on_way[task]) = (true, false);
+                    way.pop();
+                }
             }
         }
     }
+    None
 }
 
 fn check_week(plan: &Plan, problems: &mut Vec<Problem>) {

@@ -4,10 +4,12 @@
 //! here: what one does to another in time is coupled through [`State`], an hour late.
 
 mod calendar;
+mod dated;
 
 use jiff::civil::Date;
 
 pub use calendar::{Day, MOST_DAYS, Phase, Timeline};
+pub use dated::{Dated, dated, for_days};
 
 use crate::order;
 use crate::plan::civil::day_key;

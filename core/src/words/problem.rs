@@ -56,6 +56,7 @@ pub(super) fn said(wrong: &Wrong) -> (&'static str, Figures) {
         }
         Wrong::NoSuchStore { id } => ("problem-no-such-store", vec![("id", Figure::Name(id.to_string()))]),
         Wrong::NoSuchEntry { id } => ("problem-no-such-entry", vec![("id", Figure::Name(id.to_string()))]),
+        Wrong::TaskCircle { names } => ("problem-task-circle", vec![("names", Figure::Name(names.clone()))]),
         Wrong::StoreQuantity => ("problem-store-quantity", vec![]),
         Wrong::SurgeBelowContinuous { continuous_w } => {
             ("problem-surge-below-continuous", vec![("continuous", Figure::of(*continuous_w, Quantity::PowerW))])

@@ -21,7 +21,7 @@ pub use thirtyfour::{Key, TypingData};
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 21] = [
+pub const ROUTES: [&str; 24] = [
     "/",
     "/overview",
     "/kit",
@@ -34,6 +34,9 @@ pub const ROUTES: [&str; 21] = [
     "/buying",
     "/power",
     "/water",
+    "/days",
+    "/work",
+    "/clearing",
     "/shop",
     "/plans",
     "/papers",

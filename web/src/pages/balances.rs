@@ -11,7 +11,12 @@ use crate::state::App;
 
 /// The page.
 pub fn balances() -> View {
-    let lines = [(Balance::Money, Page::Money), (Balance::Power, Page::Power), (Balance::Water, Page::Water)];
+    let lines = [
+        (Balance::Money, Page::Money),
+        (Balance::Days, Page::Days),
+        (Balance::Power, Page::Power),
+        (Balance::Water, Page::Water),
+    ];
     let lines = lines.map(|(balance, page)| line(balance, page));
     let to_route = el("p").put(el("a").attr("href", Page::Route.link()).put(key!("next-route")));
     fragment()

@@ -353,6 +353,7 @@ const BASICS: &[&str] = &[
     "discount_percent",
     "delivery",
     "needed_on",
+    "delivery_days",
     "buy_on",
     "lender",
 ];

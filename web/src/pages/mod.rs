@@ -3,6 +3,7 @@
 mod balances;
 mod buying;
 mod compare;
+mod days;
 mod futures;
 mod keeping;
 mod kit;
@@ -29,6 +30,7 @@ use kerbstead_core::{Assessment, Balance};
 
 pub use balances::balances;
 pub use buying::buying;
+pub use days::{clearing, days, work};
 pub use futures::futures;
 pub use kit::kit;
 pub use money::{in_and_out, money};
@@ -57,6 +59,7 @@ pub const fn balance_title(balance: Balance) -> Key {
         Balance::Money => key!("page-money"),
         Balance::Power => key!("page-power"),
         Balance::Water => key!("page-water"),
+        Balance::Days => key!("page-days"),
     }
 }
 
@@ -71,6 +74,7 @@ fn standing_of(assessment: &Assessment, balance: Balance) -> StandingView {
         Balance::Money => StandingView::of(&assessment.money.standing),
         Balance::Power => StandingView::of(&assessment.power.standing),
         Balance::Water => StandingView::of(&assessment.water.standing),
+        Balance::Days => StandingView::of(&assessment.days.standing),
     }
 }
 
@@ -85,6 +89,7 @@ fn grounds_of(assessment: &Assessment, balance: Balance) -> Grounds {
         Balance::Money => Grounds::of(&assessment.money.standing),
         Balance::Power => Grounds::of(&assessment.power.standing),
         Balance::Water => Grounds::of(&assessment.water.standing),
+        Balance::Days => Grounds::of(&assessment.days.standing),
     }
 }
 

@@ -14,7 +14,7 @@ mod unanswered;
 
 use kerbstead_core::Balance;
 
-pub(super) use chances::{refused, waiting};
+pub(super) use chances::{odds, refused, waiting};
 pub use entries::in_and_out;
 pub use names::group_key;
 

@@ -15,7 +15,7 @@ use crate::state::App;
 
 /// The page.
 pub fn overview() -> View {
-    let cards = [Balance::Money, Balance::Power, Balance::Water].map(card);
+    let cards = [Balance::Money, Balance::Days, Balance::Power, Balance::Water].map(card);
     fragment()
         .put(el("h1").put(key!("page-overview")))
         .put(demo_banner())
@@ -68,6 +68,7 @@ fn card(balance: Balance) -> View {
         Balance::Money => Page::Money,
         Balance::Power => Page::Power,
         Balance::Water => Page::Water,
+        Balance::Days => Page::Days,
     };
     el("article")
         .class("card")

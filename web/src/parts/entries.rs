@@ -12,6 +12,7 @@ use crate::call::Read;
 use crate::el::{View, el, fragment};
 use crate::live::{self, Memo, Signal};
 use crate::locale::t;
+use crate::route;
 use crate::state::App;
 
 /// How the entries of a list are shown.
@@ -35,7 +36,7 @@ impl Entries {
         let app = App::here();
         let list = self.list;
         let ids = live::memo(move || app.plan(|plan| list.ids(plan)));
-        let opened = Signal::new(None::<Id>);
+        let opened = Signal::new(route::entry_in_address());
         let add_one = move || {
             let id = app.plan(Plan::next_id);
             opened.set(Some(id));

@@ -2,13 +2,13 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{
-    Edit, Field as PlanField, Kind, Path, Quantity, Wrong, field as table, is_calculation, typed_value,
+    Edit, Field as PlanField, Kind, List, Path, Quantity, Wrong, field as table, is_calculation, typed_value,
 };
 use kerbstead_core::words::unit;
 use serde_json::{Value, json};
 
 use super::button::button;
-use super::entries::named;
+use super::entries::named_in;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{self, plain_sentence, t, words};
@@ -32,7 +32,7 @@ pub fn field(path: Path) -> View {
         Kind::Flag => flag(path, label),
         Kind::Choice(choices) => choice(path, field, label, choices),
         Kind::StoreItem => store_choice(path, label),
-        Kind::Entry(_) => item_choice(path, label),
+        Kind::Entry(list) => entry_choice(path, label, list),
         Kind::Date => date(path, field, label),
         Kind::Number { range: true, .. } | Kind::Money { range: true, .. } => estimate(&path, field, &label),
         _ => typed(path, field, label),
@@ -90,11 +90,16 @@ fn store_choice(path: Path, label: String) -> View {
     select(path, label, options, |text| text.parse::<u32>().map_or(Value::Null, Value::from))
 }
 
-/// A thing of the kit, or nothing in it; also one that is not there any more.
-fn item_choice(path: Path, label: String) -> View {
-    let mut options = vec![(String::new(), t!("choice-no-item"))];
+/// An entry of a list, or none of it; also one that is not there any more.
+fn entry_choice(path: Path, label: String, list: List) -> View {
+    let none = match list {
+        List::Kit => key!("choice-no-item"),
+        List::Helpers => key!("choice-everybody"),
+        _ => key!("choice-none"),
+    };
+    let mut options = vec![(String::new(), plain_sentence(none))];
     App::here().desk.plan.with_untracked(|plan| {
-        options.extend(plan.kit.iter().map(|item| (item.id.to_string(), named(item.name.clone()))));
+        options.extend(list.ids(plan).into_iter().map(|id| (id.to_string(), named_in(plan, id))));
         let id = plan.value(&path).as_u64().map(|id| id.to_string());
         let gone = id.filter(|id| options.iter().all(|(known, _)| known != id));
         options.extend(gone.map(|id| (id.clone(), id)));

@@ -1,7 +1,7 @@
 //! A verdict, and what it rests on.
 
 use kerbstead_core::explain::{Figure, Working};
-use kerbstead_core::plan::{Id, Path, Quantity, field};
+use kerbstead_core::plan::{Id, List, Path, Quantity, field};
 use kerbstead_core::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 
 use super::field::field_label;
@@ -10,6 +10,7 @@ use crate::call::Read;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{plain_sentence, t, tell, words};
+use crate::route::Page;
 
 /// The word for a verdict.
 pub fn verdict_word(verdict: Verdict) -> String {
@@ -39,7 +40,7 @@ pub struct FindingView {
     severity: Severity,
     text: String,
     next: Option<String>,
-    subject: Option<Id>,
+    subject: Option<(List, Id)>,
 }
 
 /// A standing in words, the same for every balance.
@@ -154,7 +155,7 @@ impl FindingView {
             severity: finding.severity(),
             text: words.say(finding),
             next: words.next_step(finding),
-            subject: finding.subject(),
+            subject: finding.subject().map(|id| (finding.list(), id)),
         })
     }
 
@@ -165,17 +166,22 @@ impl FindingView {
 }
 
 fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -> String {
+    let is_early = matches!(margin, Some(Margin::Early(_)));
     let margin = margin.map(Figure::from);
     match (verdict, margin, first_short) {
         (Verdict::FallsShort, Some(margin), Some(moment)) => {
             let key = match margin {
                 Figure::Money(_) => "standing-short-money",
+                _ if is_early => "standing-short-early",
                 Figure::Measure { quantity: Quantity::Days, .. } => "standing-short-days",
                 _ => "standing-short-hours",
             };
             tell(key, &vec![("when", Figure::Moment(moment)), ("margin", positive(margin))])
         }
         (Verdict::FallsShort, _, _) => t!("standing-cannot"),
+        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_early => {
+            tell!("standing-spare-early", &vec![("margin", margin)])
+        }
         (Verdict::Holds | Verdict::Tight, Some(margin), _) => tell!("standing-spare", &vec![("margin", margin)]),
         _ => t!("standing-unknown"),
     }
@@ -226,8 +232,10 @@ fn finding_list(standing: &StandingView) -> View {
             Severity::Close => "finding tight",
             Severity::Note => "finding note",
         };
-        let link = finding.subject.map(|id| {
-            fragment().put(" ").put(el("a").attr("href", format!("#/kit/{id}")).put(key!("finding-show"))).done()
+        let link = finding.subject.map(|(list, id)| {
+            let page = if list == List::Tasks { Page::Work } else { Page::Kit };
+            let link = format!("{}/{id}", page.link());
+            fragment().put(" ").put(el("a").attr("href", link).put(key!("finding-show"))).done()
         });
         el("li")
             .class(class)

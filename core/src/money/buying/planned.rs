@@ -12,6 +12,7 @@ use crate::money::outlook::{Ahead, NotAhead, ahead};
 use crate::order;
 use crate::plan::record::{record, words};
 use crate::plan::{Edit, Id, Money, Need, Path, Plain, Plan, add_days, date_text};
+use crate::run::dated;
 use crate::task::Task;
 
 /// What to buy when.
@@ -86,7 +87,7 @@ words!(Proof { Proven = "proven", FinishProven = "finish_proven", RuleOfThumb = 
 /// ```
 pub fn buying_plan(plan: &Plan, as_of: Date) -> BuyingPlan {
     ahead(plan, as_of)
-        .and_then(|ahead| ordered(plan, &ahead))
+        .and_then(|ahead| ordered(&dated(plan, as_of).plan, &ahead))
         .unwrap_or_else(|refused| BuyingPlan { refused: Some(refused), ..BuyingPlan::default() })
 }
 

@@ -63,7 +63,7 @@ pub fn fates_of(plan: &Plan, as_of: Date) -> Vec<Fates> {
 }
 
 /// Months of the route, begun ones as whole.
-fn months_stored(plan: &Plan, as_of: Date) -> u32 {
+pub fn months_stored(plan: &Plan, as_of: Date) -> u32 {
     let days = Decimal::from(Timeline::new(plan, as_of).road().count());
     let months = decimal::over(days, DAYS_PER_MONTH).and_then(|months| months.ceil().to_u32());
     months.filter(|months| *months > 0).unwrap_or(STORED_MONTHS)

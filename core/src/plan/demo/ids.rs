@@ -13,6 +13,11 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
     let stays = plan.stays.iter_mut().map(|entry| &mut entry.id);
     let week = plan.week.iter_mut().map(|entry| &mut entry.id);
     let water_uses = plan.water_uses.iter_mut().map(|entry| &mut entry.id);
+    let tasks = plan.tasks.iter_mut().map(|entry| &mut entry.id);
+    let task_needs = plan.task_needs.iter_mut().map(|entry| &mut entry.id);
+    let tools = plan.tools.iter_mut().map(|entry| &mut entry.id);
+    let helpers = plan.helpers.iter_mut().map(|entry| &mut entry.id);
+    let other_days = plan.other_days.iter_mut().map(|entry| &mut entry.id);
     let all = kit
         .chain(belongings)
         .chain(incomes)
@@ -21,7 +26,12 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
         .chain(week)
         .chain(water_uses)
         .chain(loans)
-        .chain(builds);
+        .chain(builds)
+        .chain(tasks)
+        .chain(tools)
+        .chain(helpers)
+        .chain(other_days)
+        .chain(task_needs);
     for (id, next) in all.zip(1 as Id..) {
         *id = next;
     }

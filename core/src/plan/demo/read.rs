@@ -6,7 +6,7 @@ use crate::plan::edit::put;
 use crate::plan::field::{Field, Kind, Section};
 use crate::plan::{Id, NumberMarks, Plain, Plan, typed_value};
 
-/// The plan, with ids in the order of its entries. `year` is put before every day. `None` when a line is not understood.
+/// The plan, with ids in the order of its entries, which refer to earlier ones by name. `year` is put before every day. `None` when a line is not understood.
 pub(super) fn plan(text: &str, year: &str) -> Option<Plan> {
     let mut section = Section::named("")?;
     let mut plan = Map::new();
@@ -18,24 +18,43 @@ pub(super) fn plan(text: &str, year: &str) -> Option<Plan> {
             let (name, fields) = line.split_once(": ")?;
             let mut entry = Map::new();
             entry.insert("id".to_owned(), ids.next()?.into());
-            entry.insert(section.fields.first()?.name.to_owned(), name.into());
-            put_fields(&mut entry, section, fields, year)?;
+            let first = section.fields.first()?;
+            entry.insert(first.name.to_owned(), reference(first, name, &plan).unwrap_or_else(|| name.into()));
+            put_fields(&mut entry, section, fields, &plan, year)?;
             let list = plan.entry(section.name).or_insert_with(|| json!([]));
             list.as_array_mut()?.push(entry.into());
         } else if section.name.is_empty() {
-            put_fields(&mut plan, section, line, year)?;
+            let mut own = Map::new();
+            put_fields(&mut own, section, line, &plan, year)?;
+            plan.append(&mut own);
         } else {
-            let part = plan.entry(section.name).or_insert_with(|| json!({}));
-            put_fields(part.as_object_mut()?, section, line, year)?;
+            let mut part = Map::new();
+            put_fields(&mut part, section, line, &plan, year)?;
+            let known = plan.entry(section.name).or_insert_with(|| json!({}));
+            known.as_object_mut()?.append(&mut part);
         }
     }
     Plan::from_plain(&plan.into())
 }
 
-fn put_fields(object: &mut Map<String, Value>, section: &Section, fields: &str, year: &str) -> Option<()> {
+/// The id of the entry that a field refers to by its name.
+fn reference(field: &Field, name: &str, plan: &Map<String, Value>) -> Option<Value> {
+    let Kind::Entry(list) = field.kind else { return None };
+    let entries = plan.get(list.name())?.as_array()?;
+    entries.iter().find(|entry| entry["name"] == name)?.get("id").cloned()
+}
+
+fn put_fields(
+    object: &mut Map<String, Value>,
+    section: &Section,
+    fields: &str,
+    plan: &Map<String, Value>,
+    year: &str,
+) -> Option<()> {
     for field in fields.split("; ") {
         let (name, text) = field.split_once(' ')?;
-        put(object, name, value(section.field(name)?, text, year)?)?;
+        let field = section.field(name)?;
+        put(object, name, reference(field, text, plan).or_else(|| value(field, text, year))?)?;
     }
     Some(())
 }

@@ -5,8 +5,8 @@ use serde_json::Value;
 
 use super::{Edit, NotPossible};
 use crate::plan::{
-    Belonging, Cost, Id, Income, Item, Loan, Path, Plain, Plan, Reading, Receipt, ReceiptLine, Stay, VanBuild,
-    WaterUse, WeekDay,
+    Belonging, Cost, Helper, Id, Income, Item, Loan, OtherDay, Path, Plain, Plan, Reading, Receipt, ReceiptLine, Stay,
+    Task, TaskNeed, Tool, VanBuild, WaterUse, WeekDay,
 };
 
 /// An entry of a list of the plan.
@@ -108,6 +108,11 @@ lists! {
     Builds builds VanBuild, "Ways of building.";
     Receipts receipts Receipt, "Receipts.";
     ReceiptLines receipt_lines ReceiptLine, "Lines of receipts.";
+    Tasks tasks Task, "The work until the day of leaving.";
+    TaskNeeds task_needs TaskNeed, "What tasks need.";
+    Tools tools Tool, "Tools and places to work at.";
+    Helpers helpers Helper, "Who works on the van.";
+    OtherDays other_days OtherDay, "Days on which it is not as on others.";
 }
 
 impl List {

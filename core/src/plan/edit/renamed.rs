@@ -3,6 +3,7 @@
 use serde_json::Value;
 
 use super::{Edit, List};
+use crate::plan::field::Section;
 use crate::plan::{Field, Id, Kind, Path, field};
 
 impl Edit {
@@ -14,12 +15,13 @@ impl Edit {
         match self {
             Self::Set { path, mut value } => {
                 if list == List::Kit {
-                    rename_reference(&mut value, "store", path.last() == "store", from, to);
+                    let way = if path.last() == "store" { "" } else { "store" };
+                    rename_reference(&mut value, way, from, to);
                 }
                 if let Some(Field { kind: Kind::Entry(of), .. }) = field::at(&path)
                     && *of == list
                 {
-                    rename_reference(&mut value, "", true, from, to);
+                    rename_reference(&mut value, "", from, to);
                 }
                 Self::Set { path: new_path(path), value }
             }
@@ -42,22 +44,23 @@ pub fn rename_entry(entry: &mut Value, of: List, list: List, from: Id, to: Id) {
     if of == list && entry.get("id").and_then(Value::as_u64) == Some(u64::from(from)) {
         entry["id"] = to.into();
     }
-    match (of, list) {
-        (List::Kit, List::Kit) => {
-            if let Some(draw) = entry.get_mut("draw") {
-                rename_reference(draw, "store", false, from, to);
-            }
+    let Some(section) = Section::named(of.name()) else { return };
+    for field in section.fields {
+        let is_reference = match field.kind {
+            Kind::Entry(to_list) => to_list == list,
+            Kind::StoreItem => list == List::Kit,
+            _ => false,
+        };
+        if is_reference {
+            rename_reference(entry, field.name, from, to);
         }
-        (List::Readings, List::Kit) => rename_reference(entry, "store", false, from, to),
-        (List::ReceiptLines, List::Kit) => rename_reference(entry, "item", false, from, to),
-        (List::ReceiptLines, List::Receipts) => rename_reference(entry, "receipt", false, from, to),
-        _ => {}
     }
 }
 
-/// Renames what refers to an entry: the value itself, or its part of that name when that is a number.
-fn rename_reference(value: &mut Value, part: &str, is_reference: bool, from: Id, to: Id) {
-    let reference = if is_reference { Some(value) } else { value.get_mut(part) };
+/// Renames what refers to an entry: the part of the value at that way, or the value itself when the way is empty.
+fn rename_reference(value: &mut Value, way: &str, from: Id, to: Id) {
+    let mut names = way.split('/').filter(|name| !name.is_empty());
+    let reference = names.try_fold(value, |value, name| value.get_mut(name));
     if let Some(reference) = reference
         && reference.as_u64() == Some(u64::from(from))
     {

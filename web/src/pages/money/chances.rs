@@ -100,7 +100,7 @@ fn told(prospect: &Prospect) -> View {
         tell!("chances-lowest", &figures),
     ];
     fragment()
-        .put(el("p").put(key!("chances-kept")).put(" ").put(el("strong").put(odds(prospect))))
+        .put(el("p").put(key!("chances-kept")).put(" ").put(el("strong").put(odds(prospect.kept, prospect.paths))))
         .put(el("ul").put_each(lines.into_iter().map(|line| el("li").put(line))))
         .put(
             el("details")
@@ -110,15 +110,16 @@ fn told(prospect: &Prospect) -> View {
         .done()
 }
 
-fn odds(prospect: &Prospect) -> String {
+/// A chance in words: so many courses of so many.
+pub fn odds(kept: u32, paths: u32) -> String {
     let number = |count: u32| Figure::count(count as usize);
-    let paths = vec![("paths", number(prospect.paths))];
-    match Odds::of(prospect.kept, prospect.paths) {
-        Odds::Never => tell!("odds-never", &paths),
+    let all = vec![("paths", number(paths))];
+    match Odds::of(kept, paths) {
+        Odds::Never => tell!("odds-never", &all),
         Odds::AlmostNever => t!("odds-almost-never"),
         Odds::About { count, of } => tell!("odds-about", &vec![("count", number(count)), ("of", number(of))]),
         Odds::AlmostAlways => t!("odds-almost-always"),
-        Odds::Always => tell!("odds-always", &paths),
+        Odds::Always => tell!("odds-always", &all),
     }
 }
 
