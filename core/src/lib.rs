@@ -14,6 +14,8 @@
 //! - [`run`]: the calendar, and the walk along it that every balance shares;
 //! - [`money`], [`power`], [`water`]: a balance each: what it takes (`input`), what it gives (`report`), the
 //!   computation (`step`), its findings;
+//! - [`days`]: work placed in time, with the hands and tools there are;
+//! - [`draws`]: numbers by chance, from a seed;
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
 //! - [`order`]: sorting, all of it by one piece of code;
 //! - [`explain`]: the working of a number;
@@ -31,6 +33,7 @@
 
 mod assessment;
 pub mod days;
+pub mod draws;
 pub mod explain;
 pub mod keeping;
 pub mod money;

@@ -23,7 +23,7 @@ mod input;
 mod percentile;
 mod runs;
 
-pub use draws::Chance;
+pub use crate::draws::Chance;
 pub use input::{CertainFlow, MOST_CERTAIN, MOST_MINOR, MOST_PATHS, MOST_UNCERTAIN, Outlook, Refused, UncertainFlow};
 pub use percentile::Spread;
 pub use runs::{BandDay, Chances, Runs};

@@ -1,8 +1,9 @@
 //! Many courses of the cash, drawn by chance.
 
-use super::draws::{Chance, Lot};
+use super::draws::Lot;
 use super::input::{MOST_PATHS, Outlook, Refused};
 use super::percentile::Spread;
+use crate::draws::Chance;
 
 /// The band rests on so many courses, the first ones: a thousand place its edges within a percent or two, and a plot
 /// shows no more.

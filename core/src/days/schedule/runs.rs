@@ -1,0 +1,196 @@
+//! How likely all is done by a day: the schedule placed again and again, with durations and weather by chance.
+
+use super::board::Board;
+use super::ground::{Ground, WORD};
+use super::serial::ready;
+use super::{Durations, Schedule, Span, Workload, pert};
+use crate::draws::Chance;
+use crate::order;
+
+/// The most runs.
+pub const MOST_RUNS: u32 = 100_000;
+
+/// Days on which what needs the weather rests.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Weather {
+    /// The calendars that are closed on such a day, all of them at once.
+    pub calendars: Vec<usize>,
+    /// The chance of such a day, 0 to 1, day by day; the last one counts for all that follow. None: never.
+    pub chances: Vec<f64>,
+    /// Slots of a day; slot 0 begins the first one.
+    pub slots_per_day: usize,
+}
+
+/// Placements of the same order by chance, in steps. In each run every activity takes a drawn number of slots, and is
+/// placed as early as can be in the order of the schedule. The same question and seed give the same answer. Each activity
+/// has draws of its own, so that a change to one leaves those of the others as they are.
+pub struct Runs {
+    ground: Ground,
+    board: Board,
+    list: Vec<usize>,
+    durations: Vec<Durations>,
+    /// Which profiles the weather closes.
+    is_outside: Vec<bool>,
+    weather: Weather,
+    open: Vec<u64>,
+    seed: u64,
+    wanted: u32,
+    finishes: Vec<usize>,
+    unfinished: u32,
+}
+
+/// What the runs came to.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Chances {
+    /// The finishes of the runs in which all was placed that the schedule has, in ascending order.
+    pub finishes: Vec<usize>,
+    /// In how many others something found no place before the last slot.
+    pub unfinished: u32,
+}
+
+impl Chances {
+    /// How many runs there were.
+    pub fn runs(&self) -> usize {
+        self.finishes.len() + self.unfinished as usize
+    }
+
+    /// In how many runs all was done before a slot.
+    pub fn done_by(&self, slot: usize) -> usize {
+        self.finishes.partition_point(|finish| *finish <= slot)
+    }
+
+    /// In how many runs all was done by the end of each day of so many slots, up to the day on which the last was.
+    pub fn done_by_day(&self, slots_per_day: usize) -> Vec<usize> {
+        let day = slots_per_day.max(1);
+        let last = self.finishes.last().map_or(0, |finish| finish.div_ceil(day));
+        (1..=last).map(|count| self.done_by(count * day)).collect()
+    }
+
+    /// The slot by which all is done in so many percent of the runs, 1 to 100; none if they are not all finished then.
+    /// The nearest rank: the least finish that so many reach.
+    pub fn percentile(&self, percent: u32) -> Option<usize> {
+        let rank = (self.runs() * percent.clamp(1, 100) as usize).div_ceil(100);
+        self.finishes.get(rank.saturating_sub(1)).copied()
+    }
+}
+
+impl Runs {
+    /// Prepares so many runs, at most [`MOST_RUNS`]. Activities that have no durations take what the workload says.
+    pub fn new(
+        workload: &Workload,
+        schedule: &Schedule,
+        durations: &[Durations],
+        weather: Weather,
+        seed: u64,
+        runs: u32,
+    ) -> Self {
+        let ground = Ground::new(workload);
+        let mut is_outside = vec![false; ground.profiles()];
+        for (act, activity) in ground.acts.iter().zip(&workload.activities) {
+            is_outside[act.profile] |= activity.calendars.iter().any(|it| weather.calendars.contains(it));
+        }
+        let certain = |at: usize| f64::from(workload.activities[at].work_slots);
+        let of = |at: usize| durations.get(at).copied().unwrap_or_else(|| Durations::certain(certain(at)));
+        Self {
+            board: Board::new(&ground),
+            list: listed(&ground, schedule),
+            durations: (0..ground.acts.len()).map(of).collect(),
+            is_outside,
+            weather,
+            open: ground.open.clone(),
+            seed,
+            wanted: runs.min(MOST_RUNS),
+            finishes: Vec::new(),
+            unfinished: 0,
+            ground,
+        }
+    }
+
+    /// Goes on for a few milliseconds; gives the share that is done, 1 when all is.
+    pub fn step(&mut self) -> f64 {
+        let many = 6_000 / self.list.len().max(1);
+        for _ in 0..=many {
+            if self.done() == self.wanted {
+                return 1.0;
+            }
+            self.run();
+        }
+        if self.done() == self.wanted { 1.0 } else { f64::from(self.done()) / f64::from(self.wanted) }
+    }
+
+    /// What the runs so far came to.
+    pub fn chances(&self) -> Chances {
+        let sorted = order::sorted(self.finishes.iter().map(|finish| *finish as u64));
+        Chances {
+            finishes: sorted.into_iter().map(|(_, place)| self.finishes[place]).collect(),
+            unfinished: self.unfinished,
+        }
+    }
+
+    fn done(&self) -> u32 {
+        u32::try_from(self.finishes.len()).unwrap_or(u32::MAX).saturating_add(self.unfinished)
+    }
+
+    fn run(&mut self) {
+        let seed = Chance::of_course(self.seed, self.done().into()).draw();
+        self.close_days(&mut Chance::of_course(seed, u64::MAX));
+        self.board.clear(&self.ground);
+        let mut spans: Vec<Option<Span>> = vec![None; self.ground.acts.len()];
+        let mut finish = 0;
+        for at in &self.list {
+            let mut act = self.ground.acts[*at].clone();
+            act.work = slots_of(pert::draw(self.durations[*at], &mut Chance::of_course(seed, *at as u64)));
+            let open = &self.open[act.profile * self.ground.words..][..self.ground.words];
+            let ready = ready(&self.ground, *at, &spans);
+            let Some(span) = ready.and_then(|ready| self.board.earliest_in(&self.ground, &act, ready, open)) else {
+                self.unfinished += 1;
+                return;
+            };
+            self.board.take_in(&self.ground, &act, span, open);
+            finish = finish.max(span.end);
+            spans[*at] = Some(span);
+        }
+        self.finishes.push(finish);
+    }
+
+    /// Draws the weather, and closes what it closes.
+    fn close_days(&mut self, chance: &mut Chance) {
+        if self.weather.chances.is_empty() || self.weather.slots_per_day == 0 {
+            return;
+        }
+        let words = self.ground.words;
+        let mut dry = vec![u64::MAX; words];
+        for day in 0..self.ground.slots.div_ceil(self.weather.slots_per_day) {
+            let last = self.weather.chances.last();
+            let likely = self.weather.chances.get(day).or(last).copied().unwrap_or(0.0);
+            if chance.share() >= likely {
+                continue;
+            }
+            let first = day * self.weather.slots_per_day;
+            for slot in first..(first + self.weather.slots_per_day).min(self.ground.slots) {
+                dry[slot / WORD] &= !(1 << (slot % WORD));
+            }
+        }
+        for (profile, is_outside) in self.is_outside.iter().enumerate() {
+            if *is_outside {
+                let from = profile * words;
+                for (word, dry) in dry.iter().enumerate() {
+                    self.open[from + word] = self.ground.open[from + word] & dry;
+                }
+            }
+        }
+    }
+}
+
+/// Whole slots: the nearest, but what takes any time takes one at least.
+fn slots_of(drawn: f64) -> usize {
+    if drawn <= 0.0 { 0 } else { (drawn + 0.5).floor().max(1.0) as usize }
+}
+
+/// What a schedule has placed, in its order, as far as this ground can.
+fn listed(ground: &Ground, schedule: &Schedule) -> Vec<usize> {
+    let mut is_left: Vec<bool> = ground.hindered.iter().map(Option::is_none).collect();
+    let mut list = schedule.order.clone();
+    list.retain(|at| is_left.get_mut(*at).is_some_and(std::mem::take));
+    list
+}
