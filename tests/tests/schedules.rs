@@ -100,7 +100,14 @@ fn the_least_finish_is_that_of_an_exact_solver() {
         check(&workload, &first);
         let search = searched(&workload);
         check(&workload, search.best());
-        println!("{} first {} best {} bound {} of {}", case["name"], first.finish, search.best().finish, search.bound(), case["finish"]);
+        println!(
+            "{} first {} best {} bound {} of {}",
+            case["name"],
+            first.finish,
+            search.best().finish,
+            search.bound(),
+            case["finish"]
+        );
         assert_eq!((search.best().finish, search.is_proven()), (index(&case["finish"]), true), "{}", case["name"]);
         assert_eq!(search.bound(), search.best().finish);
     }

@@ -209,6 +209,15 @@ pub fn say_date(date: Date) -> String {
     words(|words| words.figure(&Figure::Date(date)))
 }
 
+/// A day with its day of the week.
+pub fn say_day(date: Date) -> String {
+    let make = |language: &Array| {
+        let pairs = [("weekday", "short"), ("month", "short"), ("day", "numeric")];
+        date_format(language, &pairs.map(|(name, value)| (name, value.into())))
+    };
+    words(|words| words.format().format("day", &make, &js_date(date, 0)))
+}
+
 /// Units as the person's region has them.
 pub fn default_units() -> Units {
     units_of(&region())

@@ -40,6 +40,8 @@ pub enum Finding {
         block: Block,
         /// What that is about is called.
         what: String,
+        /// Whether it could wait until the road.
+        can_wait: bool,
     },
     /// What a task needs is to be paid on the day on which the money falls short.
     MoneyNotThere {
@@ -186,6 +188,7 @@ impl Say for Finding {
 
     fn severity(&self) -> Severity {
         match self {
+            Self::Blocked { can_wait: true, .. } => Severity::Note,
             Self::NotReady { .. } | Self::Blocked { .. } | Self::MoneyNotThere { .. } => Severity::Short,
             Self::CloseToLeaving { .. } => Severity::Close,
             Self::NoEnd { days, .. } if *days < super::constants::CLEARING_DAYS => Severity::Close,

@@ -360,14 +360,10 @@ fn chain(plan: &Plan, work: &Work) -> Vec<ChainLink> {
 fn judge(plan: &Plan, work: &Work, lines: &[TaskLine], finish_slot: Option<usize>) -> Standing<Finding> {
     let mut findings = Vec::new();
     let must = |line: &&TaskLine| plan.tasks.iter().any(|task| task.id == line.task && !task.can_wait);
-    for line in lines.iter().filter(must) {
+    for line in lines {
         if let Some(block) = line.block.filter(|block| !matches!(block, Block::Behind { .. })) {
-            findings.push(Finding::Blocked {
-                task: line.task,
-                name: name(plan, line.task),
-                block,
-                what: block.names(plan),
-            });
+            let (name, what) = (name(plan, line.task), block.names(plan));
+            findings.push(Finding::Blocked { task: line.task, name, block, what, can_wait: !must(&line) });
         }
     }
     let leaves_on = plan.calendar.leaves_on.unwrap_or(work.input.begins_on);

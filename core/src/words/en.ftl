@@ -1667,6 +1667,7 @@ work-dates = First day and day of leaving
 
 clearing-standing = { $open } of { $count } things have no end yet; { $gone } have left the flat. { $days } are left.
 clearing-standing-undated = { $open } of { $count } things have no end yet; { $gone } have left the flat.
+clearing-add = Add a thing at home
 clearing-things = Everything at home
 clearing-gone = It left the flat today
 clearing-went = “{ $name }” has left the flat.

@@ -38,14 +38,12 @@ pub fn days() -> View {
 
 fn links() -> View {
     let link = |page: Page, text| el("a").attr("href", page.link()).put(text).done();
-    el("p")
-        .class("links")
-        .put(link(Page::Work, key!("days-to-work")))
-        .put(" ")
-        .put(link(Page::Clearing, key!("days-to-clearing")))
-        .put(" ")
-        .put(link(Page::Papers, key!("days-to-papers")))
-        .done()
+    let links = [
+        link(Page::Work, key!("days-to-work")),
+        link(Page::Clearing, key!("days-to-clearing")),
+        link(Page::Papers, key!("days-to-papers")),
+    ];
+    all(links.map(|link| el("p").class("links").put(link).done()))
 }
 
 /// The tasks that make the date, each with what it waits for.

@@ -196,7 +196,8 @@ impl Ground {
         for bits in mirror.open.chunks_mut(self.words.max(1)).chain(mirror.fits.chunks_mut(self.words.max(1))) {
             reverse_bits(bits, self.slots);
         }
-        for (bits, before) in mirror.open.chunks(self.words.max(1)).zip(mirror.before_word.chunks_mut(self.words.max(1)))
+        for (bits, before) in
+            mirror.open.chunks(self.words.max(1)).zip(mirror.before_word.chunks_mut(self.words.max(1)))
         {
             let mut count = 0;
             for (word, before) in bits.iter().zip(before) {
@@ -243,7 +244,8 @@ impl Ground {
         let (word, bit) = (slot / WORD, slot % WORD);
         if word == self.words {
             let Some(last) = self.words.checked_sub(1) else { return 0 };
-            return self.before_word[act.profile * self.words + last] + self.open_words(act)[last].count_ones() as usize;
+            return self.before_word[act.profile * self.words + last]
+                + self.open_words(act)[last].count_ones() as usize;
         }
         let below = self.open_words(act)[word] & ((1 << bit) - 1);
         self.before_word[act.profile * self.words + word] + below.count_ones() as usize

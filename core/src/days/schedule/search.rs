@@ -102,9 +102,8 @@ impl Search {
         let (ground, mirror) = (&self.planner.ground, &self.planner.mirror);
         let by = self.bound + (self.possible - self.bound) / 2;
         let windows = earliest_alone(ground, 0).zip(latest_alone(mirror, by));
-        let is_possible = windows.is_some_and(|(earliest, latest)| {
-            is_possible(ground, &self.stores, &Windows { earliest, latest })
-        });
+        let is_possible =
+            windows.is_some_and(|(earliest, latest)| is_possible(ground, &self.stores, &Windows { earliest, latest }));
         if is_possible {
             self.possible = by;
         } else {

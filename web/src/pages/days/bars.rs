@@ -8,7 +8,7 @@ use kerbstead_core::plan::{add_days, days_between};
 use super::super::section;
 use crate::el::{View, el, svg};
 use crate::live;
-use crate::locale::say_date;
+use crate::locale::say_day;
 use crate::parts::named_in;
 use crate::state::App;
 
@@ -63,12 +63,12 @@ fn draw(app: App, lines: &[&TaskLine], scale: &Scale) -> View {
         .attr("viewBox", format!("0 0 {WIDTH} {height}"))
         .attr("role", "img")
         .attr("aria-label", t!("days-bars-label"));
-    let every = [1, 2, 7, 14, 28].into_iter().find(|every| scale.days / every <= 9).unwrap_or(56);
+    let every = [1, 2, 7, 14, 28].into_iter().find(|every| scale.days / every <= 7).unwrap_or(56);
     let mut at = 0;
     while at < scale.days {
         let Some(on) = add_days(scale.from, at) else { break };
         let x = scale.x(Moment::day(on));
-        drawing = drawing.put(line("grid", [x, HEAD, x, height])).put(text(x + 3, 20, &say_date(on)));
+        drawing = drawing.put(line("grid", [x, HEAD, x, height])).put(text(x + 3, 20, &say_day(on)));
         at += every;
     }
     let mut y = HEAD;
@@ -78,9 +78,9 @@ fn draw(app: App, lines: &[&TaskLine], scale: &Scale) -> View {
         if let Some((starts, ends)) = task.starts.zip(task.ends) {
             let (from, to) = (scale.x(starts), scale.x(ends));
             let class = match (task.state, task.slack_days) {
-                (TaskState::Late, _) => "bar late",
-                (_, Some(slack)) if slack <= 0.0 => "bar tight",
-                _ => "bar",
+                (TaskState::Late, _) => "span late",
+                (_, Some(slack)) if slack <= 0.0 => "span makes-date",
+                _ => "span",
             };
             drawing = drawing.put(bar(class, [from, y + 7, (to - from).max(3), 16]));
             if let Some(ready) = task.ready {

@@ -18,13 +18,12 @@ use crate::state::App;
 pub fn clearing() -> View {
     let links = [(Page::Days, key!("days-back")), (Page::Selling, key!("clearing-to-selling"))];
     let links = links.map(|(page, text)| el("a").attr("href", page.link()).put(text).done());
-    let [back, selling] = links;
     fragment()
         .put(el("h1").put(key!("page-clearing")))
         .put(el("p").attr("role", "status").put(live::text(standing)))
         .put(section(key!("clearing-things"), things()))
         .put(stored())
-        .put(el("p").class("links").put(back).put(" ").put(selling))
+        .put_each(links.map(|link| el("p").class("links").put(link)))
         .done()
 }
 
@@ -62,7 +61,7 @@ fn things() -> View {
         let stored = &["kept/storage_monthly", "kept/replaces"];
         all([fields(&path, names), gone_today(id), fields(&path, stored)])
     }
-    Entries { list: List::Belongings, line, body, fresh: || json!({}), add: key!("belongings-add") }.show()
+    Entries { list: List::Belongings, line, body, fresh: || json!({}), add: key!("clearing-add") }.show()
 }
 
 fn end_word(end: BelongingEnd) -> String {

@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use crate::browser;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::{say_date, tell};
+use crate::locale::{say_day, tell};
 use crate::parts::{button, named_in};
 use crate::state::App;
 
@@ -54,7 +54,7 @@ fn one(app: App, day: &DayPlan, with_buttons: bool) -> View {
         };
         el("article")
             .class("day")
-            .put(el("h3").put(say_date(day.on)))
+            .put(el("h3").put(say_day(day.on)))
             .put(late)
             .put(el("ul").class("work").put_each(lines))
             .put(with("days-tools", &day.tools))
@@ -67,7 +67,7 @@ fn work_line(app: App, plan: &Plan, day: &DayPlan, line: &WorkLine, with_buttons
     let who = line.who.iter().map(|id| named_in(plan, *id)).collect::<Vec<_>>().join(", ");
     let figures = vec![
         ("name", Figure::Name(named_in(plan, line.task))),
-        ("from", Figure::Moment(line.from)),
+        ("from", Figure::of(f64::from(line.from.minute.unwrap_or(0)) / 60.0, Quantity::HourOfDay)),
         ("hours", Figure::of(line.hours, Quantity::Hours)),
         ("who", Figure::Name(who)),
     ];
