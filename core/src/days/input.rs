@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use super::constants::{
     BEGINS_HOUR, DAYS_BEYOND, LEAST_LEFT_PERCENT, LIGHT_FROM_HOUR, LIGHT_UNTIL_HOUR, MOST_WORK_DAYS, SLOTS_PER_HOUR,
 };
-use super::schedule::{Activity, Workload};
+use super::schedule::{Activity, Schedule, Workload};
 use crate::assessment::Moment;
 use crate::order;
 use crate::plan::{
@@ -204,17 +204,36 @@ impl Input {
         Workload { activities, ..self.time.clone() }
     }
 
-    /// What can wait, from a slot on.
-    pub fn afterwards(&self, from: usize) -> Workload {
-        let mut activities = self.activities.get(self.musts..).unwrap_or_default().to_vec();
-        for activity in &mut activities {
-            activity.earliest = activity.earliest.max(from);
-            activity.after.retain(|(before, _)| *before >= self.musts);
-            for (before, _) in &mut activity.after {
-                *before -= self.musts;
+    /// What can wait, beside what must be done: with the hands and tools that are left over.
+    pub fn beside(&self, schedule: &Schedule) -> Workload {
+        let mut workload = self.time.clone();
+        for (activity, span) in schedule.spans.iter().enumerate().take(self.musts) {
+            let Some(span) = span else { continue };
+            for slot in (span.start..span.end).filter(|slot| self.is_open(activity, *slot)) {
+                for (resource, wanted) in &self.activities[activity].demands {
+                    if let Some(left) = workload.resources.get_mut(*resource).and_then(|slots| slots.get_mut(slot)) {
+                        *left = left.saturating_sub(*wanted);
+                    }
+                }
             }
         }
-        Workload { activities, ..self.time.clone() }
+        workload.activities = self.activities.get(self.musts..).unwrap_or_default().to_vec();
+        for activity in &mut workload.activities {
+            let mut later = Vec::new();
+            for (before, wait) in &activity.after {
+                match before.checked_sub(self.musts) {
+                    Some(before) => later.push((before, *wait)),
+                    // What comes after something that is not placed has no time left.
+                    None => {
+                        let span = schedule.spans.get(*before).copied().flatten();
+                        let ready = span.map_or(workload.slots, |span| span.end + *wait as usize);
+                        activity.earliest = activity.earliest.max(ready);
+                    }
+                }
+            }
+            activity.after = later;
+        }
+        workload
     }
 
     /// Whether an activity could be worked on in a slot if nothing else were.

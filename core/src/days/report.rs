@@ -21,8 +21,8 @@ pub struct Work {
     pub input: Input,
     /// When what must be done before leaving is done; last of all, that it is.
     pub schedule: Schedule,
-    /// When what can wait is done, after it.
-    pub afterwards: Schedule,
+    /// When what can wait is done, beside it.
+    pub beside: Schedule,
 }
 
 impl Work {
@@ -33,8 +33,8 @@ impl Work {
 
     fn of(input: Input) -> Self {
         let schedule = first_schedule(&input.before_leaving());
-        let afterwards = first_schedule(&input.afterwards(schedule.finish));
-        Self { input, schedule, afterwards }
+        let beside = first_schedule(&input.beside(&schedule));
+        Self { input, schedule, beside }
     }
 
     /// The slot in which a task begins and the one after its last, if it was placed.
@@ -46,7 +46,7 @@ impl Work {
     /// The schedule that an activity is in, and its place there.
     fn schedule_of(&self, activity: usize) -> (&Schedule, usize) {
         match activity.checked_sub(self.input.musts) {
-            Some(at) => (&self.afterwards, at),
+            Some(at) => (&self.beside, at),
             None => (&self.schedule, activity),
         }
     }
