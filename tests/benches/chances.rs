@@ -69,8 +69,8 @@ fn order_of(bencher: Bencher, count: u32) {
 }
 
 #[divan::bench]
-fn order_of_sixteen_purchases(bencher: Bencher) {
-    order_of(bencher, 16);
+fn order_of_twenty_purchases(bencher: Bencher) {
+    order_of(bencher, 20);
 }
 
 #[divan::bench]

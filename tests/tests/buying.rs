@@ -158,6 +158,23 @@ fn the_rule_pays_for_as_many_musts_and_finishes_as_soon_when_it_pays_for_all() {
     assert!(as_good > count / 2 && all_paid > 40, "{as_good} {all_paid}");
 }
 
+/// Twenty at once against the same twenty in another order, and against the rule of thumb, which is never better.
+#[test]
+fn twenty_purchases_are_weighed_whatever_their_order() {
+    let mut chance = Chance::new(20);
+    for number in 0..4 {
+        let (wallet, _) = instance(&mut chance, 1, 40);
+        let wallet = Wallet { cash: wallet.cash.iter().zip(0..).map(|(cash, day)| cash + 4 * day).collect(), ..wallet };
+        let purchases: Vec<_> = std::iter::repeat_with(|| instance(&mut chance, 20, 40).1).flatten().take(20).collect();
+        let turned: Vec<_> = purchases.iter().rev().copied().collect();
+        let [order, other] = [&purchases, &turned].map(|these| order_of_buying(&wallet, these).unwrap());
+        assert!(is_sound(&wallet, &purchases, &order.days), "{number}");
+        let found = merit(&purchases, &order.days);
+        assert_eq!((found, order.proof), (merit(&turned, &other.days), Proof::Proven), "{number}");
+        assert!(found <= merit(&purchases, &order_by_rule(&wallet, &purchases).unwrap().days), "{number}");
+    }
+}
+
 #[test]
 fn many_purchases_go_by_the_rule_and_end_soundly() {
     let mut chance = Chance::new(99);

@@ -35,8 +35,8 @@ use super::chance::MOST_MINOR;
 pub use planned::{BuyingLine, BuyingPlan, BuyingTask, Lack, buying_plan};
 use purse::Purse;
 
-/// So many purchases are searched exactly: `2^n n` steps and `8 * 2^n` bytes, a million and half a megabyte.
-pub const MOST_EXACT: usize = 16;
+/// So many purchases are searched exactly: `2^n n / 2` steps and `8 * 2^n` bytes, ten million and eight megabytes.
+pub const MOST_EXACT: usize = 20;
 /// The most purchases. The rule of thumb and what is missing take a few passes over the days for each.
 pub const MOST_PURCHASES: usize = 500;
 

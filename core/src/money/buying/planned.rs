@@ -224,7 +224,7 @@ impl From<NotOrdered> for NotAhead {
     }
 }
 
-/// A [`BuyingPlan`] being worked out, in one step: that of sixteen things takes some tens of milliseconds on a phone.
+/// A [`BuyingPlan`] being worked out, in one step: that of twenty things takes some tens of milliseconds on a phone.
 pub struct BuyingTask {
     plan: Plan,
     as_of: Date,
