@@ -4,7 +4,8 @@
 
 use jiff::civil::{Date, date};
 use kerbstead_core::assess;
-use kerbstead_core::money::futures::{Compared, Lever, WayName, compared};
+use kerbstead_core::money::Odds;
+use kerbstead_core::money::futures::{BreakEven, Compared, Lever, WayName, compared};
 use kerbstead_core::money::selling::{
     Demand, Fate, NoSchedule, Schedule, Thing, Wish, fates_of, offered, plan_sales, schedule, taking,
 };
@@ -304,6 +305,41 @@ fn a_van_still_to_be_bought_and_what_its_loan_costs_are_part_of_the_build() {
     let before = compare(&file);
     file["builds"] = json!([kept.to_plain()]);
     assert_eq!(compare(&file).futures, before.futures);
+}
+
+/// What a receipt says is paid is not still to be bought; what one says is paid in part is.
+#[test]
+fn what_a_receipt_pays_for_is_no_part_of_the_build_any_more() {
+    let mut file = rent_and_food();
+    let removable = |file: &Value| {
+        let plan = plan(file);
+        let as_of = date(2027, 1, 1);
+        VanBuild::as_planned(&plan, as_of, &assess(&plan, as_of).money, 8, String::new()).removable
+    };
+    file["receipts"] = json!([{ "id": 40, "on": "2027-01-01" }]);
+    file["receipt_lines"] = json!([{ "id": 41, "receipt": 40, "item": 4, "amount": "90", "more_follows": true }]);
+    assert_eq!(removable(&file), Some(money("200").into()));
+    file["receipt_lines"][0]["more_follows"] = json!(false);
+    assert_eq!(removable(&file), Some(Money::ZERO.into()));
+}
+
+#[test]
+fn the_chance_that_turns_a_choice_is_told_as_every_other() {
+    let odds =
+        |percent: &str| BreakEven { unsuited_percent: percent.parse().unwrap(), first_is_cheaper_below: true }.odds();
+    let about = |count, of| Odds::About { count, of };
+    let cases = [
+        ("79.63", about(8, 10)),
+        ("95.1", about(95, 100)),
+        ("4.9", about(5, 100)),
+        ("99.5", Odds::AlmostAlways),
+        ("0.2", Odds::AlmostNever),
+        ("100", Odds::AlmostAlways),
+        ("0", Odds::AlmostNever),
+    ];
+    for (percent, told) in cases {
+        assert_eq!(odds(percent), told, "{percent}");
+    }
 }
 
 #[test]

@@ -212,7 +212,7 @@ fn everything_that_is_said_of_receipts_and_files_has_its_figures() {
     use kerbstead_core::plan::{Item, Plan};
     use kerbstead_core::words::{Plain, Units, Words};
     let words = Words::english(Plain, Units::Metric, "EUR");
-    let line = |name: &str, item| ReceiptLine { name: name.into(), amount: money("4"), item };
+    let line = |name: &str, item| ReceiptLine { name: name.into(), amount: money("4"), item, ..ReceiptLine::default() };
     let lines = vec![line("Rope", None), line("", Some(7)), line("", None)];
     let receipt = Receipt { lines, ..Receipt::default() };
     let plan = Plan { kit: vec![Item { id: 7, name: "Lamp".into(), ..Item::default() }], ..Plan::default() };

@@ -306,8 +306,7 @@ fn a_purchase_has_a_discount_a_delivery_and_what_goes_back() {
     assert_eq!(plan.kit[0].kept(), 3);
 }
 
-/// Worked by hand: the bicycle brings 100 - 5 = 95, at the least 65, and 76 on average of its chance; the chest is less
-/// likely to be sold than not and brings 20 on average.
+/// Worked by hand: the bicycle brings 100 - 5 = 95; the chest is less likely to be sold than not.
 #[test]
 fn a_sale_less_likely_than_not_is_not_counted_on() {
     let file = json!({
@@ -323,9 +322,6 @@ fn a_sale_less_likely_than_not_is_not_counted_on() {
     });
     let report = asked(&file, date(2027, 3, 1));
     assert_eq!(lines(&report, FlowGroup::Sales), ["2027-03-10 95"]);
-    let sales = report.sales.unwrap();
-    assert_eq!((sales.likely, sales.expected, sales.least), (money("145"), money("96"), money("115")));
-    assert_eq!(sales.lowest.unwrap().closing, Money::ZERO); // before the sale; 95 - 60 - 30 = 5 after it
     let finding = report.standing.findings.iter().find(|finding| finding.key() == "money-sales-unlikely").unwrap();
     assert_eq!(serde_json::to_value(finding).unwrap()["amount"], "50");
     let mut likelier = file;

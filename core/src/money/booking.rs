@@ -9,7 +9,7 @@ use super::receipt::{Expected, ItemPaid, Receipt, ReceiptLine, paid_by_item};
 use crate::order;
 use crate::plan::civil::day_key;
 use crate::plan::field::MOST_ENTRIES;
-use crate::plan::{self, Edit, Id, List, Money, Plain, Plan};
+use crate::plan::{self, Edit, Id, Item, List, Money, Plain, Plan};
 
 /// A receipt of the plan with its lines.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -51,7 +51,8 @@ pub fn bookings(plan: &Plan) -> Vec<Booking> {
         }
         booking.lines.push(line.id);
         let amount = line.amount.unwrap_or(Money::ZERO);
-        booking.receipt.lines.push(ReceiptLine { name: line.name.clone(), amount, item: line.item });
+        let (name, item, more_follows) = (line.name.clone(), line.item, line.more_follows);
+        booking.receipt.lines.push(ReceiptLine { name, amount, item, more_follows });
     }
     for (booking, without) in bookings.iter_mut().zip(without_amount) {
         let sum: Money = booking.receipt.lines.iter().map(|line| line.amount).sum();
@@ -82,15 +83,12 @@ pub(crate) struct OnReceipts {
 /// What the receipts say of each item, in the order of the kit.
 pub(crate) fn on_receipts(plan: &Plan, bookings: &[Booking]) -> Vec<Option<OnReceipts>> {
     let known = order::sorted(plan.kit.iter().map(|item| item.id.into()));
-    let more_follows = plan.receipt_lines.iter().filter(|line| line.more_follows);
-    let more_follows = order::sorted(more_follows.map(|line| line.id.into()));
     let mut said = vec![None; plan.kit.len()];
-    let lines = bookings.iter().flat_map(|booking| booking.lines.iter().zip(&booking.receipt.lines));
-    for (id, line) in lines {
+    for line in bookings.iter().flat_map(|booking| &booking.receipt.lines) {
         let at = line.item.and_then(|item| order::find(&known, item.into())).and_then(|at| known.get(at));
         if let Some(said) = at.and_then(|(_, at)| said.get_mut(*at)) {
             let OnReceipts { paid, is_all } = said.unwrap_or(OnReceipts { paid: Money::ZERO, is_all: false });
-            let is_all = is_all || order::find(&more_follows, (*id).into()).is_none();
+            let is_all = is_all || !line.more_follows;
             *said = Some(OnReceipts { paid: paid + line.amount.rounded(plan.minor_digits()), is_all });
         }
     }
@@ -103,6 +101,12 @@ pub fn are_paid(plan: &Plan) -> Vec<bool> {
     let said = on_receipts(plan, &bookings(plan));
     let is_all = said.into_iter().map(|said| said.is_some_and(|said| said.is_all));
     plan.kit.iter().zip(is_all).map(|(item, is_all)| item.paid.is_some() || is_all).collect()
+}
+
+/// The items that are bought or made and not paid yet, in the order of the kit.
+pub fn still_to_buy(plan: &Plan) -> Vec<&Item> {
+    let items = plan.kit.iter().zip(are_paid(plan));
+    items.filter(|(item, is_paid)| item.obtain.is_paid() && !is_paid).map(|(item, _)| item).collect()
 }
 
 /// What each item that is bought or made is planned to cost, where it has a price, in the order of the kit.
@@ -174,7 +178,7 @@ pub fn book(plan: &Plan, receipts: &[Receipt]) -> Option<Edit> {
                 name: line.name.clone(),
                 amount: Some(line.amount),
                 item: line.item,
-                more_follows: false,
+                more_follows: line.more_follows,
             };
             edits.push(at_the_end(List::ReceiptLines, &entry));
         }

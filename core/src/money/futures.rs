@@ -19,7 +19,8 @@ use rust_decimal::Decimal;
 pub use of_plan::{Against, Compared, Depends, MOST_BUILDS, NamedWay, WayName, compared};
 pub use sensitivity::{Lever, Swing, sensitivity};
 
-use super::MOST_MONTHS;
+use super::sales::ppm;
+use super::{MOST_MONTHS, Odds};
 use crate::plan::{Estimate, Money, decimal};
 use sensitivity::Held;
 
@@ -84,6 +85,14 @@ pub struct BreakEven {
     pub unsuited_percent: Decimal,
     /// Whether the first of the two is the cheaper one where the chance is smaller.
     pub first_is_cheaper_below: bool,
+}
+
+impl BreakEven {
+    /// The chance as people say it; a chance that turns something is never said to be none or certain.
+    pub fn odds(self) -> Odds {
+        const ALL: u32 = 1_000_000;
+        Odds::of(ppm(self.unsuited_percent).clamp(1, ALL - 1), ALL)
+    }
 }
 
 /// What each way costs by month.

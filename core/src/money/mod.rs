@@ -32,7 +32,7 @@ pub use afford::Afford;
 pub use answers::answer;
 pub use booking::{
     Booking, are_booked, are_paid, blank, blank_line, book, bookings, expected_prices, newest_first, paid_against_plan,
-    take_out, tax_percents,
+    still_to_buy, take_out, tax_percents,
 };
 pub use debt::{Debt, LoanReport, OwedDay, van_resale};
 pub use findings::Finding;
@@ -50,5 +50,4 @@ pub use receipt::{
 };
 pub use report::{GroupTotal, Needed, Report, report};
 pub use reserve::{CostAhead, KeptApart, Reserve, reserve};
-pub use sales::{LowestDay, SalesOutlook};
 pub use step::{CashDay, Course};

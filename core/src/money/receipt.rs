@@ -30,6 +30,8 @@ pub struct ReceiptLine {
     pub amount: Money,
     /// The item of the kit it is for.
     pub item: Option<Id>,
+    /// Whether more of the item is still to be paid.
+    pub more_follows: bool,
 }
 
 /// What an item is planned to cost in all, with its tax: [`purchase_price`](super::purchase_price) gives it.

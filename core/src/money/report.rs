@@ -9,7 +9,6 @@ use super::findings::Finding;
 use super::flows::{Flow, FlowGroup, FlowState};
 use super::going_home::{GoingHome, going_home};
 use super::month::{Month, month};
-use super::sales::{SalesOutlook, outlook};
 use super::step::{CashDay, Course};
 use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
@@ -38,9 +37,6 @@ pub struct Report {
     /// What is owed beside what the van would bring, month by month.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub owed: Vec<OwedDay>,
-    /// What the open sales are good for, where a chance or a lowest price is known.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub sales: Option<SalesOutlook>,
     /// How much more is needed by when, step by step, to stay above the floor.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub needed: Vec<Needed>,
@@ -104,7 +100,6 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
     let is_known = standing.verdict != Verdict::Unknown;
     let going_home = going_home(plan, timeline, ahead, &input).filter(|_| is_known);
     standing.findings.extend(going_home.as_ref().and_then(GoingHome::finding));
-    let sales = outlook(plan, as_of, ahead);
     let needed = if is_known { needed(ahead, plan.purse.floor) } else { Vec::new() };
     let month = month(plan, timeline, &input.flows, &input.debts);
     if timeline.road().any(|day| day.offer.is_none_or(|offer| offer.night != Night::Allowed)) {
@@ -119,7 +114,6 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
         still_to_pay,
         loans,
         owed,
-        sales,
         needed,
         going_home,
         month,

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::money::{are_paid, purchase_price};
+use crate::money::{purchase_price, still_to_buy};
 use crate::order;
 use crate::plan::civil::day_key;
 use crate::plan::{Group, Item, Money, Obtain, Plan};
@@ -30,8 +30,7 @@ pub struct ToBuy {
 /// assert!(to_buy(&demo_plan()).iter().all(|line| !line.name.is_empty()));
 /// ```
 pub fn to_buy(plan: &Plan) -> Vec<ToBuy> {
-    let open = plan.kit.iter().zip(are_paid(plan)).filter(|(item, is_paid)| item.obtain.is_paid() && !is_paid);
-    let lines: Vec<ToBuy> = open.map(|(item, _)| line(plan, item)).collect();
+    let lines: Vec<ToBuy> = still_to_buy(plan).into_iter().map(|item| line(plan, item)).collect();
     order::by_key(&lines, |line| line.needed_on.map_or(u64::MAX, day_key))
 }
 

@@ -13,7 +13,7 @@ impl<F: Format> Words<F> {
     /// use kerbstead_core::money::{Explanation, Receipt, ReceiptLine};
     /// use kerbstead_core::plan::{Money, Plan};
     /// use kerbstead_core::words::{Plain, Units, Words};
-    /// let lines = vec![ReceiptLine { name: "Rope".into(), amount: Money::whole(4), item: None }];
+    /// let lines = vec![ReceiptLine { name: "Rope".into(), amount: Money::whole(4), ..ReceiptLine::default() }];
     /// let receipt = Receipt { lines, ..Receipt::default() };
     /// let words = Words::english(Plain, Units::Metric, "EUR");
     /// let said = words.explanation(&Explanation::LineTooMany { line: 0 }, &receipt, &Plan::default());
@@ -91,6 +91,7 @@ impl<F: Format> Words<F> {
             Reason::TooMuch { column } => ("receipts-row-too-much", of_column(column)),
             Reason::NotADay { column } => ("receipts-row-not-a-day", of_column(column)),
             Reason::NotAnItem { column } => ("receipts-row-not-an-item", of_column(column)),
+            Reason::NotYesOrNo { column } => ("receipts-row-not-yes-or-no", of_column(column)),
             Reason::Waits => ("receipts-row-waits", vec![]),
         };
         self.with(key, &figures)
@@ -126,6 +127,7 @@ impl<F: Format> Words<F> {
             Meaning::Name => "receipts-column-name",
             Meaning::Place => "receipts-column-place",
             Meaning::Item => "receipts-column-item",
+            Meaning::MoreFollows => "field-more-follows",
             Meaning::Receipt => "receipts-column-receipt",
             Meaning::Currency => "receipts-column-currency",
             Meaning::Nothing => "receipts-column-nothing",

@@ -255,7 +255,13 @@ fn english() -> Words<Plain> {
 }
 
 fn receipts() -> Vec<Receipt> {
-    let line = |name: &str, amount: &str, item| ReceiptLine { name: name.into(), amount: money(amount), item };
+    let line = |name: &str, amount: &str, item| ReceiptLine {
+        name: name.into(),
+        amount: money(amount),
+        item,
+        ..ReceiptLine::default()
+    };
+    let half_paid = ReceiptLine { more_follows: true, ..line("Rope", "1234.00", Some(9)) };
     vec![
         Receipt {
             on: Some(date(2027, 4, 3)),
@@ -267,7 +273,7 @@ fn receipts() -> Vec<Receipt> {
                 line("", "-0.5", None),
             ],
         },
-        Receipt { on: None, place: String::new(), stated: None, lines: vec![line("Rope", "1234.00", Some(9))] },
+        Receipt { on: None, place: String::new(), stated: None, lines: vec![half_paid] },
         Receipt { on: Some(date(2027, 5, 12)), place: "Till".into(), stated: Some(money("3")), lines: Vec::new() },
     ]
 }
@@ -289,8 +295,20 @@ fn the_table_of_receipts_is_rfc_4180() {
     let mut reader = csv::Reader::from_reader(table.trim_start_matches('\u{feff}').as_bytes());
     let rows: Vec<Vec<String>> = reader.records().map(|row| row.unwrap().iter().map(str::to_owned).collect()).collect();
     assert_eq!(rows.len(), 5);
-    assert_eq!(rows[0], ["1", "2027-04-03", "Yard; \"north\"", "'=SUM(A1)", "7", "12.50", "14.50"]);
-    assert_eq!(rows[4], ["3", "2027-05-12", "Till", "", "", "", "3"]);
+    assert_eq!(rows[0], ["1", "2027-04-03", "Yard; \"north\"", "'=SUM(A1)", "7", "12.50", "14.50", ""]);
+    assert_eq!(rows[3], ["2", "", "", "Rope", "9", "1234.00", "", "yes"]);
+    assert_eq!(rows[4], ["3", "2027-05-12", "Till", "", "", "", "3", ""]);
+}
+
+#[test]
+fn whether_more_is_still_to_be_paid_is_yes_or_no() {
+    for (said, more_follows) in [("yes", true), ("TRUE", true), ("Ja", true), ("no", false), ("0", false), ("", false)]
+    {
+        let rows = euros(&format!("date,kit,amount,still to pay\n2027-04-18,7,1.50,{said}\n")).rows;
+        assert_eq!(rows.iter().map(|row| row.more_follows).collect::<Vec<_>>(), [more_follows], "{said}");
+    }
+    let kept = euros("date,kit,amount,still to pay\n2027-04-18,7,1.50,perhaps\n").kept;
+    assert_eq!(kept[0].reason, Reason::NotYesOrNo { column: 3 });
 }
 
 #[test]

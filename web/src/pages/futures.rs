@@ -3,9 +3,10 @@
 mod ways;
 
 use kerbstead_core::explain::{Figure, Figures, Working};
-use kerbstead_core::money::futures::{Against, BreakEven, Compared, Depends, Future, Lever, WayName, compared};
+use kerbstead_core::money::futures::{Against, Compared, Depends, Future, Lever, WayName, compared};
 use kerbstead_core::plan::{Money, Path, Quantity, field};
 
+use super::money::odds;
 use super::section;
 use crate::browser;
 use crate::el::{View, el, fragment, nothing, svg};
@@ -87,20 +88,10 @@ fn stands(found: &Compared, against: Against) -> String {
         let is_same = against.dearer == Money::ZERO;
         return if is_same { tell!("futures-same", &figures) } else { tell!("futures-always", &figures) };
     };
-    figures.extend(chance(even));
-    if even.first_is_cheaper_below { tell!("futures-below", &figures) } else { tell!("futures-above", &figures) }
-}
-
-/// A chance as so many in ten, or in a hundred where ten is too coarse.
-fn chance(even: BreakEven) -> Figures {
     let percent = Money::new(even.unsuited_percent).to_plot();
-    let tenths = (percent / 10.0).round();
-    let (number, of) = if (1.0..=9.0).contains(&tenths) { (tenths, 10.0) } else { (percent.round(), 100.0) };
-    vec![
-        ("percent", Figure::of(percent, Quantity::Percent)),
-        ("number", Figure::of(number, Quantity::Count)),
-        ("of", Figure::of(of, Quantity::Count)),
-    ]
+    figures.push(("percent", Figure::of(percent, Quantity::Percent)));
+    figures.push(("odds", Figure::Name(odds(even.odds(), 0))));
+    if even.first_is_cheaper_below { tell!("futures-below", &figures) } else { tell!("futures-above", &figures) }
 }
 
 fn lines(found: &Compared) -> Vec<Course> {

@@ -10,7 +10,7 @@ use super::{
 use crate::explain::{Figure, Figures, Source, Working};
 use crate::money::constants::{DAYS_PER_MONTH, FINDS_OUT_MONTHS, KEPT_PERCENT, TRIAL_MONTHS, UNSUITED_PERCENT};
 use crate::money::month::lines;
-use crate::money::{MOST_MONTHS, Report, purchase_price};
+use crate::money::{MOST_MONTHS, Report, purchase_price, still_to_buy};
 use crate::order;
 use crate::plan::{Estimate, Id, Item, Money, Plan, Quantity, VanBuild, days_between, decimal};
 use crate::run::Timeline;
@@ -210,11 +210,6 @@ fn monthly(plan: &Plan, as_of: Date) -> (Estimate<Money>, Estimate<Money>) {
     (at_ends(&home), at_ends(&road))
 }
 
-/// What is still to be bought for the kit.
-fn to_buy(plan: &Plan) -> impl Iterator<Item = &Item> {
-    plan.carried().filter(|item| item.obtain.is_paid() && item.paid.is_none())
-}
-
 fn is_sold_again(item: &Item) -> bool {
     item.sale.is_some_and(|sale| sale.outcome.is_none() && sale.price.is_some())
 }
@@ -236,8 +231,9 @@ fn as_planned(plan: &Plan, as_of: Date, report: &Report) -> Build {
         let price = van_price(plan).filter(|_| is_van_sold == is_removable);
         price.map_or(Money::ZERO, |price| end.of(&price))
     };
+    let to_buy = still_to_buy(plan);
     let kit = |end: End, is_removable: bool| -> Money {
-        to_buy(plan).filter(|item| is_sold_again(item) == is_removable).map(|item| price_at(plan, item, end)).sum()
+        to_buy.iter().filter(|item| is_sold_again(item) == is_removable).map(|item| price_at(plan, item, end)).sum()
     };
     let fees = || {
         let of_van = [plan.purchase.seller_fees, plan.purchase.registration];
@@ -263,13 +259,14 @@ fn months_at_home(plan: &Plan, as_of: Date) -> u32 {
 
 /// What the planned sales of things to buy, and of the van, bring of their price, in percent.
 fn kept_percent(plan: &Plan) -> Option<Estimate<Decimal>> {
+    let to_buy = still_to_buy(plan);
+    let sold_again = || to_buy.iter().filter(|item| is_sold_again(item));
     let sold = |end: End| -> Money {
-        let sale = |item: &Item| item.sale.and_then(|sale| sale.price).map_or(Money::ZERO, |price| end.of(&price));
-        let kit: Money = to_buy(plan).filter(|item| is_sold_again(item)).map(sale).sum();
+        let sale = |item: &&Item| item.sale.and_then(|sale| sale.price).map_or(Money::ZERO, |price| end.of(&price));
+        let kit: Money = sold_again().map(sale).sum();
         kit + plan.vehicle.resale.filter(|_| van_price(plan).is_some()).map_or(Money::ZERO, |van| end.of(&van))
     };
-    let kit: Money =
-        to_buy(plan).filter(|item| is_sold_again(item)).map(|item| price_at(plan, item, End::Likely)).sum();
+    let kit: Money = sold_again().map(|item| price_at(plan, item, End::Likely)).sum();
     let van = van_price(plan).filter(|_| plan.vehicle.resale.is_some()).map_or(Money::ZERO, |van| van.likely());
     let paid = (kit + van).decimal();
     let share =

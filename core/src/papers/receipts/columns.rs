@@ -21,6 +21,8 @@ pub enum Meaning {
     Place,
     /// The number of an item of the kit.
     Item,
+    /// Whether more of that item is still to be paid.
+    MoreFollows,
     /// What tells receipts of several lines apart.
     Receipt,
     /// The currency's code.
@@ -31,7 +33,7 @@ pub enum Meaning {
 
 impl Meaning {
     /// All of them.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Day,
         Self::Amount,
         Self::Back,
@@ -39,6 +41,7 @@ impl Meaning {
         Self::Name,
         Self::Place,
         Self::Item,
+        Self::MoreFollows,
         Self::Receipt,
         Self::Currency,
         Self::Nothing,
@@ -47,7 +50,7 @@ impl Meaning {
 
 /// Words of headings in a few languages, in small letters; the first row that has one of a heading's words decides, so
 /// that a `Total amount` is a total. Common practice, no source.
-const HEADINGS: [(Meaning, &str); 10] = [
+const HEADINGS: [(Meaning, &str); 11] = [
     (Meaning::Nothing, "balance saldo solde kontostand quantity qty menge anzahl unit net netto category kategorie"),
     (Meaning::Nothing, TAXES),
     (Meaning::Day, "day date booked posted datum tag buchungstag fecha data dato jour giorno dag"),
@@ -70,6 +73,7 @@ const HEADINGS: [(Meaning, &str); 10] = [
                         reçu scontrino fattura bon",
     ),
     (Meaning::Item, "kit"),
+    (Meaning::MoreFollows, "still"),
 ];
 
 /// The rows for names come last, because a `Shop name` is a place.

@@ -36,7 +36,8 @@ pub fn receipts_of(rows: &[Row]) -> Vec<Receipt> {
         let receipt = &mut receipts[at];
         receipt.stated = receipt.stated.or(row.total);
         if let Some(amount) = row.amount {
-            receipt.lines.push(ReceiptLine { name: row.name.clone(), amount, item: row.item });
+            let (name, item, more_follows) = (row.name.clone(), row.item, row.more_follows);
+            receipt.lines.push(ReceiptLine { name, amount, item, more_follows });
         }
     }
     receipts
@@ -77,14 +78,15 @@ fn belongs(row: &Row, receipt: &Receipt) -> bool {
 /// use kerbstead_core::words::{Plain, Units, Words};
 /// let receipt = Receipt { place: "Yard".into(), stated: Some(Money::whole(12)), ..Receipt::default() };
 /// let table = receipt_table(&[receipt], &Words::english(Plain, Units::Metric, "EUR"), Marks { decimal: '.' });
-/// assert!(table.ends_with("1,,\"Yard\",,,,12\r\n"));
+/// assert!(table.ends_with("1,,\"Yard\",,,,12,\r\n"));
 /// ```
 pub fn receipt_table<F: Format>(receipts: &[Receipt], words: &Words<F>, marks: Marks) -> String {
     let mut table = Table::new(marks);
     let money = |key: &str| format!("{} ({})", words.text(key), words.currency());
     let texts = ["column-receipt", "column-day", "field-place", "field-name", "column-item"].map(|key| words.text(key));
     let amounts = ["field-amount", "column-total"].map(money);
-    table.row(texts.into_iter().chain(amounts).map(Cell::Text));
+    let more_follows = words.text("field-more-follows");
+    table.row(texts.into_iter().chain(amounts).chain([more_follows]).map(Cell::Text));
     for (at, receipt) in receipts.iter().enumerate() {
         let line = |line: Option<&ReceiptLine>| {
             [
@@ -95,6 +97,7 @@ pub fn receipt_table<F: Format>(receipts: &[Receipt], words: &Words<F>, marks: M
                 line.and_then(|line| line.item).map_or(Cell::Empty, |item| Cell::Number(item.to_string())),
                 line.map_or(Cell::Empty, |line| Cell::money(line.amount)),
                 receipt.stated.map_or(Cell::Empty, Cell::money),
+                line.filter(|line| line.more_follows).map_or(Cell::Empty, |_| Cell::Text(words.text("column-yes"))),
             ]
         };
         if receipt.lines.is_empty() {

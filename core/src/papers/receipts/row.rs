@@ -25,6 +25,8 @@ pub struct Row {
     pub total: Option<Money>,
     /// The item of the kit, by its number in a table that was written here.
     pub item: Option<Id>,
+    /// Whether more of the item is still to be paid, in a table that was written here.
+    pub more_follows: bool,
     /// What it has in common with the other lines of its receipt; empty where the file does not say.
     pub receipt: String,
 }
@@ -81,6 +83,11 @@ pub enum Reason {
         /// The column.
         column: usize,
     },
+    /// That cell says neither yes nor no.
+    NotYesOrNo {
+        /// The column.
+        column: usize,
+    },
     /// It cannot be read before the person has answered what the preview asks.
     Waits,
 }
@@ -124,8 +131,11 @@ impl Manner<'_> {
         }
         let item = self.cell(record, Meaning::Item);
         let item = item.map(|(column, id)| id.parse().map_err(|_| Reason::NotAnItem { column })).transpose()?;
+        let more_follows = self.cell(record, Meaning::MoreFollows);
+        let is_yes = |(column, word): (usize, &str)| yes_or_no(word).ok_or(Reason::NotYesOrNo { column });
+        let more_follows = more_follows.map(is_yes).transpose()?.unwrap_or(false);
         let (place, name) = (text(Meaning::Place), text(Meaning::Name));
-        Ok(Row { line: record.line, on, place, name, amount, total, item, receipt })
+        Ok(Row { line: record.line, on, place, name, amount, total, item, more_follows, receipt })
     }
 
     fn check_cells(&self, record: &Record) -> Result<(), Reason> {
@@ -166,6 +176,15 @@ impl Manner<'_> {
             NoAmount::TooMuch => Reason::TooMuch { column },
         })
     }
+}
+
+/// Words for yes and for no, in the languages of the headings and as spreadsheets have them. Common practice, no source.
+const YES: &str = "yes ja oui si sí sì sim tak true 1 x";
+const NO: &str = "no nein nee non não nie false 0";
+
+fn yes_or_no(said: &str) -> Option<bool> {
+    let is_of = |words: &str| words.split(' ').any(|word| word.eq_ignore_ascii_case(said));
+    if is_of(YES) { Some(true) } else { is_of(NO).then_some(false) }
 }
 
 /// Text without the apostrophe that keeps spreadsheets from taking it for a formula.

@@ -2,6 +2,7 @@
 
 use kerbstead_core::days::{Change, Outlook, Saving};
 use kerbstead_core::explain::{Figure, Figures};
+use kerbstead_core::money::Odds;
 use kerbstead_core::plan::{Plain, Quantity};
 use kerbstead_core::task::Subject;
 
@@ -37,8 +38,10 @@ fn told(app: App, outlook: &Outlook) -> View {
     let is_proven = outlook.is_proven || outlook.not_before == outlook.finish;
     let sure = if is_proven { tell!("days-finish-proven", &figures) } else { tell!("days-finish-bound", &figures) };
     let chance = outlook.on_time.map(|on_time| {
-        let figures =
-            vec![("runs", Figure::count(outlook.runs as usize)), ("odds", Figure::Name(odds(on_time, outlook.runs)))];
+        let figures = vec![
+            ("runs", Figure::count(outlook.runs as usize)),
+            ("odds", Figure::Name(odds(Odds::of(on_time, outlook.runs), outlook.runs))),
+        ];
         el("p").put(el("strong").put(tell!("days-on-time", &figures))).done()
     });
     let nine = outlook.nine_in_ten.map(|_| el("p").put(tell!("days-nine-in-ten", &figures)).done());

@@ -100,7 +100,12 @@ fn told(prospect: &Prospect) -> View {
         tell!("chances-lowest", &figures),
     ];
     fragment()
-        .put(el("p").put(key!("chances-kept")).put(" ").put(el("strong").put(odds(prospect.kept, prospect.paths))))
+        .put(
+            el("p")
+                .put(key!("chances-kept"))
+                .put(" ")
+                .put(el("strong").put(odds(Odds::of(prospect.kept, prospect.paths), prospect.paths))),
+        )
         .put(el("ul").put_each(lines.into_iter().map(|line| el("li").put(line))))
         .put(
             el("details")
@@ -110,16 +115,16 @@ fn told(prospect: &Prospect) -> View {
         .done()
 }
 
-/// A chance in words: so many courses of so many.
-pub fn odds(kept: u32, paths: u32) -> String {
+/// A chance in words; where it is none or certain, after so many tries.
+pub fn odds(odds: Odds, tries: u32) -> String {
     let number = |count: u32| Figure::count(count as usize);
-    let all = vec![("paths", number(paths))];
-    match Odds::of(kept, paths) {
-        Odds::Never => tell!("odds-never", &all),
+    let paths = vec![("paths", number(tries))];
+    match odds {
+        Odds::Never => tell!("odds-never", &paths),
         Odds::AlmostNever => t!("odds-almost-never"),
         Odds::About { count, of } => tell!("odds-about", &vec![("count", number(count)), ("of", number(of))]),
         Odds::AlmostAlways => t!("odds-almost-always"),
-        Odds::Always => tell!("odds-always", &all),
+        Odds::Always => tell!("odds-always", &paths),
     }
 }
 

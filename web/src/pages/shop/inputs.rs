@@ -200,7 +200,7 @@ fn unpaid(plan: &Plan) -> Vec<(String, String)> {
 fn select(counter: Counter, name: &'static str, label: &'static str, options: View) -> View {
     let id = input_id(name);
     el("div")
-        .class(if name == "for" { "field wide" } else { "field" })
+        .class(if matches!(name, "for" | "tax") { "field wide" } else { "field" })
         .put(el("label").attr("for", id.clone()).put(t(label)))
         .put(el("select").attr("id", id).on_change(move |word| counter.write(name, word)).put(options))
         .done()
