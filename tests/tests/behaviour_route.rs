@@ -38,6 +38,8 @@ fn complete() -> Value {
             { "id": 7, "weekday": "friday", "kind": "driving", "drive_hours": 5, "offers": { "water": true } },
         ],
         "water_uses": [{ "id": 8, "litres_per_day": 3, "per": "van" }],
+        "tasks": [{ "id": 9 }],
+        "helpers": [{ "id": 10 }],
     })
 }
 
@@ -219,7 +221,8 @@ fn draws_keep_to_their_days() {
 #[test]
 fn every_balance_of_a_complete_plan_has_a_verdict() {
     let verdicts = assess(&plan(&complete()), DAY).verdicts();
-    let expected = [Balance::Money, Balance::Power, Balance::Water].map(|balance| (balance, Verdict::Holds));
+    let expected =
+        [Balance::Money, Balance::Power, Balance::Water, Balance::Days].map(|balance| (balance, Verdict::Holds));
     assert_eq!(verdicts, expected);
 }
 

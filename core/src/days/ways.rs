@@ -124,5 +124,7 @@ fn hours_a_day(plan: &Plan) -> f64 {
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped just before
 fn whole_days(hours: f64, a_day: f64) -> u32 {
-    if a_day > 0.0 && hours.is_finite() { (hours / a_day).ceil().clamp(0.0, 10_000.0) as u32 } else { 0 }
+    /// What rounding leaves above a whole day is nothing.
+    const BREATH: f64 = 1e-9;
+    if a_day > 0.0 && hours.is_finite() { (hours / a_day - BREATH).ceil().clamp(0.0, 10_000.0) as u32 } else { 0 }
 }

@@ -2,6 +2,7 @@
 
 use anyhow::{Context, Result, ensure};
 use jiff::civil::date;
+use kerbstead_core::days::Outlook;
 use kerbstead_core::money::Prospect;
 use kerbstead_core::money::buying::BuyingPlan;
 use kerbstead_core::plan::{Plain, demo_plan};
@@ -78,6 +79,7 @@ fn the_worker_answers_as_core_does_natively_to_the_bit() -> Result<()> {
             let is_same = match question.subject {
                 Subject::Chances => Prospect::from_plain(&here) == Prospect::from_plain(&there),
                 Subject::Buying => BuyingPlan::from_plain(&here) == BuyingPlan::from_plain(&there),
+                Subject::Days => Outlook::from_plain(&here) == Outlook::from_plain(&there),
             };
             ensure!(is_same && !there.is_null(), "natively {here}, in the browser {there}");
             answered += usize::from(there["refused"].is_null());
