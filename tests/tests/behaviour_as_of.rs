@@ -169,6 +169,12 @@ fn charge_and_water_counted_on_the_way_replace_what_was_computed() {
 }
 
 /// Only what is still ahead is judged: a shortage that is over is no shortage.
+/// The verdicts on money, power and water; the days until leaving are over then.
+fn on_the_road(plan: &Plan, day: Date) -> [Verdict; 3] {
+    let [money, power, water, _] = assess(plan, day).verdicts().map(|(_, verdict)| verdict);
+    [money, power, water]
+}
+
 #[test]
 fn a_shortage_that_is_over_is_not_judged() {
     let plan = plan(&json!({
@@ -181,11 +187,11 @@ fn a_shortage_that_is_over_is_not_judged() {
         "purse": { "opening_cash": "-5" },
         "readings": [{ "id": 7, "on": "2027-03-20", "cash": "50", "charge_percent": 100, "fresh_l": 2 }],
     }));
-    let first = assess(&plan, march(19)).verdicts().map(|(_, verdict)| verdict);
+    let first = on_the_road(&plan, march(19));
     assert_eq!(first, [Verdict::FallsShort; 3]);
     let mut shorter = plan.clone();
     shorter.kit[0].store.as_mut().unwrap().usable_wh = 1_000.0;
-    let last = assess(&shorter, march(20)).verdicts().map(|(_, verdict)| verdict);
+    let last = on_the_road(&shorter, march(20));
     assert_eq!(last, [Verdict::Holds; 3]);
 }
 
@@ -196,7 +202,7 @@ fn a_plan_that_is_over_has_no_verdict() {
         "water_uses": [{ "id": 6, "litres_per_day": 1 }],
     });
     let plan = plan(&sections);
-    let verdicts = |day| assess(&plan, day).verdicts().map(|(_, verdict)| verdict);
+    let verdicts = |day| on_the_road(&plan, day);
     assert!(!verdicts(march(20)).contains(&Verdict::Unknown));
     assert_eq!(verdicts(march(21)), [Verdict::Unknown; 3]);
     assert_eq!(verdicts(date(2031, 1, 1)), [Verdict::Unknown; 3]);
