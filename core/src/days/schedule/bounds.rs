@@ -51,8 +51,10 @@ pub(super) fn stores(ground: &Ground) -> Vec<Store> {
     let mut stores = Vec::new();
     for resource in 0..ground.lanes_of.len() - 1 {
         let most = ground.most(resource);
-        let users: Vec<(usize, u16)> = ground.topo.iter().filter_map(|at| Some((*at, ground.demand(*at, resource)?))).collect();
-        let alone: Vec<_> = users.iter().filter(|(_, demand)| u32::from(*demand) * 2 > u32::from(most)).copied().collect();
+        let users: Vec<(usize, u16)> =
+            ground.topo.iter().filter_map(|at| Some((*at, ground.demand(*at, resource)?))).collect();
+        let alone: Vec<_> =
+            users.iter().filter(|(_, demand)| u32::from(*demand) * 2 > u32::from(most)).copied().collect();
         if alone.len() > 1 && alone.iter().any(|(_, demand)| *demand < most) {
             stores.push(store(ground, &alone, |_| 1, |room| u64::from(room > 0), resource));
         }

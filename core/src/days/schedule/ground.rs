@@ -21,6 +21,8 @@ pub(super) struct Ground {
     pub(super) lanes_of: Vec<usize>,
     /// What each resource has, slot by slot, and where each lane's demand fits into it, as bits.
     pub(super) room: Vec<u16>,
+    /// Of which resources there is never more than one.
+    pub(super) is_single: Vec<bool>,
     pub(super) fits: Vec<u64>,
     /// What each activity comes after, and those that can be placed and come after it, each with the slots between.
     pub(super) after: Vec<Vec<(usize, usize)>>,
@@ -80,6 +82,7 @@ impl Ground {
                 *room = *capacity;
             }
         }
+        self.is_single = (0..workload.resources.len()).map(|resource| self.most(resource) <= 1).collect();
     }
 
     fn take_lanes(&mut self, workload: &Workload) {
@@ -196,7 +199,8 @@ impl Ground {
         for bits in mirror.open.chunks_mut(self.words.max(1)).chain(mirror.fits.chunks_mut(self.words.max(1))) {
             reverse_bits(bits, self.slots);
         }
-        for (bits, before) in mirror.open.chunks(self.words.max(1)).zip(mirror.before_word.chunks_mut(self.words.max(1)))
+        for (bits, before) in
+            mirror.open.chunks(self.words.max(1)).zip(mirror.before_word.chunks_mut(self.words.max(1)))
         {
             let mut count = 0;
             for (word, before) in bits.iter().zip(before) {
@@ -243,7 +247,8 @@ impl Ground {
         let (word, bit) = (slot / WORD, slot % WORD);
         if word == self.words {
             let Some(last) = self.words.checked_sub(1) else { return 0 };
-            return self.before_word[act.profile * self.words + last] + self.open_words(act)[last].count_ones() as usize;
+            return self.before_word[act.profile * self.words + last]
+                + self.open_words(act)[last].count_ones() as usize;
         }
         let below = self.open_words(act)[word] & ((1 << bit) - 1);
         self.before_word[act.profile * self.words + word] + below.count_ones() as usize

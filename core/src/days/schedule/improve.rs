@@ -59,7 +59,9 @@ fn behind(ground: &Ground) -> (Vec<usize>, Vec<usize>) {
 }
 
 fn members(set: &[u64]) -> impl Iterator<Item = usize> {
-    set.iter().enumerate().flat_map(|(at, word)| (0..64).filter(move |bit| word >> bit & 1 == 1).map(move |bit| at * 64 + bit))
+    set.iter()
+        .enumerate()
+        .flat_map(|(at, word)| (0..64).filter(move |bit| word >> bit & 1 == 1).map(move |bit| at * 64 + bit))
 }
 
 /// After so many changes in a row without a better finish, more is changed at once.

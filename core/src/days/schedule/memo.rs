@@ -64,9 +64,9 @@ impl Memo {
         let next = partial.next_start;
         entry.last_start <= next
             && entry.reached <= partial.reached.max(next)
-            && self.running[entry.running.0..entry.running.1].iter().all(|(at, span)| {
-                span.end <= next || partial.spans[*at].is_some_and(|here| span.start <= here.start)
-            })
+            && self.running[entry.running.0..entry.running.1]
+                .iter()
+                .all(|(at, span)| span.end <= next || partial.spans[*at].is_some_and(|here| span.start <= here.start))
             && self.waiting[entry.waiting.0..entry.waiting.1]
                 .iter()
                 .all(|(at, ready)| *ready <= partial.ready[*at].max(next))
