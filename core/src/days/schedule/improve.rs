@@ -85,6 +85,9 @@ impl Climber {
     pub(super) fn round(&mut self, planner: &mut Planner, best: &Placement) -> Option<Placement> {
         let is_stuck = self.stuck >= STUCK_AFTER;
         let moves = if is_stuck { 8 } else { 1 + self.chance.below(3) };
+        if is_stuck && self.chance.below(2) == 0 {
+            self.list = by_time(&planner.ground, |at| best.start(at));
+        }
         let mut list = self.list.clone();
         for _ in 0..moves {
             self.move_one(&planner.ground, &mut list);
