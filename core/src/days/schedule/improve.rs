@@ -65,7 +65,7 @@ fn members(set: &[u64]) -> impl Iterator<Item = usize> {
 }
 
 /// After so many changes in a row without a better finish, more is changed at once.
-const STUCK_AFTER: u32 = 400;
+const STUCK_AFTER: u32 = 3_000;
 
 /// Changes lists at random, from a seed, and keeps what does no harm.
 pub(super) struct Climber {
@@ -93,7 +93,8 @@ impl Climber {
             self.move_one(&planner.ground, &mut list);
         }
         let mut placed = planner.place(&list);
-        if is_stuck || placed.missing == 0 && placed.finish <= self.current.finish + self.current.finish / 16 {
+        // Pushing to and fro takes two more placements, so only for what comes near.
+        if is_stuck || placed.missing == 0 && placed.finish <= self.current.finish + self.current.finish / 64 {
             placed = planner.justified(placed);
         }
         self.stuck = if is_stuck { 0 } else { self.stuck + 1 };
