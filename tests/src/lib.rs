@@ -6,3 +6,4 @@ pub mod kills;
 pub mod links;
 pub mod strangers;
 pub mod worked;
+pub mod workloads;

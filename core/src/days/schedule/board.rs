@@ -6,7 +6,7 @@ use super::ground::{Act, Ground, WORD};
 /// The room that is left on a ground.
 #[derive(Clone, Default)]
 pub(super) struct Board {
-    /// By resource, slot by slot.
+    /// By resource, slot by slot; not kept up where there is one at most.
     room: Vec<u16>,
     /// Where each lane's demand still fits, as bits.
     fits: Vec<u64>,
@@ -46,47 +46,37 @@ impl Board {
 
     /// The same with other open slots than the ground has.
     pub(super) fn take_in(&mut self, ground: &Ground, act: &Act, span: Span, open: &[u64]) {
-        self.change(ground, act, span, open, u16::saturating_sub);
+        self.change(ground, act, span, open, false);
     }
 
     /// Gives it back.
     pub(super) fn give_back(&mut self, ground: &Ground, at: usize, span: Span) {
         let act = &ground.acts[at];
-        self.change(ground, act, span, ground.open_words(act), u16::saturating_add);
+        self.change(ground, act, span, ground.open_words(act), true);
     }
 
-    fn change(&mut self, ground: &Ground, act: &Act, span: Span, open: &[u64], with: impl Fn(u16, u16) -> u16) {
-        if act.lanes.is_empty() || act.work == 0 {
+    fn change(&mut self, ground: &Ground, act: &Act, span: Span, open: &[u64], gives: bool) {
+        if act.work == 0 {
             return;
         }
         for (word, open) in open.iter().enumerate().take(span.end.div_ceil(WORD)).skip(span.start / WORD) {
-            let mut bits = open & mask_from(span.start, word) & !mask_from(span.end, word);
-            while bits != 0 {
-                let bit = bits & bits.wrapping_neg();
-                bits ^= bit;
-                let slot = word * WORD + bit.trailing_zeros() as usize;
-                for lane in &act.lanes {
-                    self.change_slot(ground, *lane, (slot, word, bit), &with);
+            let bits = open & mask_from(span.start, word) & !mask_from(span.end, word);
+            for lane in &act.lanes {
+                let of = ground.lanes[*lane];
+                // Of a resource of which there is one, the bits say it all.
+                if ground.is_single[of.resource] {
+                    let fits = &mut self.fits[lane * ground.words + word];
+                    *fits = if gives { *fits | bits } else { *fits & !bits };
+                    continue;
+                }
+                let from = of.resource * ground.slots + word * WORD;
+                let room = &mut self.room[from..(from + WORD).min((of.resource + 1) * ground.slots)];
+                change_word(room, bits, of.demand, gives);
+                for other in ground.lanes_of[of.resource]..ground.lanes_of[of.resource + 1] {
+                    let fits = &mut self.fits[other * ground.words + word];
+                    *fits = *fits & !bits | fitting(room, bits, ground.lanes[other].demand);
                 }
             }
-        }
-    }
-
-    #[inline]
-    fn change_slot(
-        &mut self,
-        ground: &Ground,
-        lane: usize,
-        (slot, word, bit): (usize, usize, u64),
-        with: impl Fn(u16, u16) -> u16,
-    ) {
-        let of = ground.lanes[lane];
-        let room = &mut self.room[of.resource * ground.slots + slot];
-        *room = with(*room, of.demand);
-        let room = *room;
-        for other in ground.lanes_of[of.resource]..ground.lanes_of[of.resource + 1] {
-            let fits = &mut self.fits[other * ground.words + word];
-            *fits = if room >= ground.lanes[other].demand { *fits | bit } else { *fits & !bit };
         }
     }
 
@@ -94,6 +84,28 @@ impl Board {
     pub(super) fn is_full(&self, ground: &Ground, lane: usize, slot: usize) -> bool {
         self.fits[lane * ground.words + slot / WORD] >> (slot % WORD) & 1 == 0
     }
+}
+
+fn change_word(room: &mut [u16], mut bits: u64, demand: u16, gives: bool) {
+    while bits != 0 {
+        if let Some(room) = room.get_mut(bits.trailing_zeros() as usize) {
+            *room = if gives { room.saturating_add(demand) } else { room.saturating_sub(demand) };
+        }
+        bits &= bits - 1;
+    }
+}
+
+/// Those of the bits whose slots have room for a demand.
+fn fitting(room: &[u16], mut bits: u64, demand: u16) -> u64 {
+    let mut fitting = 0;
+    while bits != 0 {
+        let bit = bits & bits.wrapping_neg();
+        if room.get(bits.trailing_zeros() as usize).is_some_and(|room| *room >= demand) {
+            fitting |= bit;
+        }
+        bits ^= bit;
+    }
+    fitting
 }
 
 /// The bits of a word that belong to a slot or later ones.

@@ -21,6 +21,8 @@ pub(super) struct Ground {
     pub(super) lanes_of: Vec<usize>,
     /// What each resource has, slot by slot, and where each lane's demand fits into it, as bits.
     pub(super) room: Vec<u16>,
+    /// Of which resources there is never more than one.
+    pub(super) is_single: Vec<bool>,
     pub(super) fits: Vec<u64>,
     /// What each activity comes after, and those that can be placed and come after it, each with the slots between.
     pub(super) after: Vec<Vec<(usize, usize)>>,
@@ -80,6 +82,7 @@ impl Ground {
                 *room = *capacity;
             }
         }
+        self.is_single = (0..workload.resources.len()).map(|resource| self.most(resource) <= 1).collect();
     }
 
     fn take_lanes(&mut self, workload: &Workload) {

@@ -65,7 +65,7 @@ fn members(set: &[u64]) -> impl Iterator<Item = usize> {
 }
 
 /// After so many changes in a row without a better finish, more is changed at once.
-const STUCK_AFTER: u32 = 400;
+const STUCK_AFTER: u32 = 3_000;
 
 /// Changes lists at random, from a seed, and keeps what does no harm.
 pub(super) struct Climber {
@@ -85,12 +85,16 @@ impl Climber {
     pub(super) fn round(&mut self, planner: &mut Planner, best: &Placement) -> Option<Placement> {
         let is_stuck = self.stuck >= STUCK_AFTER;
         let moves = if is_stuck { 8 } else { 1 + self.chance.below(3) };
+        if is_stuck && self.chance.below(2) == 0 {
+            self.list = by_time(&planner.ground, |at| best.start(at));
+        }
         let mut list = self.list.clone();
         for _ in 0..moves {
             self.move_one(&planner.ground, &mut list);
         }
         let mut placed = planner.place(&list);
-        if is_stuck || placed.missing == 0 && placed.finish <= self.current.finish + self.current.finish / 16 {
+        // Pushing to and fro takes two more placements, so only for what comes near.
+        if is_stuck || placed.missing == 0 && placed.finish <= self.current.finish + self.current.finish / 64 {
             placed = planner.justified(placed);
         }
         self.stuck = if is_stuck { 0 } else { self.stuck + 1 };

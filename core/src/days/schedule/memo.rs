@@ -99,6 +99,7 @@ impl Memo {
 }
 
 fn bucket(set: u128) -> usize {
-    let folded = ((set & u128::from(u64::MAX)) as u64) ^ ((set >> 64) as u64).rotate_left(29);
+    let halves = [0, 64].map(|shift| (set << (64 - shift) >> 64) as u64);
+    let folded = halves[0] ^ halves[1].rotate_left(29);
     (folded.wrapping_mul(0x9e37_79b9_7f4a_7c15) >> 49) as usize
 }

@@ -7,6 +7,9 @@ use super::{Durations, Schedule, Span, Workload, pert};
 use crate::draws::Chance;
 use crate::order;
 
+/// What a step places, in activities times the words of slots that each is looked at in: a few milliseconds.
+const STEP: usize = 280_000;
+
 /// The most runs.
 pub const MOST_RUNS: u32 = 100_000;
 
@@ -108,7 +111,7 @@ impl Runs {
 
     /// Goes on for a few milliseconds; gives the share that is done, 1 when all is.
     pub fn step(&mut self) -> f64 {
-        let many = 6_000 / self.list.len().max(1);
+        let many = STEP / (self.list.len().max(1) * (self.ground.words + 24));
         for _ in 0..=many {
             if self.done() == self.wanted {
                 return 1.0;
@@ -183,6 +186,7 @@ impl Runs {
 }
 
 /// Whole slots: the nearest, but what takes any time takes one at least.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // at most a million
 fn slots_of(drawn: f64) -> usize {
     if drawn <= 0.0 { 0 } else { (drawn + 0.5).floor().max(1.0) as usize }
 }
