@@ -50,7 +50,7 @@ const REPLACED: &str = "
 
 fn questions() -> Vec<Question> {
     let plans = std::iter::once(demo_plan()).chain(seeded_plans(20_270_302, 60));
-    let of = |plan| [Subject::Chances, Subject::Buying].map(|subject| (subject, Clone::clone(&plan)));
+    let of = |plan| [Subject::Chances, Subject::Buying, Subject::Days].map(|subject| (subject, Clone::clone(&plan)));
     plans.flat_map(of).map(|(subject, plan)| Question { subject, plan, as_of: date(2027, 3, 1), seed: 7 }).collect()
 }
 

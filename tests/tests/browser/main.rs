@@ -5,6 +5,7 @@ mod broken;
 mod checks;
 mod choices;
 mod comfort;
+mod days;
 mod every_page;
 mod keeping;
 mod loading;

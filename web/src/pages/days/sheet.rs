@@ -53,7 +53,7 @@ fn one(app: App, day: &DayPlan, with_buttons: bool) -> View {
             (!ids.is_empty()).then(|| el("p").class("side").put(tell(key, &vec![("names", Figure::Name(names(ids)))])))
         };
         el("article")
-            .class("day")
+            .class("work-day")
             .put(el("h3").put(say_day(day.on)))
             .put(late)
             .put(el("ul").class("work").put_each(lines))
