@@ -17,6 +17,7 @@ fn work(parts: Value) -> Plan {
     let mut whole = json!({
         "calendar": { "starts_on": "2027-04-05", "leaves_on": "2027-04-24" },
         "purse": { "opening_cash": "500" },
+        "stays": [{ "id": 20, "nights": 60 }],
         "helpers": [{ "id": 1, "name": "Ann", "saturday_hours": 6 }],
     });
     for (name, part) in parts.as_object().into_iter().flatten() {
@@ -169,26 +170,24 @@ fn hours_follow_the_calendar_over_a_leap_day_and_days_off() {
 #[test]
 fn both_ways_of_not_being_ready_cost_what_they_cost() {
     let plan = work(json!({
-        "stays": [{ "id": 20, "nights": 30 }],
         "costs": [
-            { "id": 21, "amount": "304.375", "phase": "home" },
-            { "id": 22, "amount": "152.1875", "phase": "road" },
+            { "id": 21, "amount": "1217.5", "phase": "home" },
+            { "id": 22, "amount": "608.75", "phase": "road" },
         ],
         "tasks": [{ "id": 2, "hours": 20 }],
         "building": { "road_extra_percent": 50, "road_day": "5" },
     }));
     let ways = assess(&plan, DAY).days.ways.expect("twenty hours do not fit into two Saturdays");
-    // The hours fit into 10, 17, 24 April and 1 May. A month has 30.4375 days: 10 a day at home, 5 on the road.
+    // The hours fit into 10, 17, 24 April and 1 May. A month has 30.4375 days: 40 a day at home, 20 on the road.
     let stay = ways.stay.expect("it can be done");
-    assert_eq!((stay.done_on, stay.days, stay.cost), (Some(date(2027, 5, 1)), 8, money("80")));
-    // Thirty hours at 6 / 7 an hour a day are 35 days, each 5 on the road and 5 for the bench.
-    assert_eq!((ways.leave.hours, ways.leave.days, ways.leave.cost), (30.0, 35, money("350")));
+    assert_eq!((stay.done_on, stay.days, stay.cost), (Some(date(2027, 5, 1)), 8, money("320")));
+    // Thirty hours at 6 / 7 an hour a day are 35 days, each 20 on the road and 5 for the bench.
+    assert_eq!((ways.leave.hours, ways.leave.days, ways.leave.cost), (30.0, 35, money("875")));
 }
 
 #[test]
 fn everything_at_home_ends_somewhere() {
     let plan = work(json!({
-        "stays": [{ "id": 20, "nights": 60 }],
         "belongings": [
             { "id": 2, "name": "Sofa" },
             { "id": 3, "name": "Lamp", "price": "10" },

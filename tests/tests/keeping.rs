@@ -179,6 +179,7 @@ fn renamed(plan: &Plan, list: List, from: u32, to: u32) -> Plan {
     (new.kit, new.belongings, new.incomes, new.costs) = Default::default();
     (new.stays, new.week, new.water_uses, new.readings, new.loans, new.builds) = Default::default();
     (new.receipts, new.receipt_lines) = Default::default();
+    (new.tasks, new.task_needs, new.tools, new.helpers, new.other_days) = Default::default();
     edit.renamed(list, from, to).apply(&mut new).unwrap();
     new.guesses = guesses;
     new

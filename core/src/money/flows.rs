@@ -122,7 +122,8 @@ impl Input {
             collector.refund(item);
             collector.item_sale(item);
         }
-        plan.belongings.iter().for_each(|belonging| collector.belonging(belonging));
+        let sold = plan.belongings.iter().filter(|belonging| belonging.is_for_sale());
+        sold.for_each(|belonging| collector.belonging(belonging));
         plan.incomes.iter().for_each(|income| collector.income(income));
         plan.costs.iter().for_each(|cost| collector.cost(cost));
         collector.nights();

@@ -8,7 +8,8 @@ use crate::plan::{Belonging, Money, Plan};
 /// What is still to be sold: what nobody said anything about yet, and whose day is still ahead.
 pub(super) fn open_sales(plan: &Plan, as_of: Date) -> impl Iterator<Item = &Belonging> {
     let is_ahead = move |belonging: &&Belonging| sold_on(plan, belonging).is_none_or(|on| on >= as_of);
-    plan.belongings.iter().filter(|belonging| belonging.outcome.is_none()).filter(is_ahead)
+    let is_offered = |belonging: &&Belonging| belonging.outcome.is_none() && belonging.is_for_sale();
+    plan.belongings.iter().filter(is_offered).filter(is_ahead)
 }
 
 /// The day by which it is to be sold, as far as the plan says.

@@ -3,6 +3,7 @@
 use jiff::ToSpan;
 use jiff::civil::{Date, date};
 use kerbstead_core::plan::field::{Field, SECTIONS, Section};
+use kerbstead_core::plan::{Kind, List};
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
@@ -47,9 +48,7 @@ fn assembled(parts: Vec<Value>, guesses: &[String]) -> Value {
             id += 1;
             entry.insert("id".to_owned(), id.into());
         }
-        if section.name == "receipt_lines" {
-            put_on_receipts(&mut value, &plan);
-        }
+        refer(section, &mut value, &plan);
         match value {
             Value::Object(fields) if section.name.is_empty() => plan.extend(fields),
             value => drop(plan.insert(section.name.to_owned(), value)),
@@ -61,13 +60,16 @@ fn assembled(parts: Vec<Value>, guesses: &[String]) -> Value {
     Value::Object(plan)
 }
 
-/// Most lines of receipts are on one of those there are, whose ids are known only now.
-fn put_on_receipts(lines: &mut Value, plan: &Map<String, Value>) {
-    let receipts = plan.get("receipts").and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
-    for line in lines.as_array_mut().into_iter().flatten() {
-        let at = line.get("receipt").and_then(Value::as_u64).and_then(|at| usize::try_from(at).ok());
-        if let Some(id) = at.and_then(|at| receipts.get(at % (receipts.len() + 1))?.get("id")) {
-            line["receipt"] = id.clone();
+/// Most references are to entries that are there, whose ids are known only now; those to the kit are as they were drawn.
+fn refer(section: &Section, entries: &mut Value, plan: &Map<String, Value>) {
+    for field in section.fields {
+        let Kind::Entry(list) = field.kind else { continue };
+        let there = plan.get(list.name()).and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
+        for entry in entries.as_array_mut().into_iter().flatten().filter(|_| list != List::Kit) {
+            let at = entry.get(field.name).and_then(Value::as_u64).and_then(|at| usize::try_from(at).ok());
+            if let Some(id) = at.and_then(|at| there.get(at % (there.len() + 1))?.get("id")) {
+                entry[field.name] = id.clone();
+            }
         }
     }
 }

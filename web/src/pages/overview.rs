@@ -128,6 +128,7 @@ fn page_of(path: &Path) -> String {
         "purse" | "belongings" | "incomes" | "costs" | "purchase" | "loans" | "readings" => Page::Money.link(),
         "selling" => Page::Selling.link(),
         "trial" | "builds" => Page::Futures.link(),
+        "tasks" | "task_needs" | "tools" | "helpers" | "other_days" | "building" => Page::Work.link(),
         "water_uses" | "people" => Page::Water.link(),
         "vehicle" => Page::Power.link(),
         "title" | "currency" => Page::Plans.link(),
