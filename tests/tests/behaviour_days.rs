@@ -171,18 +171,18 @@ fn hours_follow_the_calendar_over_a_leap_day_and_days_off() {
 fn both_ways_of_not_being_ready_cost_what_they_cost() {
     let plan = work(json!({
         "costs": [
-            { "id": 21, "amount": "1217.5", "phase": "home" },
-            { "id": 22, "amount": "608.75", "phase": "road" },
+            { "id": 21, "amount": "48699", "phase": "home" },
+            { "id": 22, "amount": "24349.5", "phase": "road" },
         ],
         "tasks": [{ "id": 2, "hours": 20 }],
         "building": { "road_extra_percent": 50, "road_day": "5" },
     }));
     let ways = assess(&plan, DAY).days.ways.expect("twenty hours do not fit into two Saturdays");
-    // The hours fit into 10, 17, 24 April and 1 May. A month has 30.4375 days: 40 a day at home, 20 on the road.
+    // The hours fit into 10, 17, 24 April and 1 May. A month has 365.2425 / 12 days: 1,600 a day at home, 800 on the road.
     let stay = ways.stay.expect("it can be done");
-    assert_eq!((stay.done_on, stay.days, stay.cost), (Some(date(2027, 5, 1)), 8, money("320")));
-    // Thirty hours at 6 / 7 an hour a day are 35 days, each 20 on the road and 5 for the bench.
-    assert_eq!((ways.leave.hours, ways.leave.days, ways.leave.cost), (30.0, 35, money("875")));
+    assert_eq!((stay.done_on, stay.days, stay.cost), (Some(date(2027, 5, 1)), 8, money("12800")));
+    // Thirty hours at 6 / 7 an hour a day are 35 days, each 800 on the road and 5 for the bench.
+    assert_eq!((ways.leave.hours, ways.leave.days, ways.leave.cost), (30.0, 35, money("28175")));
 }
 
 #[test]

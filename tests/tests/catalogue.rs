@@ -6,6 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use jiff::civil::{Date, date};
 use kerbstead_core::days::{TASK_STARTERS, TOOL_STARTERS};
 use kerbstead_core::explain::{Figure, Figures, Working};
 use kerbstead_core::money::FlowGroup;
@@ -13,7 +14,8 @@ use kerbstead_core::money::futures::compared;
 use kerbstead_core::money::selling::{fates_of, offered, schedule};
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{
-    Document, Kind, NumberMarks, Plan, Problem, Quantity, Task, TaskNeed, field, typed_value, validate,
+    Calendar, Document, Helper, Kind, NumberMarks, Plan, Problem, Quantity, Task, TaskNeed, Tool, ToolSource, field,
+    typed_value, validate,
 };
 use kerbstead_core::shop::{read_offer, report};
 use kerbstead_core::words::{ENGLISH, Plain, Units, Words};
@@ -107,11 +109,28 @@ fn every_row_of_the_starter_list_has_its_name() {
 }
 
 /// What a sentence needs, those who say it give it: over thousands of plans, no figure is missing.
+/// Hardly any plan by chance has all but the tool: one that nobody has, and one that went home before; and a task behind.
+fn plans_without_a_tool() -> Vec<(Plan, Date)> {
+    let of = |tool_source, there_until| Plan {
+        calendar: Calendar { leaves_on: Some(date(2027, 4, 20)), ..Calendar::default() },
+        helpers: vec![Helper { id: 1, workday_hours: Some(8.0), ..Helper::default() }],
+        tools: vec![Tool { id: 2, tool_source, there_until, ..Tool::default() }],
+        tasks: [3, 4].map(|id| Task { id, hours: Some(1.0.into()), ..Task::default() }).to_vec(),
+        task_needs: vec![
+            TaskNeed { id: 5, task: Some(3), tool: Some(2), ..TaskNeed::default() },
+            TaskNeed { id: 6, task: Some(4), after: Some(3), ..TaskNeed::default() },
+        ],
+        ..Plan::default()
+    };
+    let day = date(2027, 4, 5);
+    vec![(of(ToolSource::Missing, None), day), (of(ToolSource::Borrowed, Some(date(2027, 4, 1))), day)]
+}
+
 #[test]
 fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     let (words, bundle) = (english(), bundle());
     let mut reached = BTreeSet::new();
-    for (plan, as_of) in seeded(&cases(), 3, 3_000) {
+    for (plan, as_of) in seeded(&cases(), 3, 3_000).into_iter().chain(plans_without_a_tool()) {
         let Assessment { money, power, water, days, .. } = assess(&plan, as_of);
         let mut said = of_standing(&money.standing);
         let month = money.month.iter().flat_map(|month| &month.working);
@@ -219,7 +238,8 @@ fn every_problem_has_the_figures_its_sentence_needs() {
         .iter()
         .flat_map(|text| Document::open(text).map_or_else(|problem| vec![problem], |opened| opened.problems));
     for problem in of_files.chain(problems_of_calculations()).chain(problem_of_a_circle()) {
-        let sentence = words.problem(&problem);
+        // What people call their tasks may be anything.
+        let sentence = words.problem(&problem).replace("{$x}", "");
         assert!(!sentence.contains("{$") && !sentence.starts_with("problem-"), "{problem:?}: {sentence}");
         reached.insert(serde_json::to_value(&problem.wrong).unwrap()["kind"].to_string());
     }

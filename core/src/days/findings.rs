@@ -188,7 +188,7 @@ impl Say for Finding {
 
     fn severity(&self) -> Severity {
         match self {
-            Self::Blocked { can_wait: true, .. } => Severity::Note,
+            Self::Blocked { can_wait: true, .. } | Self::Blocked { block: Block::Behind { .. }, .. } => Severity::Note,
             Self::NotReady { .. } | Self::Blocked { .. } | Self::MoneyNotThere { .. } => Severity::Short,
             Self::CloseToLeaving { .. } => Severity::Close,
             Self::NoEnd { days, .. } if *days < super::constants::CLEARING_DAYS => Severity::Close,

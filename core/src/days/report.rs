@@ -194,7 +194,12 @@ pub fn report(plan: &Plan, as_of: Date, work: &Work, money: &FromMoney) -> Repor
         standing.verdict = verdict(&standing.findings);
     }
     if plan.tasks.iter().any(is_open) {
-        standing.cautions = cautions(plan);
+        standing.cautions = vec![
+            Caution::PowerToolsAndDust,
+            Caution::SolventsAndFoam,
+            Caution::LiftingAndTired,
+            Caution::CuttingTheVan,
+        ];
     }
     standing.working = working(plan, work, finish, &chain);
     let late = |line: &&TaskLine| matches!(line.state, TaskState::Late | TaskState::Blocked);
@@ -361,7 +366,7 @@ fn judge(plan: &Plan, work: &Work, lines: &[TaskLine], finish_slot: Option<usize
     let mut findings = Vec::new();
     let must = |line: &&TaskLine| plan.tasks.iter().any(|task| task.id == line.task && !task.can_wait);
     for line in lines {
-        if let Some(block) = line.block.filter(|block| !matches!(block, Block::Behind { .. })) {
+        if let Some(block) = line.block {
             let (name, what) = (name(plan, line.task), block.names(plan));
             findings.push(Finding::Blocked { task: line.task, name, block, what, can_wait: !must(&line) });
         }
@@ -437,14 +442,6 @@ fn holds_up(plan: &Plan, chain: &[ChainLink]) -> Option<Finding> {
             on: link.starts.on,
         })
     })
-}
-
-fn cautions(plan: &Plan) -> Vec<Caution> {
-    let mut cautions = vec![Caution::PowerToolsAndDust, Caution::SolventsAndFoam, Caution::LiftingAndTired];
-    if plan.tasks.iter().filter(|task| is_open(task)).any(|task| task.daylight) {
-        cautions.push(Caution::CuttingTheVan);
-    }
-    cautions
 }
 
 fn working(plan: &Plan, work: &Work, finish: Option<Moment>, chain: &[ChainLink]) -> Vec<Working> {

@@ -34,10 +34,13 @@ impl Parcel {
             return opened.plan;
         }
         let (mut now, told) = (plan.to_plain(), opened.plan.to_plain());
-        let there = fields(&told);
+        let mut there = fields(&told).clone();
+        for (name, _) in fields(file).iter().filter(|(_, value)| value.as_array().is_some_and(Vec::is_empty)) {
+            there.entry(name).or_insert(Value::Array(Vec::new()));
+        }
         if let Value::Object(now) = &mut now {
             for section in SECTIONS.iter().filter(|section| tells.section(section)) {
-                lay_section(tells, section, plan, now, there);
+                lay_section(tells, section, plan, now, &there);
             }
         }
         // Written by this version, so that it can read it.
@@ -62,7 +65,9 @@ fn lay_section(tells: Tells, section: &Section, plan: &Plan, now: &mut Map<Strin
     if section.name.is_empty() {
         return lay_fields(tells, section, now, there);
     }
-    let (Some(now), Some(there)) = (now.get_mut(section.name), there.get(section.name)) else { return };
+    let Some(there) = there.get(section.name) else { return };
+    let empty = if section.is_list { Value::Array(Vec::new()) } else { Value::Object(Map::new()) };
+    let now = now.entry(section.name).or_insert(empty);
     match (List::named(section.name), now, there) {
         (Some(list), Value::Array(now), Value::Array(there)) => lay_entries(tells, (section, list), plan, now, there),
         (None, Value::Object(now), Value::Object(there)) => lay_fields(tells, section, now, there),

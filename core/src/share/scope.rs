@@ -133,6 +133,9 @@ impl Tells {
                 part.insert(section.name.to_owned(), Value::Array(entries));
             } else if let Some(whole) = file.get(section.name) {
                 part.insert(section.name.to_owned(), Value::Object(self.copied(whole, section)));
+            } else if section.is_list && !self.all() {
+                // That it is empty is told too: whoever does not know the list says nothing of it.
+                part.insert(section.name.to_owned(), Value::Array(Vec::new()));
             }
         }
         if let Some(guesses) = part.get_mut("guesses").and_then(Value::as_array_mut) {

@@ -1621,6 +1621,7 @@ days-take-order = Take that order
 days-order-taken = The tasks are in the earlier order.
 days-on-time = Of { $runs } runs with hours and weather by chance, all is done before you leave in: { $odds }.
 days-nine-in-ten = In nine of ten it is done by { $on }.
+days-how = In each run the hours of every task are drawn between its low and high, most often near the likely ones (the beta distribution of PERT, with mean (low + 4 × likely + high) ÷ 6), and each day is dry or not by its chance. Tasks keep their order and begin as early as they can. Money, deliveries and people come as planned in every run.
 days-ready-plot = All done by that evening, in percent of the runs
 days-savings = What would save days
 days-savings-none = No single change of these saves days: one more helper, a tool that is always there, one task left out.

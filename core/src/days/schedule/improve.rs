@@ -8,9 +8,13 @@ use crate::draws::Chance;
 /// The best of several rules, each pushed to and fro. `bound` is a finish that cannot be beaten.
 pub(super) fn by_rules(planner: &mut Planner, bound: usize) -> Placement {
     let mut best: Option<Placement> = None;
-    for list in lists_by_rules(&planner.ground, &planner.mirror, bound) {
-        let placed = planner.place(&list);
-        let placed = planner.justified(placed);
+    let is_large = planner.ground.acts.len() > MOST_FOR_ALL_RULES;
+    let lists = lists_by_rules(&planner.ground, &planner.mirror, bound);
+    for list in lists.into_iter().take(if is_large { 2 } else { usize::MAX }) {
+        let mut placed = planner.place(&list);
+        if !is_large {
+            placed = planner.justified(placed);
+        }
         if best.as_ref().is_none_or(|best| placed.is_better_than(best)) {
             best = Some(placed);
         }
@@ -21,13 +25,17 @@ pub(super) fn by_rules(planner: &mut Planner, bound: usize) -> Placement {
     best.unwrap_or_default()
 }
 
-/// Latest start, latest end, most work behind it, most activities behind it, first come first served: the rules of
+/// Of more activities two rules are tried, and nothing is pushed: whoever types does not wait for it.
+const MOST_FOR_ALL_RULES: usize = 150;
+
+/// The order in which they are given, where that can be kept; then latest start, latest end, most work behind it, most activities behind it, first come first served: the rules of
 /// Kolisch, "Serial and parallel resource-constrained project scheduling methods revisited", 1996 (from memory).
 fn lists_by_rules(ground: &Ground, mirror: &Ground, bound: usize) -> Vec<Vec<usize>> {
     let earliest = earliest_alone(ground, 0).unwrap_or_default();
     let latest = latest_alone(mirror, bound).unwrap_or_else(|| earliest.clone());
     let (count, work) = behind(ground);
     vec![
+        by_time(ground, |at| at),
         by_time(ground, |at| latest[at].start),
         by_time(ground, |at| latest[at].end),
         by_time(ground, |at| usize::MAX - work[at]),

@@ -45,7 +45,8 @@ fn told(app: App, outlook: &Outlook) -> View {
         el("p").put(el("strong").put(tell!("days-on-time", &figures))).done()
     });
     let nine = outlook.nine_in_ten.map(|_| el("p").put(tell!("days-nine-in-ten", &figures)).done());
-    fragment().put(el("p").put(sure)).put(chance).put(nine).put(savings(app, outlook)).done()
+    let how = el("details").put(el("summary").put(key!("chances-how"))).put(el("p").put(key!("days-how")));
+    fragment().put(el("p").put(sure)).put(chance).put(nine).put(how).put(savings(app, outlook)).done()
 }
 
 fn savings(app: App, outlook: &Outlook) -> View {
