@@ -11,7 +11,7 @@ fn a_task_is_ticked_off_and_what_follows_moves_up() -> Result<()> {
     browser.wait_for_text("Clean the van, 2 h")?;
     browser.find("button", "Done")?.click()?;
     browser.wait_for_text("“Clean the van” is done.")?;
-    browser.wait_for_text("Measure and tape the outline, 1.5 h, then done.")?;
+    browser.wait_for_text("Seal the roof, 2 h, then done.")?;
     browser.find("button", "Undo")?.click()?;
     browser.wait_for_text("Clean the van, 2 h")?;
     browser.check_console()

@@ -100,17 +100,19 @@ fn needs(task: Id) -> View {
     let ids = live::memo(move || {
         app.plan(|plan| {
             let of_task = plan.task_needs.iter().filter(|need| need.task == Some(task));
-            of_task.map(|need| (need.id, kind_of(need))).collect::<Vec<_>>()
+            of_task.map(|need| need.id).collect::<Vec<_>>()
         })
     });
-    let rows = live::memo(move || ids.with(|ids| ids.iter().map(|(id, _)| *id).collect::<Vec<_>>()));
     let row = move |id: Id| {
-        let kind = ids.with(|ids| ids.iter().find(|(of, _)| *of == id).map(|(_, kind)| *kind)).unwrap_or("after");
+        let kinds = app.plan(|plan| plan.task_needs.iter().find(|need| need.id == id).map_or(Vec::new(), kinds_of));
         let path = Path::entry("task_needs", id);
         let take_out = move || {
             app.edit_and_tell(Edit::Remove { list: List::TaskNeeds, id }, t!("work-need-removed"));
         };
-        el("li").put(field(path.child(kind))).put(button(key!("work-need-remove"), take_out).class("quiet")).done()
+        el("li")
+            .put_each(kinds.into_iter().map(|kind| field(path.child(kind))))
+            .put(button(key!("work-need-remove"), take_out).class("quiet"))
+            .done()
     };
     let adding = ADDED.map(|(kind, list, text)| {
         let add = move || app.edit(new_need(app, task, kind, list));
@@ -119,7 +121,7 @@ fn needs(task: Id) -> View {
     });
     el("fieldset")
         .put(el("legend").put(key!("work-needs")))
-        .put(el("ul").class("needs").put(live::rows(rows, row)))
+        .put(el("ul").class("needs").put(live::rows(ids, row)))
         .put_each(adding)
         .done()
 }
@@ -132,13 +134,11 @@ const ADDED: [(&str, List, Key); 4] = [
     ("at_home", List::Belongings, key!("work-need-at-home")),
 ];
 
-fn kind_of(need: &TaskNeed) -> &'static str {
-    match need {
-        TaskNeed { tool: Some(_), .. } => "tool",
-        TaskNeed { thing: Some(_), .. } => "thing",
-        TaskNeed { at_home: Some(_), .. } => "at_home",
-        _ => "after",
-    }
+/// The fields of a need that name something.
+fn kinds_of(need: &TaskNeed) -> Vec<&'static str> {
+    let all = [("after", need.after), ("tool", need.tool), ("thing", need.thing), ("at_home", need.at_home)];
+    let named = all.into_iter().filter(|(_, id)| id.is_some()).map(|(kind, _)| kind).collect::<Vec<_>>();
+    if named.is_empty() { vec!["after"] } else { named }
 }
 
 /// A need with the first that there is, to be changed by whoever meant another.
