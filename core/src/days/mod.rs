@@ -4,6 +4,8 @@
 //! What the schedule asks of the money (what is needed by when, what is free to be sold) goes by way of
 //! [`run::dated`](crate::run::dated).
 
+mod availability;
+mod chain;
 pub mod constants;
 mod ends;
 mod findings;
@@ -14,12 +16,15 @@ mod sheet;
 mod starter;
 mod task;
 mod ways;
+mod work;
 
+pub use chain::{ChainLink, WaitsFor};
 pub use ends::{Ending, Endings, StoreOrSell};
 pub use findings::{Block, Finding};
 pub use input::{Input, hours_left, is_open};
-pub use report::{ChainLink, FromMoney, Report, TaskLine, TaskState, WaitsFor, Work, report};
+pub use report::{FromMoney, Report, TaskLine, TaskState, report};
 pub use sheet::{DayPlan, WorkLine};
 pub use starter::{Implied, TASK_STARTERS, TOOL_STARTERS, TaskStarter, add_implied, add_starters, implied};
 pub use task::{Change, Outlook, OutlookTask, ReadyDay, Saving};
 pub use ways::{DayCosts, TwoWays, Way};
+pub use work::Work;

@@ -3,65 +3,18 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
+use super::chain::{ChainLink, WaitsFor, block, chain};
 use super::constants::TIGHT_DAYS;
 use super::ends::{Endings, endings};
 use super::findings::{Block, Finding};
-use super::input::{HANDS, Input, SLOTS_PER_DAY, is_open, wait_hours};
-use super::schedule::{Hindrance, Lack, Link, Schedule, Why, critical_chain, first_schedule, slack_slots};
+use super::input::{SLOTS_PER_DAY, is_open, wait_hours};
+use super::schedule::slack_slots;
 use super::sheet::{DayPlan, day_plans};
 use super::ways::{DayCosts, TwoWays, two_ways};
+use super::work::Work;
 use crate::assessment::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
-use crate::plan::{Id, Path, Plan, Quantity, Task, Tool, ToolSource, days_between};
-
-/// The open work of a plan, placed in time.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Work {
-    /// What was placed.
-    pub input: Input,
-    /// When what must be done before leaving is done; last of all, that it is.
-    pub schedule: Schedule,
-    /// When what can wait is done, beside it.
-    pub beside: Schedule,
-}
-
-impl Work {
-    /// Places the open tasks of a plan; `paid` says of each item of the kit whether it is paid.
-    pub fn new(plan: &Plan, as_of: Date, paid: &[bool]) -> Self {
-        Self::of(Input::new(plan, as_of, paid))
-    }
-
-    fn of(input: Input) -> Self {
-        let schedule = first_schedule(&input.before_leaving());
-        let beside = first_schedule(&input.beside(&schedule));
-        Self { input, schedule, beside }
-    }
-
-    /// The slot in which a task begins and the one after its last, if it was placed.
-    pub fn span_of(&self, activity: usize) -> Option<(usize, usize)> {
-        let (schedule, at) = self.schedule_of(activity);
-        schedule.spans.get(at).copied().flatten().map(|span| (span.start, span.end))
-    }
-
-    /// The schedule that an activity is in, and its place there.
-    fn schedule_of(&self, activity: usize) -> (&Schedule, usize) {
-        match activity.checked_sub(self.input.musts) {
-            Some(at) => (&self.beside, at),
-            None => (&self.schedule, activity),
-        }
-    }
-
-    /// The slot at which a task is over with its wait.
-    fn ready_slot(&self, activity: usize) -> Option<usize> {
-        let (_, end) = self.span_of(activity)?;
-        Some(end + self.input.waits.get(activity).copied().unwrap_or(0) as usize)
-    }
-
-    /// The slot at which all that must be done before leaving is over, waits included, if all of it could be placed.
-    pub fn finish_slot(&self) -> Option<usize> {
-        self.schedule.spans.get(self.input.musts).copied().flatten().map(|span| span.end)
-    }
-}
+use crate::plan::{Id, Path, Plan, Quantity, Task, days_between};
 
 /// The balance of days of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -128,51 +81,6 @@ pub enum TaskState {
     Blocked,
     /// The plan goes without it.
     LeftOut,
-}
-
-/// A task of the chain that makes the date, and why it begins when it does.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct ChainLink {
-    /// The task.
-    pub task: Id,
-    /// When it begins.
-    pub starts: Moment,
-    /// What it waits for.
-    pub waits_for: WaitsFor,
-}
-
-/// What a task of the chain waits for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(tag = "kind", rename_all = "snake_case")]
-pub enum WaitsFor {
-    /// Nothing: it begins at once.
-    Nothing,
-    /// Another task that must be done before.
-    Task {
-        /// The task.
-        id: Id,
-    },
-    /// Hands that another task has.
-    Hands {
-        /// That task.
-        id: Id,
-    },
-    /// A tool that another task has.
-    Tool {
-        /// The tool.
-        id: Id,
-        /// That task.
-        task: Id,
-    },
-    /// An item that is still to come.
-    Item {
-        /// The item.
-        id: Id,
-    },
-    /// The day before which it does not begin, or the van.
-    ItsDay,
-    /// The hours in which somebody, a tool, a place or the daylight is there.
-    OpenHours,
 }
 
 /// Judges the work, with what the money says of it.
@@ -292,76 +200,6 @@ fn lines(plan: &Plan, work: &Work) -> Vec<TaskLine> {
     plan.tasks.iter().zip(activity_of).map(line).collect()
 }
 
-/// What keeps a task from being placed, or what it needs that is not part of the plan.
-fn block(plan: &Plan, work: &Work, activity: usize) -> Option<Block> {
-    if let Some(item) = work.input.left_out.get(activity).copied().flatten() {
-        return Some(Block::ItemLeftOut { item });
-    }
-    let (schedule, place) = work.schedule_of(activity);
-    let (_, hindrance) = schedule.not_placed.iter().find(|(of, _)| *of == place)?;
-    let first = activity - place;
-    let task_of = |place: usize| {
-        let at = work.input.tasks.get(first + place)?;
-        plan.tasks.get(*at).map(|task| task.id)
-    };
-    Some(match hindrance {
-        Hindrance::Circle(_) => Block::Circle,
-        Hindrance::Behind { of, .. } => Block::Behind { task: task_of(*of)? },
-        Hindrance::BeyondHorizon { .. } => Block::TooLong,
-        Hindrance::NeverOpen { lacks, .. } => lack(plan, work, activity, *lacks),
-    })
-}
-
-/// What a task never has.
-fn lack(plan: &Plan, work: &Work, activity: usize, lacks: Lack) -> Block {
-    let input = &work.input;
-    match lacks {
-        Lack::Calendar(calendar) => {
-            input.place_of(calendar).map_or(Block::NeverTogether, |place| tool_block(plan, place))
-        }
-        Lack::Resource(resource) => match input.tool_of(resource) {
-            Some(tool) => tool_block(plan, tool),
-            None if resource == HANDS => Block::TooFewHands { hands: input.hands_for(activity) },
-            None => Block::NobodySkilled,
-        },
-        Lack::Together => Block::NeverTogether,
-        Lack::Length => Block::TooLong,
-    }
-}
-
-fn tool_block(plan: &Plan, id: Id) -> Block {
-    let is_missing = |tool: &Tool| tool.tool_source == ToolSource::Missing;
-    if plan.tools.iter().any(|tool| tool.id == id && is_missing(tool)) {
-        Block::NobodyHas { tool: id }
-    } else {
-        Block::ToolGone { tool: id }
-    }
-}
-
-fn chain(plan: &Plan, work: &Work) -> Vec<ChainLink> {
-    let id_of =
-        |activity: usize| work.input.tasks.get(activity).and_then(|at| plan.tasks.get(*at)).map_or(0, |task| task.id);
-    let link = |link: &Link| {
-        let (start, _) = work.span_of(link.activity).filter(|_| link.activity < work.input.musts)?;
-        let freed = |resource: usize, by: usize| match work.input.tool_of(resource) {
-            Some(tool) => WaitsFor::Tool { id: tool, task: id_of(by) },
-            None => WaitsFor::Hands { id: id_of(by) },
-        };
-        let waits_for = match link.why {
-            Why::After { activity, .. } => WaitsFor::Task { id: id_of(activity) },
-            Why::Freed { resource, by } | Why::Room { resource, beside: by } => freed(resource, by),
-            Why::Earliest => match work.input.awaited.get(link.activity).copied().flatten() {
-                Some(item) => WaitsFor::Item { id: item },
-                None => WaitsFor::ItsDay,
-            },
-            Why::Beginning | Why::Unforced if link.closed_slots > 0 => WaitsFor::OpenHours,
-            Why::Beginning | Why::Unforced => WaitsFor::Nothing,
-        };
-        Some(ChainLink { task: id_of(link.activity), starts: work.input.moment(start), waits_for })
-    };
-    critical_chain(&work.input.before_leaving(), &work.schedule).iter().filter_map(link).collect()
-}
-
 fn judge(plan: &Plan, work: &Work, lines: &[TaskLine], finish_slot: Option<usize>) -> Standing<Finding> {
     let mut findings = Vec::new();
     let must = |line: &&TaskLine| plan.tasks.iter().any(|task| task.id == line.task && !task.can_wait);
@@ -420,8 +258,8 @@ fn money_blocks(plan: &Plan, work: &Work, money: &FromMoney) -> Option<Finding> 
         plan.task_needs.iter().any(|need| need.task == Some(task.id) && need.thing == Some(item))
     };
     let mut first: Option<(usize, Id, Id)> = None;
-    for (activity, at) in work.input.tasks.iter().enumerate() {
-        let (Some(task), Some((start, _))) = (plan.tasks.get(*at), work.span_of(activity)) else { continue };
+    for activity in 0..work.input.tasks.len() {
+        let (Some(task), Some((start, _))) = (work.task_of(plan, activity), work.span_of(activity)) else { continue };
         let item = money.unpaid.iter().find(|item| needs(task, **item));
         if let Some(item) = item.filter(|_| first.is_none_or(|(earlier, ..)| start < earlier)) {
             first = Some((start, task.id, *item));
@@ -449,8 +287,7 @@ fn working(plan: &Plan, work: &Work, finish: Option<Moment>, chain: &[ChainLink]
     let hours = |value: f64| Figure::of(value, Quantity::Hours);
     let names: Vec<String> = chain.iter().map(|link| name(plan, link.task)).collect();
     let in_chain = |activity: &usize| {
-        let task = work.input.tasks.get(*activity).and_then(|at| plan.tasks.get(*at));
-        task.is_some_and(|task| chain.iter().any(|link| link.task == task.id))
+        work.task_of(plan, *activity).is_some_and(|task| chain.iter().any(|link| link.task == task.id))
     };
     let sum = (0..work.input.tasks.len()).filter(in_chain).filter_map(|activity| work.input.hours.get(activity));
     vec![Working {

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::input::{Input, SLOTS_PER_DAY};
-use super::report::Work;
+use super::work::Work;
 use crate::assessment::Moment;
 use crate::order;
 use crate::plan::{Hands, Id, Plan, Task};
@@ -73,7 +73,7 @@ fn day_plan(plan: &Plan, work: &Work, worked: &[&Worked]) -> DayPlan {
     for slot_work in worked.chunk_by(|a, b| a.slot == b.slot) {
         let mut taken: Vec<usize> = Vec::new();
         for Worked { slot, activity } in slot_work {
-            let Some(task) = task_of(plan, input, *activity) else { continue };
+            let Some(task) = work.task_of(plan, *activity) else { continue };
             let at = lines.iter().position(|(of, _)| of == activity).unwrap_or_else(|| {
                 lines.push((*activity, line(work, task, *activity, *slot)));
                 lines.len() - 1
@@ -94,10 +94,6 @@ fn day_plan(plan: &Plan, work: &Work, worked: &[&Worked]) -> DayPlan {
     }
     let is_late = plan.calendar.leaves_on.is_some_and(|leaves_on| on >= leaves_on);
     DayPlan { on, is_late, work: lines.into_iter().map(|(_, line)| line).collect(), tools, items }
-}
-
-fn task_of<'a>(plan: &'a Plan, input: &Input, activity: usize) -> Option<&'a Task> {
-    input.tasks.get(activity).and_then(|at| plan.tasks.get(*at))
 }
 
 fn line(work: &Work, task: &Task, activity: usize, slot: usize) -> WorkLine {

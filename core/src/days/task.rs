@@ -6,8 +6,8 @@ use serde_json::Value;
 
 use super::constants::{DRY_PERCENT, MOST_DAYS_TOLD, MOST_SAVINGS, RUNS};
 use super::input::{DRY, Input, SLOTS_PER_DAY};
-use super::report::Work;
 use super::schedule::{Chances, Durations, Runs, Search, Weather, first_schedule};
+use super::work::Work;
 use crate::plan::record::{record, words};
 use crate::plan::{Edit, Helper, Id, List, Money, Plain, Plan, ToolDays, ToolSource, add_days, days_between};
 use crate::task::Task;

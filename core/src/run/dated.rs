@@ -150,8 +150,10 @@ struct Uses {
 impl Uses {
     fn new(plan: &Plan, work: &Work) -> Self {
         let mut uses = Vec::new();
-        for (activity, at) in work.input.tasks.iter().enumerate() {
-            let (Some(task), Some((start, end))) = (plan.tasks.get(*at), work.span_of(activity)) else { continue };
+        for activity in 0..work.input.tasks.len() {
+            let (Some(task), Some((start, end))) = (work.task_of(plan, activity), work.span_of(activity)) else {
+                continue;
+            };
             for need in plan.task_needs.iter().filter(|need| need.task == Some(task.id)) {
                 let slots = start..end.max(start + 1);
                 let worked = slots.filter(|slot| work.input.is_open(activity, *slot) || *slot == start);
