@@ -62,8 +62,11 @@ fn lay_section(tells: Tells, section: &Section, plan: &Plan, now: &mut Map<Strin
     if section.name.is_empty() {
         return lay_fields(tells, section, now, there);
     }
-    let (Some(now), Some(there)) = (now.get_mut(section.name), there.get(section.name)) else { return };
-    match (List::named(section.name), now, there) {
+    // A file leaves out what is empty, here or there.
+    let list = List::named(section.name);
+    let empty = || if list.is_some() { Value::Array(Vec::new()) } else { Value::Object(Map::new()) };
+    let there = there.get(section.name).cloned().unwrap_or_else(empty);
+    match (list, now.entry(section.name).or_insert_with(empty), &there) {
         (Some(list), Value::Array(now), Value::Array(there)) => lay_entries(tells, (section, list), plan, now, there),
         (None, Value::Object(now), Value::Object(there)) => lay_fields(tells, section, now, there),
         _ => {}
