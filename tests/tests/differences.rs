@@ -68,7 +68,7 @@ proptest! {
     /// does.
     #[test]
     fn only_what_was_sent_can_differ(
-        here in file_plans(), changes in prop::collection::vec(edits(), 1..12), scope in 0..4_usize, with_money in any::<bool>(),
+        here in file_plans(), changes in prop::collection::vec(edits(), 1..12), scope in 0..5_usize, with_money in any::<bool>(),
     ) {
         let scope = Scope::ALL[scope];
         let mut there = here.clone();
@@ -83,6 +83,10 @@ proptest! {
             let is_own_field = !here.to_plain()[section].is_object() && !here.to_plain()[section].is_array();
             let is_told = match scope {
                 Scope::Whole => with_money || !["purse", "belongings", "incomes", "costs"].contains(&section),
+                Scope::Helper => {
+                    let of_work = ["tasks", "task_needs", "tools", "helpers", "other_days", "building", "calendar", "kit"];
+                    of_work.contains(&section) || is_own_field
+                }
                 _ => section == "kit" || is_own_field,
             };
             prop_assert!(is_told, "{scope:?} {with_money}: {difference:?}");
@@ -168,6 +172,7 @@ fn what_a_friend_offers_is_a_difference_a_field() {
             mark(&plan.kit[0], Help::Do, "On Saturday"),
             mark(&gone, Help::Lend, ""),
         ],
+        ..Answer::default()
     };
     let found = differences(&plan, &answer.applied(&plan));
     let paths: Vec<&str> = found.iter().map(|difference| difference.path.as_str()).collect();

@@ -32,6 +32,8 @@ pub struct WorkLine {
     pub task: Id,
     /// When it begins on this day.
     pub from: Moment,
+    /// When its last bit of this day ends. Between the two it may pause.
+    pub until: Moment,
     /// Hours of it on this day.
     pub hours: f64,
     /// Who does it, by their ids.
@@ -79,6 +81,7 @@ fn day_plan(plan: &Plan, work: &Work, worked: &[&Worked]) -> DayPlan {
                 lines.len() - 1
             });
             let line = &mut lines[at].1;
+            line.until = input.end_moment(slot + 1);
             line.hours += 1.0 / f64::from(super::constants::SLOTS_PER_HOUR);
             take_hands(plan, input, task, *slot, line, &mut taken);
         }
@@ -101,7 +104,8 @@ fn line(work: &Work, task: &Task, activity: usize, slot: usize) -> WorkLine {
     let (start, end) = work.span_of(activity).unwrap_or_default();
     let ends = end > 0 && (end - 1) / SLOTS_PER_DAY == day;
     let begins = start / SLOTS_PER_DAY == day;
-    WorkLine { task: task.id, from: work.input.moment(slot), hours: 0.0, who: Vec::new(), begins, ends }
+    let from = work.input.moment(slot);
+    WorkLine { task: task.id, from, until: from, hours: 0.0, who: Vec::new(), begins, ends }
 }
 
 /// Gives a task its hands in a slot: first whoever is at it already, one who has done it before where that is needed.

@@ -2,27 +2,25 @@
 
 use jiff::civil::Date;
 
+use super::calendar_file::{CalendarFile, Event, Span, compact};
+use super::work_events::{tool_events, work_events};
 use crate::explain::{Figure, Figures};
 use crate::money::FlowGroup;
 use crate::plan::civil::day_after;
-use crate::plan::{Id, Mode, Offer, Plan, date_text};
+use crate::plan::{Id, Mode, Offer, Plan};
 use crate::run::Timeline;
 use crate::words::{Format, Words};
 use crate::{Assessment, money};
 
-/// The longest line in bytes, without its end. Source: RFC 5545, section 3.1.
-const LINE_BYTES: usize = 75;
-
-/// What there is to do, as events of whole days: purchases to pay, things to sell, stops to charge and to fill up at.
-/// What is done already is left out. `as_of` is the day the file says it was made on.
+/// What there is to do. As events of whole days: purchases to pay, things to sell, stops to charge and to fill up at, the
+/// days on which what was borrowed or hired goes back. As events of hours: each task on each day on which it is worked
+/// on; what is waited for after it is none. What is done already is left out. `as_of` is the day the file says it was
+/// made on.
 ///
 /// The same plan gives events of the same identity, so that a calendar that takes the file again changes them instead
 /// of adding them twice.
 pub fn agenda<F: Format>(plan: &Plan, assessment: &Assessment, as_of: Date, words: &Words<F>) -> String {
-    let mut file = File { text: String::new(), made_on: compact(as_of) };
-    file.line("BEGIN:VCALENDAR");
-    file.line("VERSION:2.0");
-    file.line("PRODID:-//Kerbstead//Kerbstead//EN");
+    let mut file = CalendarFile::begun(as_of);
     for flow in &assessment.money.flows {
         flow_event(&mut file, plan, flow, words);
     }
@@ -32,16 +30,17 @@ pub fn agenda<F: Format>(plan: &Plan, assessment: &Assessment, as_of: Date, word
         let summary = words.with(stop.key, &figures);
         file.event(&Event {
             identity: stop_identity(plan, &stop),
-            from: stop.from,
-            until: stop.until,
+            span: Span::Days { from: stop.from, until: stop.until },
             summary: &summary,
+            description: "",
         });
     }
-    file.line("END:VCALENDAR");
-    file.text
+    work_events(&mut file, plan, &assessment.days.days, words);
+    tool_events(&mut file, plan, as_of, words);
+    file.ended()
 }
 
-fn flow_event<F: Format>(file: &mut File, plan: &Plan, flow: &money::Flow, words: &Words<F>) {
+fn flow_event<F: Format>(file: &mut CalendarFile, plan: &Plan, flow: &money::Flow, words: &Words<F>) {
     let key = match flow.group {
         FlowGroup::Kit(_) if flow.amount.is_negative() => "agenda-pay",
         FlowGroup::Sales => "agenda-sell",
@@ -57,8 +56,7 @@ fn flow_event<F: Format>(file: &mut File, plan: &Plan, flow: &money::Flow, words
     ];
     let summary = words.with(key, &figures);
     let identity = format!("{key}-{}", flow.source);
-    let event = Event { identity, from: flow.on, until: day_after(flow.on), summary: &summary };
-    file.event(&event);
+    file.event(&Event { identity, span: Span::day(flow.on), summary: &summary, description: "" });
 }
 
 /// Days in a row at one place that offers something.
@@ -112,67 +110,4 @@ fn stop_identity(plan: &Plan, stop: &Stop) -> String {
 fn place_of(plan: &Plan, source: Id) -> Option<&str> {
     let stay = plan.stays.iter().find(|stay| stay.id == source)?;
     Some(stay.place.as_str()).filter(|place| !place.is_empty())
-}
-
-struct Event<'a> {
-    /// The same for the same thing to do, also when its day has changed.
-    identity: String,
-    from: Date,
-    /// The first day after it.
-    until: Date,
-    summary: &'a str,
-}
-
-struct File {
-    text: String,
-    made_on: String,
-}
-
-impl File {
-    fn event(&mut self, event: &Event) {
-        let from = compact(event.from);
-        self.line("BEGIN:VEVENT");
-        self.line(&format!("UID:{}@kerbstead", event.identity));
-        let stamp = format!("DTSTAMP:{}T000000Z", self.made_on);
-        self.line(&stamp);
-        self.line(&format!("DTSTART;VALUE=DATE:{from}"));
-        self.line(&format!("DTEND;VALUE=DATE:{}", compact(event.until)));
-        self.line(&format!("SUMMARY:{}", escaped(event.summary)));
-        self.line("TRANSP:TRANSPARENT");
-        self.line("END:VEVENT");
-    }
-
-    /// A line, folded after 75 bytes without cutting a character in two. Source: RFC 5545, section 3.1.
-    fn line(&mut self, line: &str) {
-        let mut bytes = 0;
-        for letter in line.chars() {
-            if bytes + letter.len_utf8() > LINE_BYTES {
-                self.text.push_str("\r\n ");
-                bytes = 1;
-            }
-            self.text.push(letter);
-            bytes += letter.len_utf8();
-        }
-        self.text.push_str("\r\n");
-    }
-}
-
-/// Text with the marks that the format uses escaped. Source: RFC 5545, section 3.3.11. Other control characters, which
-/// it forbids, are left out.
-fn escaped(text: &str) -> String {
-    let mut escaped = String::new();
-    for letter in text.chars() {
-        match letter {
-            '\\' | ';' | ',' => escaped.extend(['\\', letter]),
-            '\n' => escaped.push_str("\\n"),
-            letter if letter.is_control() => {}
-            letter => escaped.push(letter),
-        }
-    }
-    escaped
-}
-
-/// `20300517`
-fn compact(date: Date) -> String {
-    date_text(date).replace('-', "")
 }

@@ -15,6 +15,8 @@ mod bits;
 mod code;
 mod codec;
 mod collect;
+mod concerns;
+mod helping;
 mod laid_over;
 mod likely;
 mod numbers;

@@ -12,7 +12,7 @@ use super::scope::{Scope, Tells};
 use super::text;
 use super::tree::Tree;
 use super::unreadable::Unreadable;
-use crate::plan::Plain;
+use crate::plan::{Id, Plain};
 
 /// A plan or a part of one on its way to a friend, or the answer on its way back.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,9 +48,30 @@ impl Parcel {
     /// assert!(file["purse"].is_null());
     /// ```
     pub fn of(file: &Value, scope: Scope, with_money: bool) -> Self {
-        let tells = Tells { scope, with_money };
-        let file = if tells.all() { file.clone() } else { tells.part(file) };
-        Self::Plan { scope, with_money, file }
+        Self::told_to(file, Tells { scope, with_money: with_money && scope != Scope::Helper }, None)
+    }
+
+    /// What concerns one helper of a plan: the dates of the build, the tasks that are not done with what they need, and
+    /// the helper's own entry with their other days. Never money.
+    ///
+    /// ```
+    /// use kerbstead_core::plan::{Document, demo_plan};
+    /// use kerbstead_core::share::Parcel;
+    /// let plan = demo_plan();
+    /// let helper = plan.helpers[1].id;
+    /// let Parcel::Plan { file, .. } = Parcel::for_helper(&Document::new(&plan).write(&plan), helper) else {
+    ///     unreachable!("a plan gives a plan")
+    /// };
+    /// assert_eq!(file["helpers"].as_array().unwrap().len(), 1);
+    /// assert!(file["costs"].is_null());
+    /// ```
+    pub fn for_helper(file: &Value, helper: Id) -> Self {
+        Self::told_to(file, Tells { scope: Scope::Helper, with_money: false }, Some(helper))
+    }
+
+    fn told_to(file: &Value, tells: Tells, helper: Option<Id>) -> Self {
+        let file = if tells.all() { file.clone() } else { tells.part(file, helper) };
+        Self::Plan { scope: tells.scope, with_money: tells.with_money, file }
     }
 
     /// Tells a parcel, or is told one.

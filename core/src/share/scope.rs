@@ -2,8 +2,9 @@
 
 use serde_json::{Map, Value};
 
+use super::concerns::{Concerns, fields_told};
 use crate::plan::field::{self, Field, SECTIONS, Section};
-use crate::plan::{Item, Kind, Obtain, Outcome, Path, Plain};
+use crate::plan::{Id, Item, Kind, Obtain, Outcome, Path, Plain};
 
 /// How much of a plan is shared.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -17,11 +18,13 @@ pub enum Scope {
     Shopping,
     /// What is to be borrowed, and from whom.
     Borrowing,
+    /// What concerns one who helps, see [`Parcel::for_helper`](super::Parcel::for_helper).
+    Helper,
 }
 
 impl Scope {
     /// All of them, each at its number.
-    pub const ALL: [Self; 4] = [Self::Whole, Self::Kit, Self::Shopping, Self::Borrowing];
+    pub const ALL: [Self; 5] = [Self::Whole, Self::Kit, Self::Shopping, Self::Borrowing, Self::Helper];
 }
 
 /// Sections that are about nothing but money.
@@ -80,6 +83,7 @@ impl Tells {
         match self.scope {
             Scope::Whole => self.with_money || !MONEY_SECTIONS.contains(&section.name),
             Scope::Kit | Scope::Shopping | Scope::Borrowing => matches!(section.name, "" | "kit"),
+            Scope::Helper => !fields_told(section.name).is_empty(),
         }
     }
 
@@ -89,6 +93,9 @@ impl Tells {
         let is_told = match (section.name, self.scope) {
             ("kit", Scope::Shopping) => SHOPPING.contains(&field.name),
             ("kit", Scope::Borrowing) => BORROWING.contains(&field.name),
+            (section, Scope::Helper) => fields_told(section).contains(&field.name),
+            // Belongings go with the money, and so does what is used of them.
+            ("task_needs", _) => self.with_money || field.name != "at_home",
             _ => true,
         };
         is_told && (self.with_money || !is_money && !field.name.starts_with("sale/"))
@@ -111,16 +118,21 @@ impl Tells {
         let is_paid = item("paid").and_then(Outcome::from_plain).is_some_and(|paid| paid.happened)
             || item("id").and_then(Value::as_u64).is_some_and(|id| bought.contains(&id));
         match self.scope {
-            Scope::Whole | Scope::Kit => true,
+            Scope::Whole | Scope::Kit | Scope::Helper => true,
             Scope::Shopping => obtain.is_some_and(Obtain::is_paid) && !is_paid,
             Scope::Borrowing => obtain == Some(Obtain::Borrowed),
         }
     }
 
-    /// What is told of a plan's file: what the table of fields knows, less what does not travel.
-    pub(super) fn part(self, file: &Value) -> Value {
+    /// What is told of a plan's file, to one who helps where that is the scope: what the table of fields knows, less what
+    /// does not travel.
+    pub(super) fn part(self, file: &Value, helper: Option<Id>) -> Value {
         let mut part = Map::new();
-        let bought = bought(file);
+        let (bought, concerns) = (bought(file), Concerns::of(file, helper));
+        let is_told = |section: &Section, entry: &Value| match self.scope {
+            Scope::Helper => concerns.tells(section.name, entry),
+            _ => self.entry(section, entry, &bought),
+        };
         for name in ["schema_version", "guesses"].into_iter().filter(|_| self.scope == Scope::Whole) {
             part.extend(file.get(name).map(|value| (name.to_owned(), value.clone())));
         }
@@ -128,7 +140,7 @@ impl Tells {
             if section.name.is_empty() {
                 part.append(&mut self.copied(file, section));
             } else if let Some(Value::Array(entries)) = file.get(section.name) {
-                let entries = entries.iter().filter(|entry| self.entry(section, entry, &bought));
+                let entries = entries.iter().filter(|entry| is_told(section, entry));
                 let entries = entries.map(|entry| Value::Object(self.copied(entry, section))).collect();
                 part.insert(section.name.to_owned(), Value::Array(entries));
             } else if let Some(whole) = file.get(section.name) {

@@ -24,7 +24,8 @@ impl Told {
 }
 
 /// What a parcel tells, each only where there is any: the plan's name, things, names of people, notes, places, days, the
-/// van, water, and money. That there is no money in it is told too. Of an answer: who answers, what is offered, and what is said to it.
+/// van, water, the work with its tools and helpers, and money. That there is no money in it is told too. Of an answer: who
+/// answers, what is offered, what is said to it, and when they can help.
 pub fn told(parcel: &Parcel) -> Vec<Told> {
     match parcel {
         Parcel::Plan { file, scope, with_money } => told_by_plan(file, *scope, *with_money),
@@ -34,6 +35,9 @@ pub fn told(parcel: &Parcel) -> Vec<Told> {
                 ("share-tells-name", usize::from(!answer.from.is_empty())),
                 ("share-tells-marks", answer.marks.len()),
                 ("share-tells-said", said),
+                ("share-tells-own-hours", usize::from(answer.helper.is_some())),
+                ("share-tells-own-days", answer.other_days.len()),
+                ("share-tells-lent", answer.tools.len()),
                 ("share-tells-nothing-of-yours", 1),
             ])
         }
@@ -52,9 +56,19 @@ fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
     let of_kind = |is: fn(&Kind) -> bool| count(file, &|field: &Field, _| is(&field.kind));
     let is_money = |kind: &Kind| matches!(kind, Kind::Money { .. });
     let dates = count(file, &|field: &Field, _| field.kind == Kind::Date);
+    let (plan_key, things_key) = match scope {
+        Scope::Helper => ("share-tells-title", "share-tells-thing-names"),
+        _ => ("share-tells-plan", "share-tells-things"),
+    };
     some([
-        ("share-tells-plan", usize::from(file.get("title").is_some())),
-        ("share-tells-things", entries("kit")),
+        (plan_key, usize::from(file.get("title").is_some())),
+        (things_key, entries("kit")),
+        ("share-tells-tasks", entries("tasks")),
+        ("share-tells-needs", entries("task_needs")),
+        ("share-tells-tools", entries("tools")),
+        ("share-tells-helpers", entries("helpers")),
+        ("share-tells-other-days", entries("other_days")),
+        ("share-tells-building", usize::from(is_any("building"))),
         ("share-tells-lenders", texts("lender")),
         ("share-tells-notes", texts("note")),
         ("share-tells-places", entries("stays")),

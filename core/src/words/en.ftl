@@ -310,6 +310,32 @@ share-tells-things = { $count_n ->
     [one] One thing by its name, with what is known of it.
    *[other] { $count } things by their names, with what is known of each.
 }
+share-tells-title = The name of the plan.
+share-tells-thing-names = { $count_n ->
+    [one] The name of one thing that the work needs.
+   *[other] The names of { $count } things that the work needs.
+}
+share-tells-tasks = { $count_n ->
+    [one] One task, with how long it takes.
+   *[other] { $count } tasks, with how long each takes.
+}
+share-tells-needs = { $count_n ->
+    [one] What one task needs.
+   *[other] What the tasks need, { $count } entries.
+}
+share-tells-tools = { $count_n ->
+    [one] One tool or place by its name, and on which days it is there.
+   *[other] { $count } tools and places by their names, and on which days they are there.
+}
+share-tells-helpers = { $count_n ->
+    [one] The name of one who works on the van, with their hours.
+   *[other] The names of { $count } who work on the van, with their hours.
+}
+share-tells-other-days = { $count_n ->
+    [one] One day off, or a day with other hours.
+   *[other] { $count } days off, or with other hours.
+}
+share-tells-building = When the van is there to be worked on, and what else you entered about building it.
 share-tells-lenders = { $count_n ->
     [one] The name of one who lends something.
    *[other] Who lends something: { $count } names.
@@ -382,6 +408,15 @@ share-tells-said = { $count_n ->
     [one] What you say to one of them.
    *[other] What you say to { $count } of them.
 }
+share-tells-own-hours = When you can help: your hours, your first and last day.
+share-tells-own-days = { $count_n ->
+    [one] One day on which it is otherwise with you.
+   *[other] { $count } days on which it is otherwise with you.
+}
+share-tells-lent = { $count_n ->
+    [one] One tool you can lend, and on which days.
+   *[other] { $count } tools you can lend, and on which days.
+}
 share-tells-nothing-of-yours = Nothing of your own plans.
 
 ## The page that shares
@@ -392,6 +427,8 @@ share-whole = The whole plan
 share-kit = The kit
 share-shopping = The shopping list
 share-borrowing = What to borrow
+share-helper = What one helper needs to know
+share-who = Who helps
 share-money = With amounts of money
 share-tells = What it tells
 share-for-ever = Whoever has the link can read this, and a link that was sent cannot be called back.
@@ -441,6 +478,15 @@ reply-none = Nothing is offered yet: choose it above.
 reply-from = Your name, as your friend knows you
 reply-no-name = Without your name your friend does not know whom to ask. A first name will do.
 reply-make = Make it a link
+helping-from = The van is there from { $on }.
+helping-until = It is to be done before { $on }.
+helping-after = After: { $names }
+helping-hint = Say when you can help and what you can lend. Then send your answer back. It is kept here while you think.
+helping-hours = When you can help
+helping-day-back = As always on that day
+helping-tools = What you can lend
+helping-tool-add = Lend another tool
+helping-tool-out = Not after all
 compare-title = What is different
 compare-answer-from = An answer from { $from }
 compare-somebody = somebody without a name
@@ -1521,6 +1567,10 @@ agenda-sell = Sell { $name } for { $amount }
 agenda-charge = Charge from the mains: { $place }
 agenda-refill = Fill the water cans: { $place }
 agenda-on-the-way = on the way
+agenda-with = With: { $names }
+agenda-tool-back = “{ $name }” goes back
+agenda-tool-back-to = “{ $name }” goes back to { $lender }
+agenda-place-until = Last day at “{ $name }”
 page-papers = Papers
 papers-print = Print this sheet
 papers-files = Files for other programs
@@ -1529,6 +1579,7 @@ papers-kit = The kit as a table (CSV)
 papers-cash = Cash by day as a table (CSV)
 papers-agenda = What to do on which day (iCalendar)
 sheet-plan = The plan
+sheet-days = The days of work
 sheet-shopping = Shopping list
 sheet-borrowing = What to borrow
 sheet-nothing = There is nothing on this list.

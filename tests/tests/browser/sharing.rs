@@ -256,6 +256,7 @@ fn offers_for_what_is_gone_are_told() -> Result<()> {
         from: "Runa".to_owned(),
         title: "An older plan".to_owned(),
         marks: vec![mark(&gone, Help::Lend, ""), mark(&plan.kit[0], Help::Do, "")],
+        ..Answer::default()
     };
     let browser = phone_at(&route_of(&Parcel::Answer(answer))?)?;
     browser.wait_for_text("Your plan does not have this any more: Rowing boat.")?;
@@ -269,7 +270,7 @@ fn offers_for_what_is_gone_are_told() -> Result<()> {
 fn an_answer_can_be_held_against_another_plan_of_the_shelf() -> Result<()> {
     let plan = demo_plan();
     let marks = vec![mark(&plan.kit[0], Help::Lend, "")];
-    let answer = Answer { from: "Runa".to_owned(), title: TITLE.to_owned(), marks };
+    let answer = Answer { from: "Runa".to_owned(), title: TITLE.to_owned(), marks, ..Answer::default() };
     let browser = phone_at("/plans")?;
     browser.find("button", &format!("Copy “{TITLE}”"))?.click()?;
     browser.wait_for_text(&format!("{TITLE} (copy)"))?;
@@ -360,7 +361,7 @@ fn text_of_strangers_is_shown_as_text() -> Result<()> {
     browser.wait_for_text(HOSTILE)?;
     browser.check_fits_width()?;
     let marks = vec![mark(&plan.kit[0], Help::Lend, HOSTILE)];
-    let answer = Answer { from: HOSTILE.to_owned(), title: HOSTILE.to_owned(), marks };
+    let answer = Answer { from: HOSTILE.to_owned(), title: HOSTILE.to_owned(), marks, ..Answer::default() };
     browser.load(&route_of(&Parcel::Answer(answer))?)?;
     browser.wait_for_text(HOSTILE)?;
     browser.check_fits_width()?;

@@ -83,18 +83,20 @@ fn choice_of_plan(sent: String) -> View {
 fn offers(answer: &Answer) -> View {
     let app = App::here();
     let lines = answer.marks.iter().map(|mark| el("li").put(offer(mark)).done());
+    let is_helping = answer.marks.is_empty();
     let answer = answer.clone();
     let list = el("ul").class("offers").put_each(lines).done();
     let gone = move || {
-        let gone: Vec<String> =
-            app.plan(|plan| answer.of_nothing(plan).into_iter().map(|mark| mark.name.clone()).collect());
+        let gone: Vec<String> = app.plan(|plan| answer.of_nothing(plan).into_iter().map(str::to_owned).collect());
         if gone.is_empty() {
             return String::new();
         }
         let figures = vec![("count", Figure::count(gone.len())), ("names", Figure::Name(gone.join(", ")))];
         tell!("compare-of-nothing", &figures)
     };
-    section(key!("compare-offers"), fragment().put(list).put(el("p").put(live::text(gone))).done())
+    let gone = el("p").put(live::text(gone)).done();
+    // What a helper says of their hours and tools is among the differences.
+    if is_helping { gone } else { section(key!("compare-offers"), fragment().put(list).put(gone).done()) }
 }
 
 fn offer(mark: &Mark) -> String {
@@ -239,6 +241,10 @@ fn list_name(path: &Path) -> String {
         "incomes" => t!("money-incomes"),
         "costs" => t!("money-costs"),
         "loans" => t!("money-loans"),
+        "tasks" | "task_needs" => t!("work-tasks"),
+        "tools" => t!("work-tools"),
+        "helpers" => t!("work-helpers"),
+        "other_days" => t!("work-other-days"),
         "builds" => t!("futures-ways"),
         "stays" => t!("route-stays"),
         "week" => t!("route-week"),

@@ -3,10 +3,12 @@
 mod bars;
 mod clearing;
 mod outlook;
+mod paper;
 mod sheet;
 mod work;
 
 pub use clearing::clearing;
+pub use paper::day_sheet;
 pub use work::work;
 
 use kerbstead_core::Balance;

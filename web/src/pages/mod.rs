@@ -5,6 +5,7 @@ mod buying;
 mod compare;
 mod days;
 mod futures;
+mod helping;
 mod keeping;
 mod kit;
 mod money;

@@ -5,6 +5,7 @@ use kerbstead_core::papers::{Loan, Marks, ToBuy, agenda, cash_table, kit_table, 
 use kerbstead_core::plan::{Mode, Money, Plan, Quantity, add_days};
 use kerbstead_core::{Assessment, Balance};
 
+use super::days::day_sheet;
 use super::{balance_title, section, standing};
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
@@ -17,8 +18,12 @@ use crate::state::App;
 type Sheet = fn(App) -> View;
 
 /// The sheets there are.
-const SHEETS: [(&str, Sheet); 3] =
-    [("sheet-plan", plan_sheet), ("sheet-shopping", shopping_sheet), ("sheet-borrowing", borrowing_sheet)];
+const SHEETS: [(&str, Sheet); 4] = [
+    ("sheet-plan", plan_sheet),
+    ("sheet-days", day_sheet),
+    ("sheet-shopping", shopping_sheet),
+    ("sheet-borrowing", borrowing_sheet),
+];
 
 /// The page.
 pub fn papers() -> View {
@@ -160,7 +165,7 @@ fn loan(loan: &Loan) -> View {
 }
 
 /// A name with an empty box before it, for a pencil.
-fn box_to_tick(name: &str, quantity: u32) -> String {
+pub(super) fn box_to_tick(name: &str, quantity: u32) -> String {
     if quantity == 1 {
         format!("☐ {name}")
     } else {

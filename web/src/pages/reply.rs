@@ -25,7 +25,27 @@ impl Reply {
         Self { to: Signal::new(text.to_owned()), answer: Signal::new(answer), is_made: Signal::new(false) }
     }
 
-    fn change(self, change: impl FnOnce(&mut Answer)) {
+    /// Signs it, where it is not signed yet.
+    pub fn sign(self, name: &str) {
+        self.answer.update(|answer| {
+            if answer.from.is_empty() {
+                name.clone_into(&mut answer.from);
+            }
+        });
+    }
+
+    /// Reads the answer; the caller runs again when it changes.
+    pub fn with<R>(self, read: impl FnOnce(&Answer) -> R) -> R {
+        self.answer.with(read)
+    }
+
+    /// The answer as it is now.
+    pub fn answer_now(self) -> Answer {
+        self.answer.get_untracked()
+    }
+
+    /// Changes the answer and keeps it.
+    pub fn change(self, change: impl FnOnce(&mut Answer)) {
         self.answer.update(change);
         self.is_made.set(false);
         self.to.with_untracked(|to| self.answer.with_untracked(|answer| post::keep_answer(to, answer)));
@@ -68,7 +88,7 @@ impl Reply {
 
     /// The name below it, what it tells, and its link.
     pub fn sending(self) -> View {
-        let begun = live::memo(move || self.answer.with(|answer| !answer.marks.is_empty()));
+        let begun = live::memo(move || self.answer.with(Answer::offers_something));
         let none = move || el("p").put(key!("reply-none")).done();
         section(key!("reply-send"), live::view(move || if begun.get() { self.signed() } else { none() }))
     }

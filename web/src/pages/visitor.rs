@@ -9,7 +9,7 @@ use serde_json::Value;
 
 use super::kit::obtain_key;
 use super::reply::Reply;
-use super::{balance_title, open, papers, section};
+use super::{balance_title, helping, open, papers, section};
 use crate::browser;
 use crate::el::{View, el, fragment};
 use crate::live;
@@ -27,7 +27,14 @@ pub fn visitor(text: &str, scope: Scope, with_money: bool, file: Value) -> Resul
         fragment()
             .put((scope == Scope::Whole).then(|| verdicts(&plan, with_money)))
             .put(lists(&plan, scope))
-            .put(section(key!("visitor-answer"), answering(text, &plan)))
+            .put((scope == Scope::Helper).then(|| helping::work(&plan)))
+            .put(section(
+                key!("visitor-answer"),
+                match scope {
+                    Scope::Helper => helping::answering(text, &plan),
+                    _ => answering(text, &plan),
+                },
+            ))
             .done()
     });
     Ok(fragment()

@@ -1,5 +1,6 @@
 //! Pieces that pages are made of.
 
+mod asked;
 mod button;
 mod courses;
 mod entries;
@@ -10,6 +11,7 @@ mod plot;
 mod standing;
 mod table;
 
+pub use asked::asked;
 pub use button::button;
 pub use courses::{Course, courses};
 pub use entries::{Entries, entry_line, entry_row, named, named_in, optional};

@@ -64,6 +64,12 @@ fn one(app: App, day: &DayPlan, with_buttons: bool) -> View {
 }
 
 fn work_line(app: App, plan: &Plan, day: &DayPlan, line: &WorkLine, with_buttons: bool) -> View {
+    let text = line_text(plan, line);
+    el("li").put(el("p").put(text)).put(with_buttons.then(|| buttons(app, line.task, day))).done()
+}
+
+/// When it begins, the task, how long, and who does it.
+pub fn line_text(plan: &Plan, line: &WorkLine) -> String {
     let who = line.who.iter().map(|id| named_in(plan, *id)).collect::<Vec<_>>().join(", ");
     let figures = vec![
         ("name", Figure::Name(named_in(plan, line.task))),
@@ -71,8 +77,7 @@ fn work_line(app: App, plan: &Plan, day: &DayPlan, line: &WorkLine, with_buttons
         ("hours", Figure::of(line.hours, Quantity::Hours)),
         ("who", Figure::Name(who)),
     ];
-    let text = if line.ends { tell!("days-line-ends", &figures) } else { tell!("days-line", &figures) };
-    el("li").put(el("p").put(text)).put(with_buttons.then(|| buttons(app, line.task, day))).done()
+    if line.ends { tell!("days-line-ends", &figures) } else { tell!("days-line", &figures) }
 }
 
 /// To tick a task off, to note an hour on it, to put it off by a day.
