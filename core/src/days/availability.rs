@@ -32,9 +32,11 @@ impl Span {
         let mut resources = vec![vec![0; slots], vec![0; slots]];
         for (helper, hours) in plan.helpers.iter().zip(hours_by_helper) {
             for (day, (from, to)) in hours.iter().enumerate() {
-                for slot in day * SLOTS_PER_DAY + from..day * SLOTS_PER_DAY + to {
-                    resources[HANDS][slot] += 1;
-                    resources[SKILLED][slot] += u16::from(helper.is_skilled);
+                let slots = day * SLOTS_PER_DAY + from..day * SLOTS_PER_DAY + to;
+                for (resource, more) in [(HANDS, 1), (SKILLED, u16::from(helper.is_skilled))] {
+                    for there in resources[resource].get_mut(slots.clone()).unwrap_or_default() {
+                        *there += more;
+                    }
                 }
             }
         }

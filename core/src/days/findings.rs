@@ -134,8 +134,10 @@ impl Block {
     /// What it is about is called: the tool, the item, the task, or how many hands.
     pub fn names(self, plan: &Plan) -> String {
         match self {
-            Self::NobodyHas { tool: id } | Self::ToolGone { tool: id } => plan.name_of(id),
-            Self::ItemLeftOut { item: id } | Self::Behind { task: id } => plan.name_of(id),
+            Self::NobodyHas { tool: id }
+            | Self::ToolGone { tool: id }
+            | Self::ItemLeftOut { item: id }
+            | Self::Behind { task: id } => plan.name_of(id),
             _ => None,
         }
         .unwrap_or_default()

@@ -217,14 +217,13 @@ impl Input {
         for activity in &mut workload.activities {
             let mut later = Vec::new();
             for (before, wait) in &activity.after {
-                match before.checked_sub(self.musts) {
-                    Some(before) => later.push((before, *wait)),
+                if let Some(before) = before.checked_sub(self.musts) {
+                    later.push((before, *wait));
+                } else {
                     // What comes after something that is not placed has no time left.
-                    None => {
-                        let span = schedule.spans.get(*before).copied().flatten();
-                        let ready = span.map_or(workload.slots, |span| span.end + *wait as usize);
-                        activity.earliest = activity.earliest.max(ready);
-                    }
+                    let span = schedule.spans.get(*before).copied().flatten();
+                    let ready = span.map_or(workload.slots, |span| span.end + *wait as usize);
+                    activity.earliest = activity.earliest.max(ready);
                 }
             }
             activity.after = later;

@@ -14,7 +14,7 @@ use super::ways::{DayCosts, TwoWays, two_ways};
 use super::work::Work;
 use crate::assessment::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
-use crate::plan::{Id, Path, Plan, Quantity, Task, days_between};
+use crate::plan::{Estimate, Id, Path, Plan, Quantity, Task, days_between};
 
 /// The balance of days of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -193,7 +193,7 @@ fn lines(plan: &Plan, work: &Work) -> Vec<TaskLine> {
                 .copied()
                 .flatten()
                 .map(|slots| f64::from(slots) / SLOTS_PER_DAY as f64),
-            hours_left: work.input.hours.get(activity).map_or(0.0, |hours| hours.likely()),
+            hours_left: work.input.hours.get(activity).map_or(0.0, Estimate::likely),
             block,
         }
     };
@@ -295,7 +295,7 @@ fn working(plan: &Plan, work: &Work, finish: Option<Moment>, chain: &[ChainLink]
         figures: vec![
             ("finish", Figure::Moment(finish)),
             ("chain", Figure::Name(names.join(" → "))),
-            ("hours", hours(sum.map(|hours| hours.likely()).sum())),
+            ("hours", hours(sum.map(Estimate::likely).sum())),
             ("from", Figure::Date(work.input.begins_on)),
         ],
         source: Source::Published("Kelley and Walker 1959, critical path (from memory)"),

@@ -121,7 +121,7 @@ fn take_hands(plan: &Plan, input: &Input, task: &Task, slot: usize, line: &mut W
     let wants_skill = task.hands == Hands::Skilled;
     // Those with skill are kept for what needs it, unless it is this.
     free = order::by_key(&free, |at| {
-        let first = if is_skilled(*at) == wants_skill { 0 } else { 1 };
+        let first = u64::from(is_skilled(*at) != wants_skill);
         if is_at_it(*at) { first } else { first + 2 }
     });
     let wanted = if task.hands == Hands::One { 1 } else { 2 };

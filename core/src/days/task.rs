@@ -271,8 +271,12 @@ impl Task for OutlookTask {
                 + ALL_RUNS
                 + self.next_trial as f64 / (self.trials.len() + 1) as f64 * (1.0 - SEARCH - ALL_RUNS);
         }
-        let worth =
-            |saving: &Saving| if saving.days > 0.0 { (saving.days * 1_000.0).min(1e9) as u64 } else { u64::MAX };
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // above nothing, and far below the most
+        let worth = |saving: &Saving| match saving.days {
+            days if days > 0.0 => (days * 1_000.0).min(1e9) as u64,
+            // It makes possible what was not.
+            _ => u64::MAX,
+        };
         let mut savings = crate::order::by_key(&self.outlook.savings, |saving| u64::MAX - worth(saving));
         savings.truncate(MOST_SAVINGS);
         self.outlook.savings = savings;
