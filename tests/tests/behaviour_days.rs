@@ -1,5 +1,7 @@
 //! What the work does to a plan, against plans worked out by hand. All values are of this test. Weekdays by the Gregorian
 //! calendar: 3 April 2027 is a Saturday.
+#![allow(clippy::expect_used, reason = "a test stops at what it did not expect")]
+#![allow(clippy::needless_pass_by_value, reason = "parts of plans are written where they are used")]
 
 use jiff::civil::{Date, date};
 use kerbstead_core::days::{Block, Finding, Outlook, TaskState};
