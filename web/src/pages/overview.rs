@@ -3,12 +3,12 @@
 use jiff::civil::Date;
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Edit, Path, Plan, days_between, field};
+use kerbstead_core::plan::{Edit, Path, Plan, days_between, field, read_date};
 
 use super::{balance_title, section, standing};
 use crate::el::{View, all, el, fragment};
 use crate::live::{self, Signal};
-use crate::locale::{t, words};
+use crate::locale::{say_date, t, words};
 use crate::parts::{button, field_label, verdict_badge};
 use crate::route::Page;
 use crate::state::App;
@@ -142,8 +142,12 @@ pub(super) fn place_name(plan: &Plan, path: &Path) -> String {
     let mut parts = path.as_str().splitn(3, '/');
     let (section, id) = (parts.next().unwrap_or_default(), parts.next().unwrap_or_default());
     let entry = plan.value(&Path::from(format!("{section}/{id}").as_str()));
-    let name = ["name", "place", "weekday"].iter().find_map(|key| entry.get(key)?.as_str());
+    let name = ["name", "place", "weekday", "first_day"].iter().find_map(|key| entry.get(key)?.as_str());
     match (section, name) {
+        ("other_days", Some(day)) => {
+            let day = read_date(day).map_or_else(|| day.to_owned(), say_date);
+            format!("{day}: {label}")
+        }
         ("week", Some(day)) => format!("{}: {label}", t(&format!("choice-weekday-{day}"))),
         (_, Some(name)) => format!("{name}: {label}"),
         _ => label,
