@@ -22,9 +22,14 @@ fn id_of(plan: &Plan, list: List, name: &str) -> Id {
     list.ids(plan).into_iter().find(is_named).unwrap()
 }
 
-/// The example, with a task that is done, one that is left out, and amounts that no link without money may tell.
+/// A plan with much work in it, as a link tells it.
+fn with_work() -> Plan {
+    Plan::from_plain(&file_of(open(include_str!("../data/share/plan-with-work.txt").trim_end()).unwrap())).unwrap()
+}
+
+/// That plan, with a task that is done, one that is left out, and amounts that no link without money may tell.
 fn plan() -> Plan {
-    let mut plan = demo_plan();
+    let mut plan = with_work();
     let task = |plan: &mut Plan, name: &str| plan.tasks.iter().position(|task| task.name == name).unwrap();
     let (done, left_out) = (task(&mut plan, "Charge and try the power store"), task(&mut plan, "Put up the shelf"));
     plan.tasks[done].done_on = Some(date(2027, 3, 20));

@@ -180,7 +180,7 @@ fn when(event: &Component, name: &str) -> String {
     match DatePerhapsTime::try_from(event.find_prop(name).unwrap()).unwrap() {
         DatePerhapsTime::DateTime(CalendarDateTime::Floating(at)) => at.format("%Y-%m-%d %H:%M").to_string(),
         DatePerhapsTime::Date(on) => on.to_string(),
-        other => panic!("a time zone: {other:?}"),
+        other @ DatePerhapsTime::DateTime(_) => panic!("a time zone: {other:?}"),
     }
 }
 
