@@ -4,7 +4,7 @@
 use jiff::civil::date;
 use kerbstead_core::plan::{
     Difference, DifferenceKind, Document, Edit, Helper, Id, List, Money, OtherDay, Plain, Plan, Tool, ToolDays,
-    ToolSource, demo_plan, differences,
+    ToolSource, differences,
 };
 use kerbstead_core::share::{Answer, Parcel, Scope, open, seal, told};
 use kerbstead_tests::links::as_told;
