@@ -83,7 +83,7 @@ fn marks() -> Marks {
 
 /// The plan on one page.
 fn plan_sheet(app: App) -> View {
-    let verdicts = [Balance::Money, Balance::Power, Balance::Water].map(|balance| {
+    let verdicts = [Balance::Money, Balance::Days, Balance::Power, Balance::Water].map(|balance| {
         let standing = standing(app, balance);
         let line = el("p").put(el("strong").put(balance_title(balance))).put(" ").put(verdict_badge(standing.verdict));
         fragment().put(line).put(el("p").put(standing.line)).done()

@@ -74,7 +74,7 @@ fn what_next(text: &str, file: Value) -> View {
 
 fn verdicts(plan: &Plan, with_money: bool) -> View {
     let now = assess(plan, browser::today());
-    let balances = [Balance::Money, Balance::Power, Balance::Water];
+    let balances = [Balance::Money, Balance::Days, Balance::Power, Balance::Water];
     let shown = balances.into_iter().filter(|balance| with_money || *balance != Balance::Money);
     let cards: Vec<View> = shown.map(|balance| verdict(&now, balance)).collect();
     section(key!("visitor-verdicts"), el("div").class("cards").put_each(cards).done())
