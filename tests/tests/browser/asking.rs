@@ -161,7 +161,7 @@ fn the_order_of_buying_is_taken_into_the_plan_and_taken_back() -> Result<()> {
     let browser = Browser::open_at(&Setup::phone(), "/money")?;
     browser.find("link", "What to buy when")?.click()?;
     browser.wait_for_text("How sure this is")?;
-    browser.wait_for_text("A rule of thumb")?;
+    browser.wait_for_text("Proven: every choice and every order was weighed")?;
     browser.find("button", "Take these days into the plan")?.click()?;
     browser.wait_for_text("other days now")?;
     browser.wait_for_text("The plan has these days already.")?;

@@ -24,7 +24,7 @@ fn the_chance_of_being_ready_and_what_saves_days_are_told() -> Result<()> {
     browser.load("/days")?;
     browser.wait_for_text("No order is earlier: that is proven.")?;
     browser.wait_for_text("runs with hours and weather by chance")?;
-    browser.wait_for_text("One more helper with the hours of the first")?;
+    browser.wait_for_text("Without “Pack”: ")?;
     browser.check_console()
 }
 
