@@ -40,6 +40,7 @@ pub mod power;
 pub mod run;
 pub mod share;
 pub mod shop;
+pub mod space;
 pub mod task;
 mod tree;
 pub mod water;
