@@ -135,6 +135,14 @@ fn things(layout: &Layout) -> Vec<(Thing, Solid)> {
     items.chain(fixed).collect()
 }
 
+/// Whether two solids overlap.
+pub(super) fn meets(first: &Solid, second: &Solid) -> bool {
+    first.common_height_mm(second) > 0 && {
+        let depth_mm = depth(&first.corners, &second.corners);
+        depth_mm > TOUCH_MM && depth_mm.is_finite()
+    }
+}
+
 /// How two solids are in one another, if they are.
 fn overlap(first: Thing, solid: &Solid, second: Thing, other: &Solid) -> Option<Overlap> {
     let height_mm = solid.common_height_mm(other);
@@ -180,7 +188,7 @@ fn partners(layout: &Layout, item: usize) -> impl Iterator<Item = usize> {
 }
 
 /// The van, worked out once for all things in it.
-struct Van<'a> {
+pub(super) struct Van<'a> {
     shape: &'a Shape,
     floor: Vec<Point>,
     sides_mm: (i32, i32),
@@ -189,13 +197,18 @@ struct Van<'a> {
 }
 
 impl<'a> Van<'a> {
-    fn new(shape: &'a Shape) -> Self {
+    pub(super) fn new(shape: &'a Shape) -> Self {
         let floor = shape.floor();
         let whole = Solid { corners: floor.clone(), from_mm: 0, to_mm: 0 };
         let bounds = whole.bounds();
         let area_of_bounds = (bounds[0].1 - bounds[0].0) * (bounds[1].1 - bounds[1].0);
         let is_square = whole.area_mm2() >= area_of_bounds;
         Self { shape, sides_mm: shape.sides_mm(), bounds: is_square.then_some(bounds), floor }
+    }
+
+    /// Whether a solid stays within the van.
+    pub(super) fn holds(&self, solid: &Solid) -> bool {
+        self.left_by(Thing::Item(0), solid).is_empty()
     }
 
     /// Where a solid leaves the van.

@@ -9,6 +9,7 @@
 //!
 //! Nothing here knows the plan. Measures are whole millimetres; what is square to the walls is decided exactly.
 
+pub mod arrange;
 pub mod carrying;
 pub mod constants;
 pub mod fit;
