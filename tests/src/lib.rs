@@ -5,4 +5,5 @@ pub mod generate;
 pub mod kills;
 pub mod links;
 pub mod strangers;
+pub mod vans;
 pub mod worked;

@@ -57,7 +57,8 @@ pub fn van(seed: u64) -> Wish {
         rules.push(Rule::Near { first: whole(2), second: whole(1), most_mm: draw(0, 300) });
     }
     if draw(0, 90) < 30 {
-        let drawer = Opened { y_mm: -400, width_mm: 400, length_mm: items[1].length_mm, base_mm: 100, height_mm: 300, x_mm: 0 };
+        let drawer =
+            Opened { y_mm: -400, width_mm: 400, length_mm: items[1].length_mm, base_mm: 100, height_mm: 300, x_mm: 0 };
         items[1].opened = Some(drawer);
     }
     if draw(0, 90) < 40 {
@@ -69,7 +70,14 @@ pub fn van(seed: u64) -> Wish {
         }
     }
     if draw(0, 90) < 30 {
-        items.push(Item { length_mm: draw(600, 1_200), width_mm: 300, height_mm: 350, base_mm: 1_300, level: Level::Wall, ..bed });
+        items.push(Item {
+            length_mm: draw(600, 1_200),
+            width_mm: 300,
+            height_mm: 350,
+            base_mm: 1_300,
+            level: Level::Wall,
+            ..bed
+        });
         freedoms.push(Freedom::Moves { may_turn: true });
     }
     Wish { layout: Layout { shape, items, together: Vec::new() }, freedoms, rules, ways, body, wanted: 1 }

@@ -3,7 +3,7 @@
 //! Things overlap when their outlines do and their heights do; what touches does not overlap.
 
 use super::constants::{NO_AREA_MM2, TOUCH_MM};
-use super::geometry::{Point, contains, depth, edges, nearest_on, shared_area, side};
+use super::geometry::{Point, contains, depth, edges, nearest_on, shared_area, side, whole};
 use super::item::{Layout, Solid};
 use super::shape::Shape;
 
@@ -218,7 +218,7 @@ impl<'a> Van<'a> {
         }
         let [(from_x, to_x), (from_y, to_y)] = solid.bounds();
         let (low_in, high_in) = self.shape.walls_in_mm(solid.from_mm, solid.to_mm);
-        let headroom = self.shape.headroom_mm(to_mm(libm::floor(from_x)), to_mm(libm::ceil(to_x)));
+        let headroom = self.shape.headroom_mm(whole(libm::floor(from_x)), whole(libm::ceil(to_x)));
         let low = f64::from(self.sides_mm.0) + f64::from(low_in) - from_y;
         let high = to_y + f64::from(high_in) - f64::from(self.sides_mm.1);
         let past = [
@@ -260,9 +260,4 @@ impl<'a> Van<'a> {
 fn depth_within(convex: &[Point], point: Point) -> f64 {
     let depths = edges(convex).map(|(from, to)| side(from, to, point) / from.distance(to));
     depths.fold(f64::INFINITY, f64::min)
-}
-
-/// Whole millimetres, for floats that are near enough.
-fn to_mm(mm: f64) -> i32 {
-    mm as i32
 }

@@ -54,6 +54,12 @@ impl Point {
     }
 }
 
+/// A place or a length as a whole number; what is beyond the numbers is the last of them.
+#[allow(clippy::cast_possible_truncation, reason = "saturates, and nothing here is longer than MOST_MM")]
+pub(super) fn whole(mm: f64) -> i32 {
+    mm as i32
+}
+
 /// More than nothing when `point` is to the left of the way from `from` to `to`: twice the area of the triangle.
 pub(super) fn side(from: Point, to: Point, point: Point) -> f64 {
     to.minus(from).cross(point.minus(from))
@@ -118,7 +124,7 @@ pub(super) fn free_area<'a>(outline: &[Point], part: &[Point], others: impl Iter
 
 /// How deep two convex outlines are in one another: the shortest way by which one of them would come free, in
 /// millimetres; less than nothing when a straight line separates them. The shortest way is at right angles to an edge of one
-/// of them (separating axes: Gottschalk, Lin and Manocha, "OBBTree", 1996; from memory).
+/// of them (separating axes: Gottschalk, Lin and Manocha, "`OBBTree`", 1996; from memory).
 pub(super) fn depth(first: &[Point], second: &[Point]) -> f64 {
     let mut least = f64::INFINITY;
     for (from, to) in edges(first).chain(edges(second)) {

@@ -114,7 +114,7 @@ impl Shape {
 
     /// The floor, anticlockwise.
     pub(super) fn floor(&self) -> Vec<Point> {
-        let mut floor: Vec<Point> = self.outline.iter().map(Spot::point).collect();
+        let mut floor: Vec<Point> = self.outline.iter().map(|spot| spot.point()).collect();
         if area(&floor) < 0.0 {
             floor.reverse();
         }
@@ -132,7 +132,7 @@ impl Shape {
         }
         let at = |mm: i32| from.towards(to.minus(from), f64::from(mm) / length);
         let ends = (at(door.from_mm), at(door.from_mm.saturating_add(door.width_mm)));
-        let floor: Vec<Point> = self.outline.iter().map(Spot::point).collect();
+        let floor: Vec<Point> = self.outline.iter().map(|spot| spot.point()).collect();
         Some(if area(&floor) < 0.0 { (ends.1, ends.0) } else { ends })
     }
 
@@ -144,7 +144,7 @@ impl Shape {
 
     /// How far both walls come in at the worst between two heights, in whole millimetres, rounded up.
     pub fn walls_in_mm(&self, from_mm: i32, to_mm: i32) -> (i32, i32) {
-        let row = |row: &WallRow, inward: i32| (row.height_mm, -inward);
+        let row = |row: &WallRow, inward: i32| (row.height_mm, -inward.clamp(-MOST_MM, MOST_MM));
         let low: Vec<_> = self.walls.iter().map(|wall| row(wall, wall.low_side_in_mm)).collect();
         let high: Vec<_> = self.walls.iter().map(|wall| row(wall, wall.high_side_in_mm)).collect();
         (-least_between(&low, from_mm, to_mm).unwrap_or(0), -least_between(&high, from_mm, to_mm).unwrap_or(0))
@@ -164,12 +164,12 @@ impl Shape {
         let at = |x, y| Point { x, y };
         let around = [at(from_x, from_y), at(to_x, from_y), at(to_x, to_y), at(from_x, to_y)];
         let taken: Vec<_> = self.fixed.iter().filter(|fixed| fixed.base_mm <= 0).map(Fixed::corners).collect();
-        free_area(&floor, &around, taken.iter().map(|corners| corners.as_slice()))
+        free_area(&floor, &around, taken.iter().map(<[Point; 4]>::as_slice))
     }
 }
 
 impl Spot {
-    pub(super) fn point(&self) -> Point {
+    pub(super) fn point(self) -> Point {
         Point::at(self.x_mm.clamp(-MOST_MM, MOST_MM), self.y_mm.clamp(-MOST_MM, MOST_MM))
     }
 }

@@ -10,7 +10,7 @@
 //! ```
 
 use super::constants::INCH_TENTHS_MM;
-use super::geometry::Point;
+use super::geometry::{Point, whole};
 use super::item::Layout;
 use super::shape::Spot;
 
@@ -108,9 +108,9 @@ impl Origin {
         Mark {
             of,
             corner,
-            along_mm: whole(way.x * self.inward.0),
-            across_mm: whole(way.y * self.inward.1),
-            straight_mm: whole(way.length()),
+            along_mm: nearest(way.x * self.inward.0),
+            across_mm: nearest(way.y * self.inward.1),
+            straight_mm: nearest(way.length()),
         }
     }
 
@@ -132,6 +132,6 @@ impl Origin {
 }
 
 /// To the nearest millimetre.
-fn whole(mm: f64) -> i32 {
-    libm::round(mm) as i32
+fn nearest(mm: f64) -> i32 {
+    whole(libm::round(mm))
 }

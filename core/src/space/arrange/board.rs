@@ -2,6 +2,7 @@
 
 use super::{Wish, rules};
 use crate::space::fit::{Van, meets};
+use crate::space::geometry::whole;
 use crate::space::item::{Item, Layout, Level, Solid};
 
 /// What stands so far. What does not yet counts as outside.
@@ -82,17 +83,20 @@ pub(super) fn corner(item: &Item) -> [i32; 2] {
     bounds(&item.solid()).map(|range| range.0)
 }
 
-/// The bounds of a solid, rounded outwards to whole millimetres.
+/// The bounds of a solid, rounded outwards to whole millimetres; at the beginning of the van for one that takes up nothing.
 pub(super) fn bounds(solid: &Solid) -> [Range; 2] {
+    if solid.corners.is_empty() {
+        return [(0, 0); 2];
+    }
     let near = crate::space::constants::TOUCH_MM;
-    solid.bounds().map(|(low, high)| (libm::floor(low + near) as i32, libm::ceil(high - near) as i32))
+    solid.bounds().map(|(low, high)| (whole(libm::floor(low + near)), whole(libm::ceil(high - near))))
 }
 
 /// An item turned so, its bounds beginning at a place.
 pub(super) fn placed(item: &Item, turn_deg: f64, [x, y]: [i32; 2]) -> Item {
-    let turned = Item { turn_deg, ..*item };
+    let turned = Item { turn_deg, x_mm: 0, y_mm: 0, ..*item };
     let [at_x, at_y] = corner(&turned);
-    Item { x_mm: turned.x_mm + x - at_x, y_mm: turned.y_mm + y - at_y, ..turned }
+    Item { x_mm: x - at_x, y_mm: y - at_y, ..turned }
 }
 
 /// The ways in which an item may be turned. One that is the same from behind, with nothing asked of its sides, has two.
@@ -116,9 +120,8 @@ fn has_sides(wish: &Wish, number: usize) -> bool {
         rules::Rule::Clear { of, .. } => is_side(of),
         rules::Rule::DoorClear { .. } => false,
     });
-    let is_place = |place: &super::Place| {
-        matches!(place, super::Place::Beside { item, side: Some(_) } if *item == number)
-    };
+    let is_place =
+        |place: &super::Place| matches!(place, super::Place::Beside { item, side: Some(_) } if *item == number);
     in_rule || wish.ways.iter().any(|(from, to)| is_place(from) || is_place(to))
 }
 

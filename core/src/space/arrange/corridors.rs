@@ -41,7 +41,18 @@ impl Corridors {
         let rectangles: Vec<Rectangle> =
             items.iter().zip(&solids).map(|(item, solid)| rectangle(solid, wish.moves(*item) == Some(true))).collect();
         let all = corridors(wish, walls, &room, &rectangles);
-        Self { room, from: [walls[0].0, walls[1].0], items, rectangles, all, next: 0, round: 0, search: None, steps: 0, board }
+        Self {
+            room,
+            from: [walls[0].0, walls[1].0],
+            items,
+            rectangles,
+            all,
+            next: 0,
+            round: 0,
+            search: None,
+            steps: 0,
+            board,
+        }
     }
 
     /// Goes on with one corridor; gives the cost, and a layout if the rectangles fit beside it.
@@ -56,7 +67,7 @@ impl Corridors {
         });
         let decision = search.step(STEPS_OF_WORK);
         self.steps += STEPS_OF_WORK;
-        let layout = if let Some(Decision::Fits(places)) = &decision { self.layout(wish, places) } else { None };
+        let layout = if let Some(Decision::Fits(places)) = &decision { Some(self.layout(wish, places)) } else { None };
         if decision.is_some() || self.steps >= FIRST_STEPS << (3 * self.round) {
             if decision.is_some() {
                 // Settled for good.
@@ -73,7 +84,7 @@ impl Corridors {
     }
 
     /// The items at their places, turned as far as the rules ask for it.
-    fn layout(&self, wish: &Wish, places: &[Place]) -> Option<Layout> {
+    fn layout(&self, wish: &Wish, places: &[Place]) -> Layout {
         let mut board = self.board.clone();
         for (item, place) in self.items.iter().zip(places) {
             let own = board.item(*item);
@@ -81,23 +92,32 @@ impl Corridors {
             let corner = [self.from[0] + place.x_mm, self.from[1] + place.y_mm];
             board.put(*item, placed(&own, own.turn_deg + turn, corner));
         }
-        for item in &self.items {
-            if board::turns(wish, *item).len() == 4 && !wish.is_kept_by(&board.layout) {
-                self.turn_round(wish, &mut board, *item);
-            }
-        }
-        Some(board.layout)
+        self.turn_round(wish, &mut board);
+        board.layout
     }
 
-    /// Turns one item by half, if that keeps the rules about it.
-    fn turn_round(&self, wish: &Wish, board: &mut Board, item: usize) {
-        let before = board.item(item);
-        let broken = |board: &Board| wish.rules.iter().filter(|rule| !rule.is_kept(&board.layout)).count();
-        let (stuck, rules) = (crate::space::fit::fit(&board.layout).stuck.len(), broken(board));
-        board.put(item, placed(&before, before.turn_deg + 180.0, board::corner(&before)));
-        let after = crate::space::fit::fit(&board.layout).stuck.len() + broken(board);
-        if after > stuck + rules {
-            board.put(item, before);
+    /// Turns things by half, one after another, if more is kept then.
+    fn turn_round(&self, wish: &Wish, board: &mut Board) {
+        let broken = |board: &Board| {
+            let rules = wish.rules.iter().filter(|rule| !rule.is_kept(&board.layout)).count();
+            let pass = |way: &(walkway::Place, walkway::Place)| {
+                super::rules::all_ways_pass(&board.layout, &wish.body, std::slice::from_ref(way))
+            };
+            rules
+                + crate::space::fit::fit(&board.layout).stuck.len()
+                + wish.ways.iter().filter(|way| !pass(way)).count()
+        };
+        let mut before = broken(board);
+        for item in &self.items {
+            if before > 0 && board::turns(wish, *item).len() == 4 {
+                let own = board.item(*item);
+                board.put(*item, placed(&own, own.turn_deg + 180.0, board::corner(&own)));
+                let after = broken(board);
+                if after >= before {
+                    board.put(*item, own);
+                }
+                before = before.min(after);
+            }
         }
     }
 }
@@ -134,7 +154,8 @@ fn corridors(wish: &Wish, walls: [Range; 2], room: &Room, rectangles: &[Rectangl
         return vec![Vec::new()];
     }
     let width = wish.body.width_mm;
-    let doors: Vec<[Range; 2]> = wish.ways.iter().flat_map(|(from, to)| [*from, *to]).filter_map(|place| door(wish, place)).collect();
+    let doors: Vec<[Range; 2]> =
+        wish.ways.iter().flat_map(|(from, to)| [*from, *to]).filter_map(|place| door(wish, place)).collect();
     let ends = |pick: fn(&[Range; 2]) -> Range, low: i32, most: i32| -> Vec<i32> {
         let mut ends = vec![0, most];
         ends.extend(doors.iter().flat_map(|door| [pick(door).0 - low, pick(door).1 - low]));
@@ -159,7 +180,9 @@ fn corridors(wish: &Wish, walls: [Range; 2], room: &Room, rectangles: &[Rectangl
     // The shorter a corridor, the more room it leaves, and the more does it leave to luck whether it leads anywhere: the
     // middling ones first.
     let middling = i64::from(room.length_mm) / 2;
-    crate::order::by_key(&all, |blocks| blocks.first().map_or(0, |lane| (i64::from(lane.length_mm) - middling).unsigned_abs()))
+    crate::order::by_key(&all, |blocks| {
+        blocks.first().map_or(0, |lane| (i64::from(lane.length_mm) - middling).unsigned_abs())
+    })
 }
 
 /// What is kept free from a door to a lane: across the van from a door at a side, along it from one at an end.

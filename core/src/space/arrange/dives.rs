@@ -4,6 +4,7 @@ use super::board::{Board, Range, bounds, placed, turns};
 use super::{Wish, board};
 use crate::money::chance::Chance;
 use crate::space::fit::Van;
+use crate::space::geometry::whole;
 use crate::space::item::{Item, Layout, Solid};
 
 /// How many things are put down in one dive before the next one begins.
@@ -11,7 +12,7 @@ const WORK_OF_A_DIVE: u32 = 60;
 /// How many places of each thing are tried at first; later dives try more.
 const FIRST_BREADTH: usize = 4;
 /// The most that are tried.
-const MOST_BREADTH: usize = 24;
+const MOST_BREADTH: usize = 150;
 
 /// The dives one after another.
 pub(super) struct Dives {
@@ -89,8 +90,8 @@ impl Dives {
         self.chance = Chance::new(self.number);
         let mut keyed = Vec::new();
         for item in self.movable.clone() {
-            let size = libm::sqrt(self.board.item(item).solid().area_mm2());
-            keyed.push((u64::MAX - self.noisy(size as i64).unsigned_abs(), item));
+            let size = whole(libm::sqrt(self.board.item(item).solid().area_mm2()));
+            keyed.push((u64::MAX - self.noisy(size.into()).unsigned_abs(), item));
         }
         self.order = crate::order::by_key(&keyed, |(key, _)| *key).into_iter().map(|(_, item)| item).collect();
         let first = self.places_of(wish, self.order[0]);

@@ -46,6 +46,7 @@ mod rules;
 
 pub use rules::{Rule, Side};
 
+use super::constants::MOST_MM;
 use super::item::{Item, Layout};
 use super::walkway::{Body, Place};
 use board::Board;
@@ -54,9 +55,9 @@ use dives::Dives;
 use proof::Proof;
 
 /// How much work is done before nothing is said to be found: about a second on a plain computer.
-const MOST_WORK: u32 = 24_000;
+const MOST_WORK: u32 = 20_000;
 /// The work of one step: a few milliseconds.
-const WORK_OF_A_STEP: u32 = 60;
+const WORK_OF_A_STEP: u32 = 12;
 /// Arrangements count as different when something stands at least so far elsewhere, or is turned. Common practice, no
 /// source.
 const DIFFERENT_MM: i32 = 250;
@@ -155,6 +156,8 @@ impl Wish {
 impl Search {
     /// Prepares it.
     pub fn new(wish: &Wish) -> Self {
+        let width_mm = wish.body.width_mm.clamp(0, MOST_MM);
+        let wish = &Wish { body: Body { width_mm, ..wish.body }, ..wish.clone() };
         let board = Board::new(wish);
         let state = if proof::pinned_are_in_their_own_way(wish, &board) { State::Impossible } else { State::Searching };
         Self {
@@ -196,7 +199,8 @@ impl Search {
     fn work_a_little(&mut self) -> u32 {
         let mut cost = 0;
         if self.found.is_empty() {
-            cost += self.proof.work();
+            // The longer nothing is found, the likelier there is nothing.
+            cost += self.proof.work(if self.work < MOST_WORK / 8 { 1 } else { 4 });
             if self.proof.is_done() {
                 self.state = State::Impossible;
                 return cost;

@@ -33,7 +33,10 @@ impl Proof {
         let mut heights: Vec<i32> = movable.iter().map(|item| board.item(*item).solid().from_mm).collect();
         heights.sort_unstable();
         heights.dedup();
-        let searches = heights.into_iter().map(|height| at_height(wish, &board, &movable, height)).collect();
+        let mut searches = Vec::new();
+        for height in heights {
+            searches.push(Slice::new(wish, &board, &movable, height).search(wish));
+        }
         Self { searches, turn: 0, done: false }
     }
 
@@ -41,65 +44,81 @@ impl Proof {
         self.done
     }
 
-    /// Goes on with one height; gives the cost.
-    pub(super) fn work(&mut self) -> u32 {
+    /// Goes on with one height for so many pieces of work.
+    pub(super) fn work(&mut self, pieces: u32) -> u32 {
         if self.searches.is_empty() {
             return 0;
         }
         let turn = self.turn % self.searches.len();
         self.turn = turn + 1;
-        match self.searches[turn].step(STEPS_OF_WORK) {
+        match self.searches[turn].step(STEPS_OF_WORK * u64::from(pieces)) {
             Some(Decision::Impossible) => self.done = true,
             Some(_) => {
                 self.searches.swap_remove(turn);
             }
             None => {}
         }
-        1
+        pieces
     }
 }
 
-fn at_height(wish: &Wish, board: &Board, movable: &[usize], height: i32) -> RectangleSearch {
-    let floor = Solid { corners: wish.layout.shape.floor(), ..Solid::default() };
-    let walls = bounds(&floor);
-    let slice = Solid { from_mm: height, to_mm: height.saturating_add(1), ..Solid::default() };
-    let reaches = |solid: &Solid| solid.common_height_mm(&slice) > 0;
-    let (mut solids, mut rectangles) = (Vec::new(), Vec::new());
-    for item in movable {
-        let solid = board.item(*item).solid();
-        if reaches(&solid) {
-            rectangles.push(rectangle(&solid, wish.moves(*item) == Some(true)));
-            solids.push(solid);
-        }
+/// All that reaches over one height.
+struct Slice<'a> {
+    board: &'a Board,
+    height: i32,
+    walls: [Range; 2],
+    items: Vec<usize>,
+}
+
+impl<'a> Slice<'a> {
+    fn new(wish: &Wish, board: &'a Board, movable: &[usize], height: i32) -> Self {
+        let walls = bounds(&Solid { corners: wish.layout.shape.floor(), ..Solid::default() });
+        let mut slice = Self { board, height, walls, items: Vec::new() };
+        slice.items = movable.iter().copied().filter(|item| slice.has(&board.item(*item).solid())).collect();
+        slice
     }
-    // What is turned by an angle takes less than its bounds, so it is left out. Walls that come in are, too: things of
-    // different heights have different ones.
-    let mut sound = board.clone();
-    sound.blocked.retain(is_square);
-    sound.solids.retain(|solid| solid.as_ref().is_some_and(is_square));
-    let mut upright = wish.clone();
-    upright.layout.shape.walls.clear();
-    let mut room = room_for(&upright, &sound, walls, &[slice]);
-    if (wish.body.from_mm..wish.body.to_mm).contains(&height) {
+
+    fn has(&self, solid: &Solid) -> bool {
+        solid.from_mm <= self.height && self.height < solid.to_mm
+    }
+
+    /// The rectangles of all that is here, on the floor at this height.
+    fn search(&self, wish: &Wish) -> RectangleSearch {
+        let of = |item: &usize| rectangle(&self.board.item(*item).solid(), wish.moves(*item) == Some(true));
+        let rectangles: Vec<_> = self.items.iter().map(of).collect();
+        // What is turned by an angle takes less than its bounds, so it is left out. Walls that come in are, too: things of
+        // different heights have different ones.
+        let mut sound = self.board.clone();
+        sound.blocked.retain(is_square);
+        sound.solids.retain(|solid| solid.as_ref().is_some_and(is_square));
+        let mut upright = wish.clone();
+        upright.layout.shape.walls.clear();
+        let slice = Solid { from_mm: self.height, to_mm: self.height.saturating_add(1), ..Solid::default() };
+        let mut room = room_for(&upright, &sound, self.walls, &[slice]);
+        if (wish.body.from_mm..wish.body.to_mm).contains(&self.height) {
+            let [along, across] = [0, 1].map(|axis| self.ways(wish, axis));
+            (room.ways_along, room.ways_across) = (along, across);
+        }
+        RectangleSearch::new(&room, &rectangles)
+    }
+
+    /// Where a way has to be, along the van or across it. Two ways may be one in part, so only the longest counts, and where
+    /// something is to be free inside a door, the way may lead through it.
+    fn ways(&self, wish: &Wish, axis: usize) -> Vec<Passage> {
+        let mut ways = Vec::new();
         for (from, to) in &wish.ways {
-            let ends = [from, to].map(|place| reach(wish, board, *place));
-            if let [Some(from), Some(to)] = ends {
-                room.ways_along.extend(passage(from[0], to[0], walls[0], wish.body.width_mm));
-                room.ways_across.extend(passage(from[1], to[1], walls[1], wish.body.width_mm));
+            if let [Some(from), Some(to)] = [from, to].map(|place| reach(wish, self.board, *place)) {
+                ways.extend(passage(from[axis], to[axis], self.walls[axis], wish.body.width_mm));
             }
         }
-        // Two ways may be one in part, so only the longest counts, and where something is to be free inside a door, the way
-        // may lead through it.
-        let zones: Vec<_> = board.blocked.iter().skip(wish.layout.shape.fixed.len()).map(bounds).collect();
-        for (axis, ways) in [&mut room.ways_along, &mut room.ways_across].into_iter().enumerate() {
-            ways.sort_by_key(|way| way.from_mm - way.to_mm);
-            ways.truncate(1);
-            for zone in &zones {
-                *ways = beside(ways, zone[axis].0 - walls[axis].0, zone[axis].1 - walls[axis].0);
-            }
+        ways.sort_by_key(|way: &Passage| way.from_mm - way.to_mm);
+        ways.truncate(1);
+        for zone in self.board.blocked.iter().skip(wish.layout.shape.fixed.len()).map(bounds) {
+            let low = self.walls[axis].0;
+            ways = beside(&ways, zone[axis].0 - low, zone[axis].1 - low);
         }
+        ways
     }
-    RectangleSearch::new(&room, &rectangles)
 }
 
 /// Where the middle of the body may be at a place, along and across; unknown beside what is not pinned.

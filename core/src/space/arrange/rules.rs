@@ -3,7 +3,7 @@
 use crate::space::constants::{NO_AREA_MM2, TOUCH_MM};
 use crate::space::fit::meets;
 use crate::space::geometry::{Point, area, nearest, shared_area};
-use crate::space::item::{Layout, Solid};
+use crate::space::item::{Item, Layout, Solid};
 use crate::space::shape::Shape;
 use crate::space::walkway::{Body, Place, Walkway};
 
@@ -88,7 +88,7 @@ impl Rule {
 /// Whether the body gets through wherever it is wished, as far as what the ways lead to is in the van.
 pub(super) fn all_ways_pass(layout: &Layout, body: &Body, ways: &[(Place, Place)]) -> bool {
     let there = |place: Place| match place {
-        Place::Beside { item, .. } | Place::On(item) => layout.items.get(item).is_some_and(|item| item.is_inside()),
+        Place::Beside { item, .. } | Place::On(item) => layout.items.get(item).is_some_and(Item::is_inside),
         Place::Door(_) | Place::Spot(_) => true,
     };
     let mut ways = ways.iter().filter(|(from, to)| there(*from) && there(*to)).peekable();

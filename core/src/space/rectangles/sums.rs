@@ -21,8 +21,8 @@ impl Sums {
     pub(super) fn new(problem: &Problem) -> Self {
         let all = problem.pieces.iter().flat_map(|piece| piece.ways).flatten().map(|way| way.1);
         let unit = all.fold(0, common_measure).max(1);
-        let side = |way: Option<(i32, i32)>| way.map_or(0, |way| (way.1 / unit) as usize);
-        let units = (problem.across / unit) as usize;
+        let side = |way: Option<(i32, i32)>| way.map_or(0, |way| (way.1 / unit).unsigned_abs() as usize);
+        let units = (problem.across / unit).unsigned_abs() as usize;
         Self {
             unit,
             units,
@@ -59,14 +59,13 @@ impl Sums {
         if self.set.is_empty() {
             return room;
         }
-        let units = ((room / self.unit) as usize).min(self.units);
-        let (word, bit) = (units / 64, units % 64);
-        let within = self.set[word] & (u64::MAX >> (63 - bit));
-        if within != 0 {
-            return (word * 64 + 63 - within.leading_zeros() as usize) as i32 * self.unit;
-        }
-        let lower = self.set[..word].iter().rposition(|word| *word != 0);
-        lower.map_or(0, |word| (word * 64 + 63 - self.set[word].leading_zeros() as usize) as i32 * self.unit)
+        let units = ((room / self.unit).unsigned_abs() as usize).min(self.units);
+        let word = units / 64;
+        let within = self.set[word] & (u64::MAX >> (63 - units % 64));
+        let lower = self.set[..word].iter().enumerate().rev().map(|(word, bits)| (word, *bits));
+        let best = std::iter::once((word, within)).chain(lower).find(|(_, bits)| *bits != 0);
+        let sum = best.map_or(0, |(word, bits)| 64 * word + 63 - bits.leading_zeros() as usize);
+        i32::try_from(sum).unwrap_or(0) * self.unit
     }
 
     /// Adds one of two sides, or none, to every sum. From above, so that nothing is added twice.

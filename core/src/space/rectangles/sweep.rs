@@ -7,7 +7,7 @@ use super::sums::Sums;
 /// Steps that may go into the heights of some of the rectangles, before they are taken to be possible.
 const STEPS_OF_SOME: u32 = 4_000;
 /// Steps that may go into the heights of all of them, before the answer is no longer a proof.
-const STEPS_OF_ALL: u32 = 2_000_000;
+const STEPS_OF_ALL: u32 = 100_000;
 
 /// How a search stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -142,7 +142,9 @@ impl Sweep {
 
     fn go_on(&mut self) {
         let Some(choice) = self.choices.last().copied() else { return };
-        let Some(next) = self.placed.iter().map(|bar| bar.to).filter(|to| *to > choice.at).min() else { return };
+        // What is pushed to the near end stops where something ends, and where there need be no way any more.
+        let ends = self.placed.iter().map(|bar| bar.to).chain(self.problem.reserves.iter().map(|part| part.to));
+        let Some(next) = ends.filter(|end| *end > choice.at).min() else { return };
         for piece in bits(self.left) {
             if next + self.problem.pieces[piece].least_along() > self.problem.along {
                 return;

@@ -42,8 +42,8 @@ mod bridges;
 mod line;
 mod nodes;
 
-use super::constants::TOUCH_MM;
-use super::geometry::{Point, contains, edges};
+use super::constants::{MOST_MM, TOUCH_MM};
+use super::geometry::{Point, contains, edges, nearest, whole};
 use super::item::Layout;
 use super::shape::Spot;
 use bridges::{Bridge, Bridges};
@@ -141,7 +141,7 @@ impl Walkway {
             let along = || layout.shape.outline.iter().map(pick);
             along().max().unwrap_or(0).saturating_sub(along().min().unwrap_or(0))
         };
-        let most_mm = extent(|spot| spot.x_mm).min(extent(|spot| spot.y_mm)).max(0);
+        let most_mm = extent(|spot| spot.x_mm).min(extent(|spot| spot.y_mm)).clamp(0, 2 * MOST_MM);
         Self { width_mm: body.width_mm, floor, most_mm, bridges: Bridges::new(&nodes, f64::from(most_mm)), nodes }
     }
 
@@ -161,7 +161,7 @@ impl Walkway {
                     (fails, narrow) = (next, bridge.or(narrow));
                     widest_mm = widest_mm.max(most);
                     // Whoever is too wide for these two places gets through between them with the width that was found.
-                    passes = passes.max(most as i32).min(fails - 1);
+                    passes = passes.max(whole(most)).min(fails - 1);
                     next = passes + 1;
                 }
                 Trial::NoPlace => {
@@ -248,21 +248,11 @@ impl Walkway {
     /// What the body is wedged between where it stands: the two obstacles nearest to it.
     fn squeeze(&self, place: Point, from: Place, to: Place) -> Option<Narrow> {
         let absent = self.nodes.absent([from, to]);
-        let (mut nearest, mut second): (Option<(f64, Point)>, Option<(f64, Point)>) = (None, None);
-        for (_, node) in self.nodes.all.iter().enumerate().filter(|(number, _)| !absent[*number]) {
-            let (_, there) = super::geometry::nearest(&[place], &node.points);
-            let distance = place.distance(there);
-            let far_enough = |other: Option<(f64, Point)>| other.is_none_or(|other| other.1.distance(there) > TOUCH_MM);
-            if nearest.is_none_or(|nearest| distance < nearest.0) {
-                if far_enough(nearest) {
-                    second = nearest;
-                }
-                nearest = Some((distance, there));
-            } else if far_enough(nearest) && second.is_none_or(|second| distance < second.0) {
-                second = Some((distance, there));
-            }
-        }
-        let (from, to) = (nearest?.1, second?.1);
+        let there = self.nodes.all.iter().zip(&absent).filter(|(_, absent)| !**absent);
+        let mut touched: Vec<Point> = there.map(|(node, _)| nearest(&[place], &node.points).1).collect();
+        touched.sort_by(|one, other| place.distance(*one).total_cmp(&place.distance(*other)));
+        let from = *touched.first()?;
+        let to = touched.into_iter().find(|other| other.distance(from) > TOUCH_MM)?;
         Some(Narrow { from, to, gap_mm: from.distance(to) })
     }
 }

@@ -1,6 +1,7 @@
 //! What is in the way, as convex sets.
 
 use super::{Body, Place};
+use crate::space::constants::TOUCH_MM;
 use crate::space::geometry::{Point, extent};
 use crate::space::item::{Layout, Solid};
 
@@ -36,6 +37,7 @@ pub(super) struct Nodes {
 }
 
 impl Node {
+    #[allow(clippy::float_cmp, reason = "the bounds are coordinates of the points themselves")]
     fn new(points: Vec<Point>) -> Self {
         let bounds = [extent(&points, Point { x: 1.0, y: 0.0 }), extent(&points, Point { x: 0.0, y: 1.0 })];
         let [x, y] = bounds;
@@ -140,40 +142,46 @@ impl Nodes {
     fn add_sloping_sides(&mut self, layout: &Layout, body: &Body) {
         let (low_in, high_in) = layout.shape.walls_in_mm(body.from_mm, body.to_mm);
         let (low, high) = layout.shape.sides_mm();
-        let along = || layout.shape.outline.iter().map(|spot| f64::from(spot.x_mm));
-        let (begin, end) = (along().fold(f64::INFINITY, f64::min), along().fold(f64::NEG_INFINITY, f64::max));
-        for (inward, y) in
-            [(low_in, f64::from(low) + f64::from(low_in)), (high_in, f64::from(high) - f64::from(high_in))]
-        {
-            if inward <= 0 || begin > end {
-                continue;
-            }
-            let is_beyond =
-                |point: Point| if inward == low_in && y < f64::from(high) { point.y <= y } else { point.y >= y };
-            let mut cuts: Vec<(f64, f64, usize)> = Vec::new();
-            for (number, door) in self.doors.iter().enumerate() {
-                let (one, other) = door.ends;
-                if is_beyond(one) && is_beyond(other) && one.x != other.x {
-                    cuts.push((one.x.min(other.x), one.x.max(other.x), number));
-                }
-            }
-            cuts.sort_by(|one, other| one.0.total_cmp(&other.0));
-            let mut start = begin;
-            for (from, to, door) in cuts {
-                self.add(vec![Point { x: start, y }, Point { x: from, y }]);
-                let panel = self.add(vec![Point { x: from, y }, Point { x: to, y }]);
-                self.doors[door].panels.push(panel);
-                start = to;
-            }
-            self.add(vec![Point { x: start, y }, Point { x: end, y }]);
+        let along = || layout.shape.outline.iter().map(|spot| spot.x_mm);
+        let (Some(begin), Some(end)) = (along().min(), along().max()) else { return };
+        let (low_at, high_at) = (f64::from(low) + f64::from(low_in), f64::from(high) - f64::from(high_in));
+        if low_in > 0 {
+            let doors = self.doors_where(|point| point.y <= low_at);
+            self.add_side(low_at, (begin.into(), end.into()), doors);
         }
+        if high_in > 0 {
+            let doors = self.doors_where(|point| point.y >= high_at);
+            self.add_side(high_at, (begin.into(), end.into()), doors);
+        }
+    }
+
+    /// The doors both of whose ends are beyond a side, each with its stretch along the van, in order.
+    fn doors_where(&self, is_beyond: impl Fn(Point) -> bool) -> Vec<(f64, f64, usize)> {
+        let mut doors = Vec::new();
+        for (number, door) in self.doors.iter().enumerate() {
+            let (one, other) = door.ends;
+            if is_beyond(one) && is_beyond(other) && (one.x - other.x).abs() > TOUCH_MM {
+                doors.push((one.x.min(other.x), one.x.max(other.x), number));
+            }
+        }
+        doors.sort_by(|one, other| one.0.total_cmp(&other.0));
+        doors
+    }
+
+    fn add_side(&mut self, y: f64, (begin, end): (f64, f64), doors: Vec<(f64, f64, usize)>) {
+        let mut start = begin;
+        for (from, to, door) in doors {
+            self.add(vec![Point { x: start, y }, Point { x: from, y }]);
+            let panel = self.add(vec![Point { x: from, y }, Point { x: to, y }]);
+            self.doors[door].panels.push(panel);
+            start = to;
+        }
+        self.add(vec![Point { x: start, y }, Point { x: end, y }]);
     }
 }
 
 /// Whether a door lies in a stretch of the outline, within what rounding can do.
 fn is_part_of(wall: (Point, Point), door: (Point, Point)) -> bool {
-    let near = |point: Point| {
-        crate::space::geometry::nearest_on(wall.0, wall.1, point).distance(point) <= crate::space::constants::TOUCH_MM
-    };
+    let near = |point: Point| crate::space::geometry::nearest_on(wall.0, wall.1, point).distance(point) <= TOUCH_MM;
     near(door.0) && near(door.1) && door.1.minus(door.0).dot(wall.1.minus(wall.0)) > 0.0
 }
