@@ -1,6 +1,7 @@
 //! Room in the van: worked by hand, by brute force on fine grids, and what must hold for every van.
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 #![allow(clippy::float_cmp, reason = "what is square to the walls is exact")]
+#![allow(clippy::type_complexity, reason = "tables of cases")]
 
 use kerbstead_core::money::chance::Chance;
 use kerbstead_core::space::arrange::{Freedom, Rule, Search, Side, Wish};
@@ -284,7 +285,7 @@ fn the_widest_way_is_that_of_a_fine_grid() {
     for _ in 0..25 {
         let mut draw = |most: u32| chance.below(most).cast_signed();
         let (length, width) = (1_500 + draw(1_000), 1_000 + draw(600));
-        let items: Vec<Item> = (0..1 + draw(5))
+        let items: Vec<Item> = (0..=draw(5))
             .map(|_| {
                 let turn_deg = if draw(2) == 0 { 0.0 } else { f64::from(draw(360)) };
                 Item { turn_deg, ..box_at(100 + draw(700), 100 + draw(300), draw(2_000), draw(1_400)) }
@@ -311,7 +312,8 @@ fn widest_on_grid(van: &Layout, (length, width): (i32, i32), from: (i32, i32), t
     let mut best = vec![-1.0_f64; usize::try_from(columns * rows).unwrap()];
     let number = |column: i32, row: i32| usize::try_from(column * rows + row).unwrap();
     let mut waiting = std::collections::BTreeSet::new();
-    let key = |clear: f64| (clear * 1e6) as i64;
+    // Clearances are ordered as the bits of numbers above nothing are.
+    let key = |clear: f64| (clear + 10_000.0).to_bits();
     let start = (from.0 / 10, from.1 / 10);
     best[number(start.0, start.1)] = clear(start.0, start.1);
     waiting.insert((key(best[number(start.0, start.1)]), start));
@@ -403,6 +405,12 @@ fn small_rooms_agree_with_every_place_tried() {
     assert!((120..480).contains(&fitting), "{fitting}");
 }
 
+fn mark(taken: &mut [bool], cells: &[usize], value: bool) {
+    for cell in cells {
+        taken[*cell] = value;
+    }
+}
+
 fn every_place((length, width): (i32, i32), taken: &mut [bool], rectangles: &[Rectangle]) -> bool {
     let Some((first, rest)) = rectangles.split_first() else { return true };
     let turns = [(first.length_mm, first.width_mm), (first.width_mm, first.length_mm)];
@@ -415,9 +423,9 @@ fn every_place((length, width): (i32, i32), taken: &mut [bool], rectangles: &[Re
                 if cells.iter().any(|cell| taken[*cell]) {
                     continue;
                 }
-                cells.iter().for_each(|cell| taken[*cell] = true);
+                mark(taken, &cells, true);
                 let fits = every_place((length, width), taken, rest);
-                cells.iter().for_each(|cell| taken[*cell] = false);
+                mark(taken, &cells, false);
                 if fits {
                     return true;
                 }

@@ -99,7 +99,7 @@ fn rectangles_fit_just_where_the_solver_proved_it() {
 
 /// Every rectangle in the room, no two in one place, none in a block.
 fn assert_stands(room: &Room, rectangles: &[Rectangle], places: &[Place]) {
-    let placed = rectangles.iter().zip(places).map(|(rectangle, place)| {
+    let standing = rectangles.iter().zip(places).map(|(rectangle, place)| {
         assert!(rectangle.may_turn || !place.turned);
         let (length, width) = (rectangle.length_mm, rectangle.width_mm);
         let (length, width) = if place.turned { (width, length) } else { (length, width) };
@@ -109,7 +109,7 @@ fn assert_stands(room: &Room, rectangles: &[Rectangle], places: &[Place]) {
         .blocks
         .iter()
         .map(|block| [block.x_mm, block.y_mm, block.x_mm + block.length_mm, block.y_mm + block.width_mm]);
-    let all: Vec<_> = placed.chain(blocks).collect();
+    let all: Vec<_> = standing.chain(blocks).collect();
     for (at, one) in all.iter().enumerate() {
         assert!(one[0] >= 0 && one[1] >= 0 && one[2] <= room.length_mm && one[3] <= room.width_mm, "{one:?}");
         for other in &all[..at] {

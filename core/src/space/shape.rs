@@ -131,7 +131,8 @@ impl Shape {
             return None;
         }
         let at = |mm: i32| from.towards(to.minus(from), f64::from(mm) / length);
-        let ends = (at(door.from_mm), at(door.from_mm.saturating_add(door.width_mm)));
+        let begin = door.from_mm.clamp(0, MOST_MM);
+        let ends = (at(begin), at(begin + door.width_mm.clamp(0, MOST_MM)));
         let floor: Vec<Point> = self.outline.iter().map(|spot| spot.point()).collect();
         Some(if area(&floor) < 0.0 { (ends.1, ends.0) } else { ends })
     }

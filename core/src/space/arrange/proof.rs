@@ -125,7 +125,7 @@ impl<'a> Slice<'a> {
 fn reach(wish: &Wish, board: &Board, place: Place) -> Option<[Range; 2]> {
     let grown = |solid: &Solid| bounds(solid).map(|(low, high)| (low - wish.body.width_mm, high + wish.body.width_mm));
     match place {
-        Place::Spot(spot) => Some([(spot.x_mm, spot.x_mm), (spot.y_mm, spot.y_mm)]),
+        Place::Spot(spot) => Some(bounds(&Solid { corners: vec![spot.point()], ..Solid::default() })),
         Place::Door(door) => {
             let (from, to) = wish.layout.shape.door_ends(wish.layout.shape.doors.get(door)?)?;
             Some(bounds(&Solid { corners: vec![from, to], ..Solid::default() }))

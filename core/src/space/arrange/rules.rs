@@ -1,6 +1,6 @@
 //! What an arrangement has to keep to.
 
-use crate::space::constants::{NO_AREA_MM2, TOUCH_MM};
+use crate::space::constants::{MOST_MM, NO_AREA_MM2, TOUCH_MM};
 use crate::space::fit::meets;
 use crate::space::geometry::{Point, area, nearest, shared_area};
 use crate::space::item::{Item, Layout, Solid};
@@ -128,7 +128,7 @@ fn zones(layout: &Layout, of: Side, depth_mm: i32) -> Vec<Solid> {
 fn strip(from: Point, to: Point, depth_mm: i32, (from_mm, to_mm): (i32, i32)) -> Solid {
     let along = to.minus(from);
     let outward = Point { x: along.y, y: -along.x };
-    let share = f64::from(depth_mm.max(0)) / along.length().max(TOUCH_MM);
+    let share = f64::from(depth_mm.clamp(0, MOST_MM)) / along.length().max(TOUCH_MM);
     let corners = vec![to, from, from.towards(outward, share), to.towards(outward, share)];
     Solid { corners, from_mm, to_mm }
 }
