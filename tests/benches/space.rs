@@ -82,7 +82,7 @@ fn report_of_a_van_with_so_many_items(bencher: Bencher, count: i32) {
     bencher.bench(|| report(black_box(&layout), black_box(&bays)));
 }
 
-#[divan::bench]
+#[divan::bench(sample_count = 5, sample_size = 1)]
 fn arranging_ten_vans_of_seeds_1_to_10(bencher: Bencher) {
     let vans: Vec<_> = (1..=10).map(van).collect();
     bencher.bench(|| {

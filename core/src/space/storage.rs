@@ -13,6 +13,7 @@
 //! assert!(report.fits);
 //! ```
 
+use super::fit::meets;
 use super::geometry::{Point, free_area};
 use super::item::{Item, Layout, Level, Solid};
 
@@ -107,7 +108,7 @@ fn share_out(mut levels: Vec<LevelRoom>, goods: &[SoftGoods]) -> StorageReport {
 /// The volume of a room within the walls less what stands in it, in litres: slice by slice, from one height at which
 /// something begins or ends to the next.
 fn volume_l(floor: &[Point], room: &Solid, taken: &[Solid]) -> f64 {
-    let in_it: Vec<&Solid> = taken.iter().filter(|solid| solid.common_height_mm(room) > 0).collect();
+    let in_it: Vec<&Solid> = taken.iter().filter(|solid| meets(solid, room)).collect();
     let within = |height: &i32| room.from_mm < *height && *height < room.to_mm;
     let mut heights: Vec<i32> = in_it.iter().flat_map(|solid| [solid.from_mm, solid.to_mm]).filter(within).collect();
     heights.extend([room.from_mm, room.to_mm]);

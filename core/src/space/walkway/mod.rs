@@ -125,7 +125,8 @@ pub struct Walkway {
 
 /// What came of trying one width.
 enum Trial {
-    Passes(Point),
+    /// It does, between these two places.
+    Passes([Point; 2]),
     /// Not, and the most that passes between these two places.
     Narrow(f64, Option<Bridge>),
     /// There is nowhere to stand at one of the ends.
@@ -152,8 +153,8 @@ impl Walkway {
         let mut next = self.most_mm;
         while fails - passes > 1 {
             match self.attempt(from, to, next) {
-                Trial::Passes(place) => {
-                    (passes, stood) = (next, Some(place));
+                Trial::Passes(places) => {
+                    (passes, stood) = (next, Some(places));
                     widest_mm = widest_mm.max(f64::from(next));
                     next = passes + (fails - passes) / 2;
                 }
@@ -172,7 +173,7 @@ impl Walkway {
         }
         let narrowest = match (narrow, stood) {
             (Some(bridge), _) => Some(Narrow { from: bridge.from, to: bridge.to, gap_mm: bridge.gap_mm }),
-            (None, Some(place)) => self.squeeze(place, from, to),
+            (None, Some(places)) => self.squeeze(places, [from, to]),
             (None, None) => None,
         };
         Way { passes: widest_mm + TOUCH_MM >= f64::from(self.width_mm), widest_mm, narrowest }
@@ -201,7 +202,7 @@ impl Walkway {
             for end in &ends {
                 let barriers = [from, to].map(|place| self.nodes.barrier(place));
                 match self.bridges.first_odd(&self.nodes, &absent, barriers, (*start, *end), 2.0 * radius) {
-                    None => return Trial::Passes(*start),
+                    None => return Trial::Passes([*start, *end]),
                     Some((gap_mm, bridge)) if best.is_none_or(|best| gap_mm > best.0) => best = Some((gap_mm, bridge)),
                     Some(_) => {}
                 }
@@ -245,15 +246,18 @@ impl Walkway {
         }
     }
 
-    /// What the body is wedged between where it stands: the two obstacles nearest to it.
-    fn squeeze(&self, place: Point, from: Place, to: Place) -> Option<Narrow> {
-        let absent = self.nodes.absent([from, to]);
-        let there = self.nodes.all.iter().zip(&absent).filter(|(_, absent)| !**absent);
-        let mut touched: Vec<Point> = there.map(|(node, _)| nearest(&[place], &node.points).1).collect();
-        touched.sort_by(|one, other| place.distance(*one).total_cmp(&place.distance(*other)));
-        let from = *touched.first()?;
-        let to = touched.into_iter().find(|other| other.distance(from) > TOUCH_MM)?;
-        Some(Narrow { from, to, gap_mm: from.distance(to) })
+    /// What the body is wedged between at that end of the way where it has less room: the two obstacles nearest to it.
+    fn squeeze(&self, stood: [Point; 2], ends: [Place; 2]) -> Option<Narrow> {
+        let absent = self.nodes.absent(ends);
+        let wedged = stood.into_iter().filter_map(|place| {
+            let there = self.nodes.all.iter().zip(&absent).filter(|(_, absent)| !**absent);
+            let mut touched: Vec<Point> = there.map(|(node, _)| nearest(&[place], &node.points).1).collect();
+            touched.sort_by(|one, other| place.distance(*one).total_cmp(&place.distance(*other)));
+            let from = *touched.first()?;
+            let to = touched.into_iter().find(|other| other.distance(from) > TOUCH_MM)?;
+            Some(Narrow { from, to, gap_mm: from.distance(to) })
+        });
+        wedged.min_by(|one, other| one.gap_mm.total_cmp(&other.gap_mm))
     }
 }
 
