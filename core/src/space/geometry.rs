@@ -109,6 +109,10 @@ pub(super) fn free_area<'a>(outline: &[Point], part: &[Point], others: impl Iter
     for other in others {
         let mut left = Vec::new();
         for mut rest in free {
+            if depth(&rest, other) <= 0.0 {
+                left.push(rest);
+                continue;
+            }
             for (from, to) in edges(other) {
                 let outer = left_of(&rest, to, from);
                 if area(&outer) > NO_AREA_MM2 {
