@@ -151,11 +151,11 @@ fn rules_are_kept_and_rules_that_cannot_be_are_not() {
 fn what_is_pinned_stays_and_can_make_it_impossible() {
     let mut wish = small_van();
     wish.freedoms[0] = Freedom::Pinned;
+    wish.layout.items[0].y_mm = 900;
     let search = whole(&wish);
     assert_eq!((search.state(), search.found()[0][0]), (State::Found, wish.layout.items[0]));
     // Pinned across the van, with the door on the other side of what is pinned beside it.
     wish.layout.items[1] = Item { x_mm: 1_900, length_mm: 300, width_mm: 1_700, ..wish.layout.items[1] };
-    wish.layout.items[0].y_mm = 900;
     wish.layout.shape.doors[0].from_mm = 2_100;
     wish.freedoms[1] = Freedom::Pinned;
     assert_eq!(whole(&wish).state(), State::Impossible);
