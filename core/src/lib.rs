@@ -21,6 +21,7 @@
 //! - [`explain`]: the working of a number;
 //! - [`task`]: questions that take longer than a key should, worked out in steps;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
+//! - [`space`]: what fits in the van and where, and whether one gets through;
 //! - [`papers`]: tables and calendar files for other programs;
 //! - [`tree()`]: what leaves core, as JSON has it;
 //! - [`words`]: data into sentences.
@@ -44,6 +45,7 @@ pub mod power;
 pub mod run;
 pub mod share;
 pub mod shop;
+pub mod space;
 pub mod task;
 mod tree;
 pub mod water;

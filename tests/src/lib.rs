@@ -5,5 +5,6 @@ pub mod generate;
 pub mod kills;
 pub mod links;
 pub mod strangers;
+pub mod vans;
 pub mod worked;
 pub mod workloads;

@@ -1,0 +1,22 @@
+//! Room in the van: what fits where, whether one gets through, and how else it could stand.
+//!
+//! - [`shape`]: the inside of the van; [`item`]: what stands in it;
+//! - [`fit`]: what overlaps, sticks out, or cannot be opened;
+//! - [`walkway`]: whether one gets from a door to the bed, how wide the way is, and where it is narrowest;
+//! - [`rectangles`]: whether rectangles fit on a floor at all, decided; [`arrange`]: how all of it could stand;
+//! - [`taping`]: what to measure to lay it out with tape; [`carrying`]: whether a long thing gets in;
+//! - [`storage`]: what volume is left.
+//!
+//! Nothing here knows the plan. Measures are whole millimetres; what is square to the walls is decided exactly.
+
+pub mod arrange;
+pub mod carrying;
+pub mod constants;
+pub mod fit;
+pub mod geometry;
+pub mod item;
+pub mod rectangles;
+pub mod shape;
+pub mod storage;
+pub mod taping;
+pub mod walkway;
