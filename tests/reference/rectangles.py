@@ -11,8 +11,8 @@ from math import exp
 
 from ortools.sat.python import cp_model
 
-BARE = 60
-WITH_BLOCKS = 40
+BARE = 20
+WITH_BLOCKS = 15
 DETERMINISTIC_LIMIT = 20.0
 
 
