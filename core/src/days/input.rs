@@ -366,7 +366,8 @@ pub fn slots_for(hours: f64) -> u32 {
 
 /// A number of hours that can be worked with.
 pub fn sound(hours: f64) -> f64 {
-    if hours.is_finite() { hours.clamp(0.0, 10_000.0) } else { 0.0 }
+    // A nothing with a minus would make the larger of two noughts another one from machine to machine.
+    if hours.is_finite() { hours.clamp(0.0, 10_000.0) + 0.0 } else { 0.0 }
 }
 
 fn ids_of(plan: &Plan, kind: ToolKind) -> Vec<Id> {

@@ -105,11 +105,15 @@ fn by_the_day(monthly: Money) -> Money {
     Money::new(decimal::over(monthly.decimal(), DAYS_PER_MONTH).unwrap_or_default())
 }
 
-/// A thing is there when it is first needed, and so is bought by then, less the days of its delivery.
+/// A thing is there when it is first needed, and so is bought by then, less the days of its delivery. For one that is
+/// bought on a day that was chosen, its task waits instead.
 fn need_by(item: &mut Item, day: Date, leaves_on: Option<Date>, as_of: Date) {
+    if item.buy_on.is_some() {
+        return;
+    }
     let needed_on = item.needed_on.or(leaves_on).map_or(day, |on| on.min(day));
     item.needed_on = Some(needed_on);
-    if let (None, Some(days)) = (item.buy_on, item.delivery_days.filter(|days| *days > 0)) {
+    if let Some(days) = item.delivery_days.filter(|days| *days > 0) {
         let bought_on = i32::try_from(days).ok().and_then(|days| add_days(needed_on, -days));
         item.buy_on = Some(bought_on.map_or(as_of, |on| on.max(as_of)));
     }
