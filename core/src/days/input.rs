@@ -364,9 +364,9 @@ pub fn slots_for(hours: f64) -> u32 {
     (sound(hours) * f64::from(SLOTS_PER_HOUR) - BREATH).ceil().max(0.0) as u32
 }
 
-/// A number of hours that can be worked with.
+/// A number of hours, or of percent, that can be worked with.
 pub fn sound(hours: f64) -> f64 {
-    // A nothing with a minus would make the larger of two noughts another one from machine to machine.
+    // JavaScript's numbers lose the minus of a nothing on their way here, so it has none.
     if hours.is_finite() { hours.clamp(0.0, 10_000.0) + 0.0 } else { 0.0 }
 }
 

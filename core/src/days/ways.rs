@@ -5,6 +5,7 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::constants::ROAD_EXTRA_PERCENT;
+use super::input::sound;
 use super::report::{TaskLine, TaskState};
 use crate::assessment::Moment;
 use crate::explain::{Figure, Source, Working};
@@ -62,7 +63,7 @@ pub fn two_ways(plan: &Plan, lines: &[TaskLine], finish: Option<Moment>, costs: 
 }
 
 fn leaving(plan: &Plan, hours_late: f64, costs: DayCosts) -> Way {
-    let extra_percent = plan.building.road_extra_percent.unwrap_or(ROAD_EXTRA_PERCENT).clamp(0.0, 1_000.0);
+    let extra_percent = sound(plan.building.road_extra_percent.unwrap_or(ROAD_EXTRA_PERCENT)).min(1_000.0);
     let hours = hours_late * (1.0 + extra_percent / 100.0);
     let a_day = hours_a_day(plan);
     let days = whole_days(hours, a_day);
@@ -116,7 +117,7 @@ fn staying(plan: &Plan, leaves_on: Date, finish: Date, hours: f64, costs: DayCos
 /// The hours that the first person works on an average day.
 fn hours_a_day(plan: &Plan) -> f64 {
     let of = |helper: &Helper| {
-        let hours = |value: Option<f64>| value.unwrap_or(0.0).clamp(0.0, 24.0);
+        let hours = |value: Option<f64>| value.map_or(0.0, sound).min(24.0);
         (hours(helper.workday_hours) * 5.0 + hours(helper.saturday_hours) + hours(helper.sunday_hours)) / 7.0
     };
     plan.helpers.first().map_or(0.0, of)
