@@ -119,7 +119,8 @@ fn ordered(plan: &Plan, ahead: &Ahead) -> Result<BuyingPlan, NotAhead> {
     }
     let mut lines = Vec::new();
     let mut purchases = Vec::new();
-    for flow in &open {
+    // By their ids and not by their days: of orders that are as good, the same is found once it was taken into the plan.
+    for flow in order::by_key(&open, |flow| flow.source.into()) {
         let (line, purchase) = purchase(plan, ahead, flow)?;
         lines.push(line);
         purchases.push(purchase);
