@@ -75,7 +75,7 @@ pub fn chain(plan: &Plan, work: &Work) -> Vec<ChainLink> {
         };
         Some(ChainLink { task: id_of(link.activity), starts: work.input.moment(start), waits_for })
     };
-    critical_chain(&work.input.before_leaving(), &work.schedule).iter().filter_map(link).collect()
+    critical_chain(&work.workload, &work.schedule).iter().filter_map(link).collect()
 }
 
 /// What keeps a task from being placed, or what it needs that is not part of the plan.

@@ -31,7 +31,6 @@ pub struct Ending {
     /// The belonging.
     pub id: Id,
     /// Where.
-    #[serde(serialize_with = "as_word")]
     pub end: BelongingEnd,
     /// Whether it has left the flat, or was sold.
     pub is_gone: bool,
@@ -55,11 +54,6 @@ pub struct StoreOrSell {
     pub working: Working,
 }
 
-#[allow(clippy::trivially_copy_pass_by_ref)] // as serde calls it
-fn as_word<S: serde::Serializer>(end: &BelongingEnd, serializer: S) -> Result<S::Ok, S::Error> {
-    serde::Serialize::serialize(end, serializer)
-}
-
 impl Endings {
     /// What is to be said when some have no end.
     pub(super) fn finding(&self) -> Option<Finding> {
@@ -71,11 +65,8 @@ impl Endings {
 /// Where everything at home ends. `months` of storage are counted as the route has them, begun ones as whole; a year
 /// where there is no route.
 pub fn endings(plan: &Plan, as_of: Date, months: u32) -> Endings {
-    let thing = |belonging: &Belonging| Ending {
-        id: belonging.id,
-        end: belonging.ends_as(),
-        is_gone: belonging.ended_on.is_some() || belonging.outcome.is_some_and(|outcome| outcome.happened),
-    };
+    let thing =
+        |belonging: &Belonging| Ending { id: belonging.id, end: belonging.ends_as(), is_gone: belonging.is_gone() };
     let things: Vec<Ending> = plan.belongings.iter().map(thing).collect();
     Endings {
         open: things.iter().filter(|thing| thing.end == BelongingEnd::Open && !thing.is_gone).count(),

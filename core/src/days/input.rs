@@ -188,7 +188,7 @@ impl Input {
     }
 
     /// The first slot of a day; 0 for days before the first.
-    fn slot_of(&self, day: Date) -> usize {
+    pub fn slot_of(&self, day: Date) -> usize {
         usize::try_from(days_between(self.begins_on, day)).unwrap_or(0) * SLOTS_PER_DAY
     }
 
@@ -205,7 +205,7 @@ impl Input {
         let mut workload = self.time.clone();
         for (activity, span) in schedule.spans.iter().enumerate().take(self.musts) {
             let Some(span) = span else { continue };
-            for slot in (span.start..span.end).filter(|slot| self.is_open(activity, *slot)) {
+            for slot in self.worked(activity, span.start, span.end) {
                 for (resource, wanted) in &self.activities[activity].demands {
                     if let Some(left) = workload.resources.get_mut(*resource).and_then(|slots| slots.get_mut(slot)) {
                         *left = left.saturating_sub(*wanted);
@@ -242,6 +242,11 @@ impl Input {
         };
         activity.demands.iter().all(|(resource, wanted)| is_there(*resource, *wanted))
             && activity.calendars.iter().all(|calendar| is_open(*calendar))
+    }
+
+    /// The slots from `start` to before `end` in which an activity that was placed there is worked on.
+    pub fn worked(&self, activity: usize, start: usize, end: usize) -> impl Iterator<Item = usize> {
+        (start..end).filter(move |slot| self.is_open(activity, *slot))
     }
 
     /// Whether an activity needs a tool or a place.

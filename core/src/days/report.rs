@@ -14,7 +14,7 @@ use super::ways::{DayCosts, TwoWays, two_ways};
 use super::work::Work;
 use crate::assessment::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
-use crate::plan::{Estimate, Id, Path, Plan, Quantity, Task, days_between};
+use crate::plan::{Estimate, Id, Path, Plan, Quantity, Task};
 
 /// The balance of days of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -152,7 +152,7 @@ fn missing(plan: &Plan) -> Vec<Path> {
 }
 
 fn lines(plan: &Plan, work: &Work) -> Vec<TaskLine> {
-    let slack = slack_slots(&work.input.before_leaving(), &work.schedule);
+    let slack = slack_slots(&work.workload, &work.schedule);
     let mut activity_of = vec![None; plan.tasks.len()];
     for (activity, at) in work.input.tasks.iter().enumerate() {
         activity_of[*at] = Some(activity);
@@ -202,22 +202,22 @@ fn lines(plan: &Plan, work: &Work) -> Vec<TaskLine> {
 
 fn judge(plan: &Plan, work: &Work, lines: &[TaskLine], finish_slot: Option<usize>) -> Standing<Finding> {
     let mut findings = Vec::new();
-    let must = |line: &&TaskLine| plan.tasks.iter().any(|task| task.id == line.task && !task.can_wait);
-    for line in lines {
+    // The lines are those of the tasks, in their order.
+    for (line, task) in lines.iter().zip(&plan.tasks) {
         if let Some(block) = line.block {
             let (name, what) = (name(plan, line.task), block.names(plan));
-            findings.push(Finding::Blocked { task: line.task, name, block, what, can_wait: !must(&line) });
+            findings.push(Finding::Blocked { task: line.task, name, block, what, can_wait: task.can_wait });
         }
     }
     let leaves_on = plan.calendar.leaves_on.unwrap_or(work.input.begins_on);
-    let leaving = usize::try_from(days_between(work.input.begins_on, leaves_on)).unwrap_or(0) * SLOTS_PER_DAY;
-    let spare = finish_slot.map(|slot| (leaving as f64 - slot as f64) / SLOTS_PER_DAY as f64);
+    let spare = finish_slot.map(|slot| (work.input.slot_of(leaves_on) as f64 - slot as f64) / SLOTS_PER_DAY as f64);
     let last = || {
         lines
             .iter()
-            .filter(must)
-            .max_by_key(|line| line.ready.or(line.ends))
-            .map_or(String::new(), |line| name(plan, line.task))
+            .zip(&plan.tasks)
+            .filter(|(_, task)| !task.can_wait)
+            .max_by_key(|(line, _)| line.ready.or(line.ends))
+            .map_or(String::new(), |(_, task)| task.name.clone())
     };
     if let Some((slot, days)) = finish_slot.zip(spare) {
         let finish = work.input.end_moment(slot);

@@ -55,8 +55,7 @@ pub fn day_plans(plan: &Plan, work: &Work) -> Vec<DayPlan> {
     let mut worked = Vec::new();
     for activity in 0..work.input.tasks.len() {
         let Some((start, end)) = work.span_of(activity) else { continue };
-        let is_open = |slot: &usize| work.input.is_open(activity, *slot);
-        worked.extend((start..end).filter(is_open).map(|slot| Worked { slot, activity }));
+        worked.extend(work.input.worked(activity, start, end).map(|slot| Worked { slot, activity }));
     }
     let by_slot = order::sorted(worked.iter().map(|worked| worked.slot as u64));
     let in_order: Vec<&Worked> = by_slot.iter().filter_map(|(_, at)| worked.get(*at)).collect();

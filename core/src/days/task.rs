@@ -9,7 +9,7 @@ use super::input::{DRY, Input, SLOTS_PER_DAY};
 use super::schedule::{Chances, Durations, Runs, Search, Weather, first_schedule};
 use super::work::Work;
 use crate::plan::record::{record, words};
-use crate::plan::{Edit, Helper, Id, List, Money, Plain, Plan, ToolDays, ToolSource, add_days, days_between};
+use crate::plan::{Edit, Helper, Id, List, Money, Plain, Plan, ToolDays, ToolSource, add_days};
 use crate::task::Task;
 use rust_decimal::Decimal;
 
@@ -112,7 +112,7 @@ impl OutlookTask {
         let paid = crate::money::are_paid(plan);
         let work = Work::new(plan, as_of, &paid);
         Self {
-            search: Search::new(&work.input.before_leaving()),
+            search: Search::new(&work.workload),
             trials: trials(plan),
             next_trial: 0,
             runs: None,
@@ -128,15 +128,15 @@ impl OutlookTask {
     /// The search is over: what it found, and the runs along its order.
     fn begin_runs(&mut self) -> Runs {
         let input = &self.work.input;
-        let workload = input.before_leaving();
         let best = self.search.best().clone();
         let is_all_placed = best.spans.last().copied().flatten().is_some();
         self.outlook.finish = is_all_placed.then(|| last_day(input, best.finish));
         self.outlook.not_before = is_all_placed.then(|| last_day(input, self.search.bound()));
         self.outlook.is_proven = self.search.is_proven();
         if self.work.finish_slot().is_some_and(|finish| best.finish < finish) {
-            let tasks =
-                best.order.iter().filter_map(|at| input.tasks.get(*at)).filter_map(|at| self.plan.tasks.get(*at));
+            // Last of all in it stands that all is done, which is no task.
+            let musts = best.order.iter().filter(|at| **at < input.musts);
+            let tasks = musts.filter_map(|at| self.work.task_of(&self.plan, *at));
             self.outlook.order = tasks.map(|task| task.id).collect();
         }
         let durations: Vec<Durations> = input
@@ -150,7 +150,14 @@ impl OutlookTask {
             .collect();
         let dry = self.plan.building.dry_percent.unwrap_or(DRY_PERCENT).clamp(0.0, 100.0);
         let weather = Weather { calendars: vec![DRY], chances: vec![1.0 - dry / 100.0], slots_per_day: SLOTS_PER_DAY };
-        Runs::new(&workload, &best, &durations, weather, self.seed.into(), if is_all_placed { RUNS } else { 0 })
+        Runs::new(
+            &self.work.workload,
+            &best,
+            &durations,
+            weather,
+            self.seed.into(),
+            if is_all_placed { RUNS } else { 0 },
+        )
     }
 
     fn tell_chances(&mut self, chances: &Chances) {
@@ -162,8 +169,7 @@ impl OutlookTask {
         let count = |runs: usize| u32::try_from(runs).unwrap_or(u32::MAX);
         self.outlook.runs = count(runs);
         if let Some(leaves_on) = self.plan.calendar.leaves_on {
-            let slot = usize::try_from(days_between(input.begins_on, leaves_on)).unwrap_or(0) * SLOTS_PER_DAY;
-            self.outlook.on_time = Some(count(chances.done_by(slot)));
+            self.outlook.on_time = Some(count(chances.done_by(input.slot_of(leaves_on))));
         }
         self.outlook.nine_in_ten = chances.percentile(90).map(|slot| last_day(input, slot));
         let by_day = chances.done_by_day(SLOTS_PER_DAY);
@@ -195,8 +201,7 @@ impl OutlookTask {
             for (activity, span) in schedule.spans.iter().enumerate().take(input.musts) {
                 let needs = input.needs_tool(activity, id);
                 if let Some(span) = span.filter(|_| needs) {
-                    let worked = (span.start..span.end).filter(|slot| input.is_open(activity, *slot));
-                    used.extend(worked.map(|slot| slot / SLOTS_PER_DAY));
+                    used.extend(input.worked(activity, span.start, span.end).map(|slot| slot / SLOTS_PER_DAY));
                 }
             }
             used.sort_unstable();

@@ -49,14 +49,13 @@ pub struct DayCosts {
 /// Nothing when all is done in time.
 pub fn two_ways(plan: &Plan, lines: &[TaskLine], finish: Option<Moment>, costs: DayCosts) -> Option<TwoWays> {
     let leaves_on = plan.calendar.leaves_on?;
-    let must = |line: &&TaskLine| {
-        let task = plan.tasks.iter().find(|task| task.id == line.task);
-        task.is_some_and(|task| !task.can_wait) && matches!(line.state, TaskState::Late | TaskState::Blocked)
-    };
-    let hours_late: f64 = lines.iter().filter(must).map(|line| line.hours_left).sum();
-    if !lines.iter().any(|line| must(&line)) {
+    let is_late = |line: &TaskLine| matches!(line.state, TaskState::Late | TaskState::Blocked);
+    let lines = lines.iter().zip(&plan.tasks).filter(|(line, task)| !task.can_wait && is_late(line));
+    let late: Vec<f64> = lines.map(|(line, _)| line.hours_left).collect();
+    if late.is_empty() {
         return None;
     }
+    let hours_late = late.iter().sum();
     let leave = leaving(plan, hours_late, costs);
     let stay = finish.map(|finish| staying(plan, leaves_on, finish.on, hours_late, costs));
     Some(TwoWays { leave, stay })

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::input::Input;
-use super::schedule::{Schedule, first_schedule};
+use super::schedule::{Schedule, Workload, first_schedule};
 use crate::plan::{Plan, Task};
 
 /// The open work of a plan, placed in time.
@@ -11,6 +11,8 @@ use crate::plan::{Plan, Task};
 pub struct Work {
     /// What was placed.
     pub input: Input,
+    /// What must be done before leaving, as it was placed.
+    pub workload: Workload,
     /// When what must be done before leaving is done; last of all, that it is.
     pub schedule: Schedule,
     /// When what can wait is done, beside it.
@@ -20,13 +22,12 @@ pub struct Work {
 impl Work {
     /// Places the open tasks of a plan; `paid` says of each item of the kit whether it is paid.
     pub fn new(plan: &Plan, as_of: Date, paid: &[bool]) -> Self {
-        Self::of(Input::new(plan, as_of, paid))
-    }
-
-    fn of(input: Input) -> Self {
-        let schedule = first_schedule(&input.before_leaving());
-        let beside = first_schedule(&input.beside(&schedule));
-        Self { input, schedule, beside }
+        let input = Input::new(plan, as_of, paid);
+        let workload = input.before_leaving();
+        let schedule = first_schedule(&workload);
+        let can_any_wait = input.musts < input.activities.len();
+        let beside = if can_any_wait { first_schedule(&input.beside(&schedule)) } else { Schedule::default() };
+        Self { input, workload, schedule, beside }
     }
 
     /// The slot in which a task begins and the one after its last, if it was placed.

@@ -81,7 +81,11 @@ impl From<Refused> for NotAhead {
 /// assert!(!ahead.outlook.uncertain.is_empty());
 /// ```
 pub fn ahead(plan: &Plan, as_of: Date) -> Result<Ahead, NotAhead> {
-    let plan = &dated(plan, as_of).plan;
+    ahead_of_dated(&dated(plan, as_of).plan, as_of)
+}
+
+/// The same of a plan whose work has given its days already.
+pub(super) fn ahead_of_dated(plan: &Plan, as_of: Date) -> Result<Ahead, NotAhead> {
     let timeline = Timeline::new(plan, as_of);
     let Course { days, input, .. } = walk(plan, as_of, &timeline).money;
     let days = days.get(timeline.index_from(as_of)..).unwrap_or(&[]).to_vec();

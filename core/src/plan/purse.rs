@@ -142,6 +142,11 @@ impl Belonging {
         }
     }
 
+    /// Whether it has left the flat, or was sold.
+    pub fn is_gone(&self) -> bool {
+        self.ended_on.is_some() || self.outcome.is_some_and(|outcome| outcome.happened)
+    }
+
     /// Where it ends: what was decided, or that it is sold when it has a price.
     pub fn ends_as(&self) -> BelongingEnd {
         if self.is_for_sale() { BelongingEnd::Sold } else { self.end }

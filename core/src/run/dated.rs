@@ -158,11 +158,11 @@ impl Uses {
             let (Some(task), Some((start, end))) = (work.task_of(plan, activity), work.span_of(activity)) else {
                 continue;
             };
+            // What takes no time uses its things on the day on which it is done.
+            let slots = std::iter::once(start).chain(work.input.worked(activity, start + 1, end));
+            let mut days: Vec<Date> = slots.map(|slot| work.input.day_of(slot)).collect();
+            days.dedup();
             for need in plan.task_needs.iter().filter(|need| need.task == Some(task.id)) {
-                let slots = start..end.max(start + 1);
-                let worked = slots.filter(|slot| work.input.is_open(activity, *slot) || *slot == start);
-                let mut days: Vec<Date> = worked.map(|slot| work.input.day_of(slot)).collect();
-                days.dedup();
                 for id in [need.tool, need.thing, need.at_home].into_iter().flatten() {
                     uses.extend(days.iter().map(|day| (id, *day)));
                 }

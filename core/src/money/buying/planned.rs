@@ -8,7 +8,7 @@ use serde_json::Value;
 
 use super::{Missing, NotOrdered, Order, Priority, Proof, Purchase, Wallet, order_of_buying};
 use crate::money::flows::{Flow, FlowGroup, FlowState};
-use crate::money::outlook::{Ahead, NotAhead, ahead};
+use crate::money::outlook::{Ahead, NotAhead, ahead_of_dated};
 use crate::order;
 use crate::plan::record::{record, words};
 use crate::plan::{Edit, Id, Money, Need, Path, Plain, Plan, add_days, date_text};
@@ -86,8 +86,9 @@ words!(Proof { Proven = "proven", FinishProven = "finish_proven", RuleOfThumb = 
 /// assert!(order.lines.iter().all(|line| line.on.is_none_or(|on| on <= line.needed_on)));
 /// ```
 pub fn buying_plan(plan: &Plan, as_of: Date) -> BuyingPlan {
-    ahead(plan, as_of)
-        .and_then(|ahead| ordered(&dated(plan, as_of).plan, &ahead))
+    let plan = &dated(plan, as_of).plan;
+    ahead_of_dated(plan, as_of)
+        .and_then(|ahead| ordered(plan, &ahead))
         .unwrap_or_else(|refused| BuyingPlan { refused: Some(refused), ..BuyingPlan::default() })
 }
 
