@@ -6,7 +6,8 @@ use serde_json::{Map, Value};
 
 use super::field::{Field, Kind, MOST_ENTRIES, SECTIONS, Section};
 use super::money::is_currency;
-use super::{FreeIds, Id, List, Money, Path, Plain, Plan, Problem, Quantity, Wrong, days_between};
+use super::{FreeIds, Id, List, Money, Path, Plain, Plan, Problem, Quantity, TaskNeed, Wrong, days_between};
+use crate::days::schedule::{Activity, Workload, circle};
 use crate::order;
 use crate::run::MOST_DAYS;
 
@@ -421,47 +422,20 @@ fn check_references(plan: &Plan, problems: &mut Vec<Problem>) {
 fn check_tasks(plan: &Plan, problems: &mut Vec<Problem>) {
     let ids: Vec<(u64, usize)> = order::sorted(plan.tasks.iter().map(|task| task.id.into()));
     let position = |id: Id| order::find(&ids, id.into()).and_then(|at| ids.get(at)).map(|(_, at)| *at);
-    let mut after: Vec<Vec<(usize, Id)>> = vec![Vec::new(); plan.tasks.len()];
-    for need in &plan.task_needs {
-        if let (Some(task), Some(earlier)) = (need.task.and_then(position), need.after.and_then(position)) {
-            after[task].push((earlier, need.id));
-        }
+    let ends = |need: &TaskNeed| Some((need.task.and_then(position)?, need.after.and_then(position)?));
+    let mut activities = vec![Activity::default(); plan.tasks.len()];
+    for (task, earlier) in plan.task_needs.iter().filter_map(ends) {
+        activities[task].after.push((earlier, 0));
     }
-    if let Some((circle, closed_by)) = circle_of(&after) {
-        let names: Vec<&str> = circle.iter().filter_map(|at| plan.tasks.get(*at)).map(|task| &*task.name).collect();
-        let wrong = Wrong::TaskCircle { names: names.join(" → ") };
-        problems.push(Problem { path: Path::entry("task_needs", closed_by).child("after"), wrong });
-    }
-}
-
-/// The first circle, as what comes first to what comes last and then the first again, and the need that closes it.
-fn circle_of(after: &[Vec<(usize, Id)>]) -> Option<(Vec<usize>, Id)> {
-    let mut is_done = vec![false; after.len()];
-    let mut is_on_way = vec![false; after.len()];
-    for start in 0..after.len() {
-        // The way down from `start`: each with how many of its needs were followed.
-        let mut way = vec![(start, 0_usize)];
-        while let Some((task, followed)) = way.last_mut() {
-            let task = *task;
-            is_on_way[task] = true;
-            let next = after[task].get(*followed).copied().filter(|_| !is_done[task]);
-            *followed += 1;
-            match next {
-                Some((earlier, need)) if is_on_way[earlier] => {
-                    let from = way.iter().position(|(on_way, _)| *on_way == earlier).unwrap_or(0);
-                    let mut circle: Vec<usize> = way[from..].iter().rev().map(|(task, _)| *task).collect();
-                    circle.extend(circle.first().copied());
-                    return Some((circle, need));
-                }
-                Some((earlier, _)) => way.push((earlier, 0)),
-                None => {
-                    (is_done[task], is_on_way[task]) = (true, false);
-                    way.pop();
-                }
-            }
-        }
-    }
-    None
+    let Some(mut circle) = circle(&Workload { activities, ..Workload::default() }) else { return };
+    // Told from the second on, so that what closes it is the need of that one for the first.
+    circle.rotate_left(1);
+    let closing = circle.first().copied().zip(circle.last().copied());
+    let Some(need) = plan.task_needs.iter().find(|need| ends(need) == closing) else { return };
+    circle.extend(circle.first().copied());
+    let names: Vec<&str> = circle.iter().filter_map(|at| plan.tasks.get(*at)).map(|task| &*task.name).collect();
+    let wrong = Wrong::TaskCircle { names: names.join(" → ") };
+    problems.push(Problem { path: Path::entry("task_needs", need.id).child("after"), wrong });
 }
 
 fn check_week(plan: &Plan, problems: &mut Vec<Problem>) {
