@@ -33,14 +33,17 @@ impl Parcel {
         if tells.all() {
             return opened.plan;
         }
-        let (mut now, told) = (plan.to_plain(), opened.plan.to_plain());
-        let mut there = fields(&told).clone();
-        for (name, _) in fields(file).iter().filter(|(_, value)| value.as_array().is_some_and(Vec::is_empty)) {
-            there.entry(name).or_insert(Value::Array(Vec::new()));
+        let (mut now, mut told) = (plan.to_plain(), opened.plan.to_plain());
+        if let Value::Object(told) = &mut told {
+            // A plan leaves out what is empty; the file says whether that was told.
+            for (name, _) in fields(file).iter().filter(|(_, value)| value.as_array().is_some_and(Vec::is_empty)) {
+                told.entry(name).or_insert(Value::Array(Vec::new()));
+            }
         }
+        let there = fields(&told);
         if let Value::Object(now) = &mut now {
             for section in SECTIONS.iter().filter(|section| tells.section(section)) {
-                lay_section(tells, section, plan, now, &there);
+                lay_section(tells, section, plan, now, there);
             }
         }
         // Written by this version, so that it can read it.

@@ -3,32 +3,31 @@
 use kerbstead_core::plan::{Kind, Path, field as table, typed_value};
 use serde_json::Value;
 
-use super::field::{factor, field_label, field_text, unit_sign};
+use super::field::{choice_text, dom_id, factor, field_label, field_text, message, unit_sign};
 use crate::el::{View, el, nothing};
 use crate::live::{self, Signal};
-use crate::locale::{self, t, words};
+use crate::locale::{self, words};
 
 /// The field at a path with its value of now; what it becomes goes to `set`. Text that cannot be used goes nowhere.
 pub fn asked(path: &Path, value: &Value, set: impl Fn(Value) + 'static) -> View {
     fn make(path: &Path, value: &Value, set: Box<dyn Fn(Value)>) -> View {
         let Some(field) = table::at(path) else { return nothing() };
-        let id = path.as_str().replace('/', "-");
+        let id = dom_id(path);
         let message_id = [&id, "-message"].concat();
-        let wrong = Signal::new(String::new());
+        let wrong = Signal::new(None);
         let on_text = move |text: String| match typed_value(field, &text, locale::number_marks(), factor(field)) {
             Ok(value) => {
-                wrong.set(String::new());
+                wrong.set(None);
                 set(value);
             }
-            Err(why) => wrong.set(words(|words| words.wrong(&why))),
+            Err(why) => wrong.set(Some(words(|words| words.wrong(&why)))),
         };
         let label = el("label").attr("for", id.clone()).put(field_label(field));
         let input = match field.kind {
             Kind::Choice(choices) => {
-                let name = field.name.replace('_', "-");
                 let options = choices.iter().map(|word| {
-                    let text = t(&format!("choice-{name}-{}", word.replace('_', "-")));
-                    el("option").attr("value", *word).flag("selected", value == word).put(text).done()
+                    let option = el("option").attr("value", *word).flag("selected", value == word);
+                    option.put(choice_text(field, word)).done()
                 });
                 el("select").put_each(options).on_change(on_text)
             }
@@ -43,12 +42,11 @@ pub fn asked(path: &Path, value: &Value, set: impl Fn(Value) + 'static) -> View 
         };
         let input = input.attr("id", id).attr("aria-describedby", message_id.clone());
         let unit = unit_sign(field).map(|unit| el("span").class("unit").put(unit).done());
-        let message = el("p").class("wrong").attr("id", message_id).attr("aria-live", "polite");
         el("div")
             .class("field")
             .put(label)
             .put(el("div").class("control").put(input).put(unit))
-            .put(message.put(live::text(move || wrong.get())))
+            .put(message(live::memo(move || wrong.get()), Some(message_id)))
             .done()
     }
     make(path, value, Box::new(set))

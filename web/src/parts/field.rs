@@ -2,7 +2,7 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{
-    Edit, Field as PlanField, Kind, List, Path, Quantity, Wrong, field as table, is_calculation, typed_value,
+    Edit, Field as PlanField, Kind, List, Path, Plan, Quantity, Wrong, field as table, is_calculation, typed_value,
 };
 use kerbstead_core::words::unit;
 use serde_json::{Value, json};
@@ -17,6 +17,11 @@ use crate::state::App;
 /// The label of a field.
 pub fn field_label(field: &PlanField) -> String {
     t(&format!("field-{}", field.name.replace(['/', '_'], "-")))
+}
+
+/// The value of a field of the plan in words.
+pub fn said_value(plan: &Plan, path: &Path, value: &Value) -> String {
+    words(|words| words.value(plan, table::at(path), value))
 }
 
 /// Several fields of one part of the plan, in order.
@@ -45,7 +50,7 @@ fn value_at(path: &Path) -> Memo<Value> {
     live::memo(move || app.plan(|plan| plan.value(&path)))
 }
 
-fn dom_id(path: &Path) -> String {
+pub(super) fn dom_id(path: &Path) -> String {
     path.as_str().replace('/', "-")
 }
 
@@ -72,12 +77,14 @@ pub fn tick_box(
 }
 
 fn choice(path: Path, field: &'static PlanField, label: String, choices: &'static [&'static str]) -> View {
-    let name = field.name.rsplit('/').next().unwrap_or_default().replace('_', "-");
-    let options = choices.iter().map(|word| {
-        let text = t(&format!("choice-{name}-{}", word.replace('_', "-")));
-        ((*word).to_owned(), text)
-    });
+    let options = choices.iter().map(|word| ((*word).to_owned(), choice_text(field, word)));
     select(path, label, options.collect(), |text| text.into())
+}
+
+/// What one of the words of a choice says.
+pub(super) fn choice_text(field: &PlanField, word: &str) -> String {
+    let name = field.name.rsplit('/').next().unwrap_or_default();
+    t(&format!("choice-{name}-{word}").replace('_', "-"))
 }
 
 fn store_choice(path: Path, label: String) -> View {
@@ -363,7 +370,7 @@ fn draft_at(path: &Path) -> Memo<Option<String>> {
     live::memo(move || app.desk.drafts.with(|drafts| drafts.get(&path).cloned()))
 }
 
-fn message(wrong: Memo<Option<String>>, id: Option<String>) -> View {
+pub(super) fn message(wrong: Memo<Option<String>>, id: Option<String>) -> View {
     el("p")
         .class("wrong")
         .attr("id", id)

@@ -15,10 +15,10 @@ pub use asked::asked;
 pub use button::button;
 pub use courses::{Course, courses};
 pub use entries::{Entries, entry_line, entry_row, named, named_in, optional};
-pub use field::{comes_to, factor, field, field_label, field_text, fields, tick_box, unit_sign};
+pub use field::{comes_to, factor, field, field_label, field_text, fields, said_value, tick_box, unit_sign};
 pub use icon::{Shape, icon};
 pub use link::{link_out, told_list, unreadable};
-pub use plot::{Band, Mark, Picked, PlotData, plot, plot_to_pick};
+pub use plot::{Band, Mark, Picked, PlotData, line, plot, plot_to_pick};
 pub use standing::{
     Grounds, StandingView, folded_working, standing_details, standing_details_once, verdict_badge, verdict_word,
 };

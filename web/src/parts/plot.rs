@@ -305,7 +305,8 @@ fn day_line(class: &str, x: i32) -> El {
     line(class, (x, x), (TOP, BOTTOM))
 }
 
-pub(super) fn line(class: &str, x: (i32, i32), y: (i32, i32)) -> El {
+/// A line of a drawing, from one place to another.
+pub fn line(class: &str, x: (i32, i32), y: (i32, i32)) -> El {
     svg("line").class(class).attr("x1", x.0).attr("x2", x.1).attr("y1", y.0).attr("y2", y.1)
 }
 

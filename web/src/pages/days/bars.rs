@@ -9,7 +9,7 @@ use super::super::section;
 use crate::el::{View, el, svg};
 use crate::live;
 use crate::locale::say_day;
-use crate::parts::named_in;
+use crate::parts::{line, named_in};
 use crate::state::App;
 
 /// Units of the drawing.
@@ -68,7 +68,7 @@ fn draw(app: App, lines: &[&TaskLine], scale: &Scale) -> View {
     while at < scale.days {
         let Some(on) = add_days(scale.from, at) else { break };
         let x = scale.x(Moment::day(on));
-        drawing = drawing.put(line("grid", [x, HEAD, x, height])).put(text(x + 3, 20, &say_day(on)));
+        drawing = drawing.put(line("grid", (x, x), (HEAD, height))).put(text(x + 3, 20, &say_day(on)));
         at += every;
     }
     let mut y = HEAD;
@@ -82,16 +82,16 @@ fn draw(app: App, lines: &[&TaskLine], scale: &Scale) -> View {
                 (_, Some(slack)) if slack <= 0.0 => "span makes-date",
                 _ => "span",
             };
-            drawing = drawing.put(bar(class, [from, y + 7, (to - from).max(3), 16]));
+            drawing = drawing.put(bar(class, from, y + 7, (to - from).max(3)));
             if let Some(ready) = task.ready {
-                drawing = drawing.put(line("wait", [to, y + 15, scale.x(ready), y + 15]));
+                drawing = drawing.put(line("wait", (to, scale.x(ready)), (y + 15, y + 15)));
             }
         }
         y += ROW;
     }
     if let Some(leaves_on) = scale.leaves_on {
         let x = scale.x(Moment::day(leaves_on));
-        drawing = drawing.put(line("leaving", [x, 0, x, height]));
+        drawing = drawing.put(line("leaving", (x, x), (0, height)));
     }
     el("figure").put(drawing).put(el("figcaption").put(key!("days-bars-legend"))).done()
 }
@@ -106,16 +106,7 @@ fn text(x: i32, y: i32, text: &str) -> View {
     svg("text").attr("x", x).attr("y", y).put(text).done()
 }
 
-/// From one point to another.
-fn line(class: &'static str, ends: [i32; 4]) -> View {
-    drawn("line", class, ["x1", "y1", "x2", "y2"], ends)
-}
-
-/// A corner, a width and a height.
-fn bar(class: &'static str, sides: [i32; 4]) -> View {
-    drawn("rect", class, ["x", "y", "width", "height"], sides)
-}
-
-fn drawn(tag: &str, class: &'static str, names: [&str; 4], values: [i32; 4]) -> View {
-    names.iter().zip(values).fold(svg(tag).class(class), |shape, (name, value)| shape.attr(name, value)).done()
+/// A bar from its upper corner at the start.
+fn bar(class: &str, x: i32, y: i32, width: i32) -> View {
+    svg("rect").class(class).attr("x", x).attr("y", y).attr("width", width).attr("height", ROW - 14).done()
 }

@@ -2,7 +2,7 @@
 
 use kerbstead_core::days::StoreOrSell;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{BelongingEnd, Edit, Id, List, Path, Plan, Quantity, date_text};
+use kerbstead_core::plan::{Edit, Id, List, Path, Plain, Plan, Quantity, date_text};
 use serde_json::json;
 
 use super::super::section;
@@ -10,7 +10,7 @@ use crate::browser;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live;
 use crate::locale::say_money;
-use crate::parts::{Entries, button, fields, folded_working, named_in};
+use crate::parts::{Entries, button, fields, folded_working, named_in, said_value};
 use crate::route::Page;
 use crate::state::App;
 
@@ -50,9 +50,9 @@ fn things() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let entry = plan.belongings.iter().find(|entry| entry.id == id);
         entry.map_or_else(Default::default, |entry| {
-            let is_gone = entry.ended_on.is_some() || entry.outcome.is_some_and(|outcome| outcome.happened);
-            let end = end_word(entry.ends_as());
-            (entry.name.clone(), if is_gone { format!("✓ {end}") } else { end })
+            let path = Path::entry("belongings", id).child("end");
+            let end = said_value(plan, &path, &entry.ends_as().to_plain());
+            (entry.name.clone(), if entry.is_gone() { format!("✓ {end}") } else { end })
         })
     }
     fn body(id: Id) -> View {
@@ -62,18 +62,6 @@ fn things() -> View {
         all([fields(&path, names), gone_today(id), fields(&path, stored)])
     }
     Entries { list: List::Belongings, line, body, fresh: || json!({}), add: key!("clearing-add") }.show()
-}
-
-fn end_word(end: BelongingEnd) -> String {
-    crate::locale::plain_sentence(match end {
-        BelongingEnd::Open => key!("choice-end-open"),
-        BelongingEnd::Carried => key!("choice-end-carried"),
-        BelongingEnd::Sold => key!("choice-end-sold"),
-        BelongingEnd::Lent => key!("choice-end-lent"),
-        BelongingEnd::Stored => key!("choice-end-stored"),
-        BelongingEnd::Given => key!("choice-end-given"),
-        BelongingEnd::Thrown => key!("choice-end-thrown"),
-    })
 }
 
 /// A tap says that it has left the flat.

@@ -3,15 +3,15 @@
 use kerbstead_core::Balance;
 use kerbstead_core::days::{add_implied, add_starters, implied};
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Edit, Hands, Id, List, Path, Plan, Quantity, TaskNeed, ToolSource};
+use kerbstead_core::plan::{Edit, Hands, Id, List, Path, Plain, Plan, Quantity, TaskNeed};
 use kerbstead_core::words::Key;
 use serde_json::json;
 
 use super::super::{section, standing, verdict_line};
 use crate::el::{View, all, el, fragment};
 use crate::live;
-use crate::locale::{plain_sentence, say_date, t, words};
-use crate::parts::{Entries, button, field, fields, named_in};
+use crate::locale::{say_date, t, words};
+use crate::parts::{Entries, button, field, fields, named_in, said_value};
 use crate::route::Page;
 use crate::state::App;
 
@@ -69,12 +69,11 @@ fn tasks() -> View {
             (None, false) => {
                 let hours = task.hours.map_or(0.0, |hours| hours.likely());
                 let hours = words(|words| words.measure(hours, Quantity::Hours));
-                let hands = match task.hands {
-                    Hands::One => return (task.name.clone(), hours),
-                    Hands::Two => key!("choice-hands-two"),
-                    Hands::Skilled => key!("choice-hands-skilled"),
-                };
-                format!("{hours} · {}", plain_sentence(hands))
+                let path = Path::entry("tasks", id).child("hands");
+                match task.hands {
+                    Hands::One => hours,
+                    more => format!("{hours} · {}", said_value(plan, &path, &more.to_plain())),
+                }
             }
         };
         (task.name.clone(), value)
@@ -236,13 +235,8 @@ fn other_days() -> View {
 fn tools() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let Some(tool) = plan.tools.iter().find(|tool| tool.id == id) else { return Default::default() };
-        let value = match tool.tool_source {
-            ToolSource::Owned => t!("choice-tool-source-owned"),
-            ToolSource::Borrowed => t!("choice-tool-source-borrowed"),
-            ToolSource::Hired => t!("choice-tool-source-hired"),
-            ToolSource::Missing => t!("choice-tool-source-missing"),
-        };
-        (tool.name.clone(), value)
+        let path = Path::entry("tools", id).child("tool_source");
+        (tool.name.clone(), said_value(plan, &path, &tool.tool_source.to_plain()))
     }
     fn body(id: Id) -> View {
         let names =
