@@ -37,6 +37,7 @@ pub mod days;
 pub mod draws;
 pub mod explain;
 pub mod keeping;
+pub mod load;
 pub mod money;
 pub mod order;
 pub mod papers;

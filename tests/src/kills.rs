@@ -13,6 +13,9 @@ const NAME: &str = "Name of the plan";
 /// As many digits as an amount may have.
 const MOST_KEYS: usize = 9;
 
+/// Before a tab is killed, at least one key and up to so many are taken, so that a slow machine types something too.
+const UNHARMED_KEYS: usize = 6;
+
 /// Keeps the page from keeping its journal, to see what is lost without.
 const WITHOUT_JOURNAL: &str = "
     const keep = Storage.prototype.setItem;
@@ -48,19 +51,24 @@ pub fn kill_tabs(times: usize, seed: u64, with_journal: bool) -> Result<Kills> {
         browser.load("/in-and-out").context("loading")?;
         let mut typed = String::new();
         browser.find("textbox", FIELD).context("field")?.replace("").context("emptying")?;
-        let (process, life) = (browser.page_process()?, Duration::from_millis(chance.below(300) as u64));
-        let killer = std::thread::spawn(move || {
-            std::thread::sleep(life);
-            kill(process)
-        });
+        let (process, unharmed) = (browser.page_process()?, chance.below(UNHARMED_KEYS));
+        let life = Duration::from_millis(chance.below(100) as u64);
+        let mut killer = None;
         let mut lasts = true;
         while lasts && typed.len() < MOST_KEYS {
+            if killer.is_none() && typed.len() > unharmed {
+                killer = Some(std::thread::spawn(move || {
+                    std::thread::sleep(life);
+                    kill(process)
+                }));
+            }
             let digit = char::from(b'1' + u8::try_from(chance.below(9))?);
             lasts = browser.press(digit.to_string()).is_ok();
             if lasts {
                 typed.push(digit);
             }
         }
+        let killer = killer.context("the tab ended before it was killed")?;
         killer.join().map_err(|_| anyhow::anyhow!("the killer has failed"))??;
         browser.close_tab(&first).context("leaving the killed tab")?;
         browser.open_tab().context("a new tab")?;

@@ -109,6 +109,10 @@ pub enum Quantity {
     DayOfMonth,
     /// Square metres.
     AreaM2,
+    /// Degrees of an angle.
+    Degrees,
+    /// Newtons.
+    ForceN,
 }
 
 /// The most that one amount of money may be, either way.
@@ -232,6 +236,15 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "helpers", is_list: true, fields: HELPER },
     Section { name: "other_days", is_list: true, fields: OTHER_DAY },
     Section { name: "building", is_list: false, fields: BUILDING },
+    Section { name: "room", is_list: false, fields: ROOM },
+    Section { name: "corners", is_list: true, fields: CORNER },
+    Section { name: "built_ins", is_list: true, fields: BUILT_IN },
+    Section { name: "doors", is_list: true, fields: DOOR },
+    Section { name: "wall_rows", is_list: true, fields: WALL_ROW },
+    Section { name: "roof_rows", is_list: true, fields: ROOF_ROW },
+    Section { name: "placements", is_list: true, fields: PLACEMENT },
+    Section { name: "sleepers", is_list: true, fields: SLEEPER },
+    Section { name: "distances", is_list: true, fields: DISTANCE },
 ];
 
 /// Fields of the plan itself.
@@ -253,7 +266,23 @@ pub const VEHICLE: &[Field] = &[
     number("inside_width_mm", Quantity::LengthMm, 500.0, 3_000.0, 1_750.0),
     number("inside_height_mm", Quantity::LengthMm, 500.0, 4_000.0, 1_850.0),
     number("empty_mass_kg", Quantity::MassKg, 300.0, 20_000.0, 1_950.0),
+    of("is_weighed", Kind::Flag),
+    whole("weighed_people", Quantity::Count, 0, 20, 1),
+    number("weighed_fuel_percent", Quantity::Percent, 0.0, 100.0, 50.0),
+    number("empty_front_kg", Quantity::MassKg, 100.0, 15_000.0, 1_150.0),
+    number("empty_left_kg", Quantity::MassKg, 100.0, 15_000.0, 990.0),
     number("gross_limit_kg", Quantity::MassKg, 500.0, 30_000.0, 3_300.0),
+    number("front_limit_kg", Quantity::MassKg, 300.0, 15_000.0, 1_750.0),
+    number("rear_limit_kg", Quantity::MassKg, 300.0, 15_000.0, 1_900.0),
+    number("wheelbase_mm", Quantity::LengthMm, 1_500.0, 6_000.0, 3_450.0),
+    number("rear_overhang_mm", Quantity::LengthMm, 0.0, 3_000.0, 1_000.0),
+    number("track_mm", Quantity::LengthMm, 1_000.0, 2_500.0, 1_700.0),
+    number("floor_from_axle_mm", Quantity::LengthMm, -1_000.0, 4_000.0, 1_350.0),
+    number("seats_from_axle_mm", Quantity::LengthMm, -1_000.0, 5_000.0, 1_050.0),
+    number("person_kg", Quantity::MassKg, 20.0, 250.0, 75.0),
+    number("tank_l", Quantity::VolumeL, 0.0, 500.0, 70.0),
+    of("fuel", Kind::Choice(&["diesel", "petrol"])),
+    number("luggage_kg", Quantity::MassKg, 0.0, 2_000.0, 40.0),
     number("socket_volts", Quantity::Volts, 5.0, 60.0, 12.0),
     number("socket_fuse_a", Quantity::Amperes, 1.0, 200.0, 10.0),
     price("resale", 3_600),
@@ -326,6 +355,8 @@ pub const ITEM: &[Field] = &[
     number("length_mm", Quantity::LengthMm, 1.0, 15_000.0, 600.0),
     number("width_mm", Quantity::LengthMm, 1.0, 15_000.0, 400.0),
     number("height_mm", Quantity::LengthMm, 1.0, 15_000.0, 350.0),
+    number("holds_l", Quantity::VolumeL, 0.0, 5_000.0, 45.0),
+    number("packed_l", Quantity::VolumeL, 0.0, 5_000.0, 30.0),
     estimate("draw/power_w", Quantity::PowerW, 0.0, 20_000.0, 45.0),
     of("draw/outlet", OUTLETS),
     number("draw/surge_w", Quantity::PowerW, 0.0, 60_000.0, 90.0),
@@ -511,6 +542,7 @@ pub const BUILD: &[Field] = &[
     price("removable", 900),
     price("fixed", 1_200),
     price("redone", 400),
+    number("mass_kg", Quantity::MassKg, 0.0, 5_000.0, 180.0),
 ];
 
 /// Fields of a receipt.
@@ -598,4 +630,102 @@ pub const BUILDING: &[Field] = &[
     money("day_longer", 22),
     number("road_extra_percent", Quantity::Percent, 0.0, 1_000.0, 50.0),
     money("road_day", 16),
+];
+
+const BOX_SIDES: Kind = Kind::Choice(&["whole", "start", "end", "left", "right"]);
+
+/// A place along or across the van: it may lie outside of it while somebody still moves things.
+const fn place(name: &'static str, example: f64) -> Field {
+    number(name, Quantity::LengthMm, -5_000.0, 20_000.0, example)
+}
+
+/// A length that is more than nothing.
+const fn length(name: &'static str, most: f64, example: f64) -> Field {
+    number(name, Quantity::LengthMm, 1.0, most, example)
+}
+
+/// A height above the floor, or a distance.
+const fn height(name: &'static str, most: f64, example: f64) -> Field {
+    number(name, Quantity::LengthMm, 0.0, most, example)
+}
+
+/// Fields of the room inside.
+pub const ROOM: &[Field] = &[
+    length("body_width_mm", 2_000.0, 450.0),
+    length("body_height_mm", 3_000.0, 1_700.0),
+    number("strap_limit_kg", Quantity::MassKg, 1.0, 20_000.0, 125.0),
+    number("strip_holds_kg", Quantity::MassKg, 0.01, 500.0, 1.5),
+    whole("strip_times", Quantity::Count, 2, 20, 3),
+    number("strip_heat_percent", Quantity::Percent, 1.0, 100.0, 50.0),
+];
+
+/// Fields of a corner of the floor.
+pub const CORNER: &[Field] = &[place("x_mm", 0.0), place("y_mm", 1_700.0)];
+
+/// Fields of something that is built in.
+pub const BUILT_IN: &[Field] = &[
+    text("name", 120),
+    place("x_mm", 1_600.0),
+    place("y_mm", 0.0),
+    length("length_mm", 15_000.0, 750.0),
+    length("width_mm", 3_000.0, 210.0),
+    height("base_mm", 4_000.0, 0.0),
+    length("height_mm", 4_000.0, 280.0),
+];
+
+/// Fields of a door.
+pub const DOOR: &[Field] = &[
+    of("side", Kind::Choice(&["left", "right", "rear", "front"])),
+    place("from_mm", 300.0),
+    length("width_mm", 5_000.0, 1_100.0),
+    length("height_mm", 4_000.0, 1_650.0),
+];
+
+/// Fields of a row of the walls.
+pub const WALL_ROW: &[Field] =
+    &[height("height_mm", 4_000.0, 1_400.0), height("left_in_mm", 1_500.0, 90.0), height("right_in_mm", 1_500.0, 90.0)];
+
+/// Fields of a row of the roof.
+pub const ROOF_ROW: &[Field] = &[place("x_mm", 3_000.0), length("height_mm", 4_000.0, 1_780.0)];
+
+/// Fields of a thing at its place.
+pub const PLACEMENT: &[Field] = &[
+    of("item", Kind::Entry(List::Kit)),
+    of("level", Kind::Choice(&["floor", "under_bed", "counter", "wall", "roof", "outside"])),
+    place("x_mm", 1_200.0),
+    place("y_mm", 0.0),
+    height("base_mm", 4_000.0, 0.0),
+    number("turn_deg", Quantity::Degrees, -360.0, 360.0, 90.0),
+    of("stands", Kind::Choice(&["flat", "on_edge", "on_end"])),
+    of("pinned", Kind::Flag),
+    height("clear_under_mm", 4_000.0, 280.0),
+    of("reached", Kind::Flag),
+    whole("sleeps", Quantity::Count, 0, 6, 2),
+    of("head", Kind::Choice(&["start", "end"])),
+    of("fastened", Kind::Choice(&["nothing", "straps", "wedged", "bolted", "strips"])),
+    place("opened/x_mm", 0.0),
+    place("opened/y_mm", 400.0),
+    length("opened/length_mm", 15_000.0, 600.0),
+    length("opened/width_mm", 15_000.0, 400.0),
+    height("opened/base_mm", 4_000.0, 700.0),
+    length("opened/height_mm", 4_000.0, 30.0),
+    of("opened/with_others", Kind::Flag),
+];
+
+/// Fields of somebody who sleeps in the van.
+pub const SLEEPER: &[Field] = &[
+    text("name", 120),
+    length("height_mm", 2_600.0, 1_740.0),
+    length("sitting_mm", 1_500.0, 900.0),
+    of("bed", Kind::Entry(List::Kit)),
+];
+
+/// Fields of a distance to be kept.
+pub const DISTANCE: &[Field] = &[
+    of("of", Kind::Entry(List::Kit)),
+    of("of_side", BOX_SIDES),
+    of("keeps", Kind::Choice(&["apart", "near", "clear"])),
+    of("other", Kind::Entry(List::Kit)),
+    of("other_side", BOX_SIDES),
+    height("distance_mm", 5_000.0, 300.0),
 ];

@@ -71,6 +71,12 @@ pub struct Item {
     /// Height of one as it travels.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub height_mm: Option<f64>,
+    /// What goes into one of it: into a crate, onto a shelf with an edge.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub holds_l: Option<f64>,
+    /// What one of it takes up when it is packed soft, as clothes and bedding are.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub packed_l: Option<f64>,
     /// What it draws, when it runs on electricity.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub draw: Option<Draw>,
@@ -91,7 +97,7 @@ pub struct Item {
 record!(Item {
     id, name, group, need, obtain, quantity, unit_price, tax_percent, discount_percent, delivery,
     needed_on, delivery_days, buy_on, paid, lender, sale, returned, mass_kg,
-    length_mm, width_mm, height_mm, draw, water, store, tank, note,
+    length_mm, width_mm, height_mm, holds_l, packed_l, draw, water, store, tank, note,
 } unless empty { lender, note });
 
 impl Default for Item {
@@ -118,6 +124,8 @@ impl Default for Item {
             length_mm: None,
             width_mm: None,
             height_mm: None,
+            holds_l: None,
+            packed_l: None,
             draw: None,
             water: None,
             store: None,

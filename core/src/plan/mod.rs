@@ -25,6 +25,7 @@ mod purchase;
 mod purse;
 mod receipt;
 pub(crate) mod record;
+mod room;
 mod rough;
 #[cfg(feature = "schema")]
 mod schema;
@@ -62,6 +63,10 @@ pub use purchase::Purchase;
 pub use purse::{Belonging, BelongingEnd, Cost, CostEvery, CostPhase, Income, Purse, Reading, Repeat};
 pub use receipt::{Receipt, ReceiptLine};
 use record::record;
+pub use room::{
+    BoxSide, BuiltIn, Corner, Distance, Door, Fastened, Head, Keeps, Level, OpenedBox, Placement, RoofRow, Room,
+    Sleeper, Stands, VanSide, WallRow,
+};
 pub use rough::{Answers, COST_STARTERS, CostStarter, Place, rough_plan, starter_cost};
 #[cfg(feature = "schema")]
 pub use schema::json_schema;
@@ -71,7 +76,7 @@ pub use task::{Building, Hands, Helper, OtherDay, Task, TaskNeed, Tool, ToolDays
 pub use trial::{Trial, VanBuild};
 pub use typed::{NumberMarks, is_calculation, typed_amount, typed_value};
 pub use validate::validate;
-pub use vehicle::{SizeClass, Vehicle};
+pub use vehicle::{Fuel, SizeClass, Vehicle};
 pub use water_use::{Per, WaterUse};
 
 /// The version of the model that this code writes. Raise it with every change that an older reader would get wrong,
@@ -152,6 +157,32 @@ pub struct Plan {
     pub other_days: Vec<OtherDay>,
     /// When and under what sky the van is built.
     pub building: Building,
+    /// Who walks through the van, and what things are fastened with.
+    pub room: Room,
+    /// The outline of the floor, where it is not a rectangle.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub corners: Vec<Corner>,
+    /// Wheel arches and what else is built in.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub built_ins: Vec<BuiltIn>,
+    /// The doors.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub doors: Vec<Door>,
+    /// How far the walls come in by height.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub wall_rows: Vec<WallRow>,
+    /// How high it is inside along the van.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub roof_rows: Vec<RoofRow>,
+    /// What stands where.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub placements: Vec<Placement>,
+    /// Who sleeps in the van.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub sleepers: Vec<Sleeper>,
+    /// What is to be near to what, or away from it.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub distances: Vec<Distance>,
     /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Paths::is_empty"))]
     pub guesses: Paths,
@@ -160,8 +191,12 @@ pub struct Plan {
 record!(Plan {
     schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
     water_uses, readings, purchase, loans, selling, trial, builds, receipts, receipt_lines, tasks, task_needs,
-    tools, helpers, other_days, building, guesses,
-} unless empty { receipts, receipt_lines, tasks, task_needs, tools, helpers, other_days, guesses });
+    tools, helpers, other_days, building, room, corners, built_ins, doors, wall_rows, roof_rows, placements, sleepers,
+    distances, guesses,
+} unless empty {
+    receipts, receipt_lines, tasks, task_needs, tools, helpers, other_days, corners, built_ins, doors, wall_rows,
+    roof_rows, placements, sleepers, distances, guesses
+});
 
 impl Default for Plan {
     fn default() -> Self {
@@ -194,6 +229,15 @@ impl Default for Plan {
             helpers: Vec::new(),
             other_days: Vec::new(),
             building: Building::default(),
+            room: Room::default(),
+            corners: Vec::new(),
+            built_ins: Vec::new(),
+            doors: Vec::new(),
+            wall_rows: Vec::new(),
+            roof_rows: Vec::new(),
+            placements: Vec::new(),
+            sleepers: Vec::new(),
+            distances: Vec::new(),
             guesses: Paths::default(),
         }
     }
@@ -210,7 +254,8 @@ impl Plan {
         self.kit.iter().find(|item| item.id == id)
     }
 
-    /// What the person calls the item, belonging, income, cost, loan, task, tool or helper of that id; `None` for an id of anything else.
+    /// What the person calls the item, belonging, income, cost, loan, task, tool, helper, sleeper or built-in thing of that
+    /// id, or the item that is placed by it; `None` for an id of anything else.
     pub fn name_of(&self, id: Id) -> Option<&str> {
         fn named<T>(entries: &[T], is_it: impl Fn(&T) -> bool, name: fn(&T) -> &str) -> Option<&str> {
             entries.iter().find(|entry| is_it(entry)).map(name)
@@ -223,6 +268,12 @@ impl Plan {
             .or_else(|| named(&self.tasks, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.tools, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.helpers, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.sleepers, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.built_ins, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| {
+                let placement = self.placements.iter().find(|entry| entry.id == id)?;
+                named(&self.kit, |entry| Some(entry.id) == placement.item, |entry| &entry.name)
+            })
     }
 
     /// Items that are part of the plan: all but those left out.
@@ -263,6 +314,7 @@ impl Plan {
             "selling" => Some(self.selling.to_plain()),
             "trial" => Some(self.trial.to_plain()),
             "building" => Some(self.building.to_plain()),
+            "room" => Some(self.room.to_plain()),
             _ => None,
         }
     }

@@ -174,4 +174,13 @@ pub enum Wrong {
     },
     /// The weekday stands twice in the repeating week.
     WeekdayTwice,
+    /// The outline of the floor crosses or touches itself.
+    OutlineCrosses {
+        /// The corner, from 1, from which the other stretch leads to the next.
+        corner: usize,
+    },
+    /// The corners of the floor enclose nothing, or the outline goes back the way it came.
+    OutlineFlat,
+    /// A door is not in one straight stretch of its side.
+    DoorPastWall,
 }

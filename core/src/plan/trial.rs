@@ -61,6 +61,9 @@ pub struct VanBuild {
     /// What is paid later for what was made simply at first, if the life suits.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub redone: Option<Estimate<Money>>,
+    /// How much more than what is planned now is in the van with it.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub mass_kg: Option<f64>,
 }
 
-record!(VanBuild { id, name, build_months, removable, fixed, redone });
+record!(VanBuild { id, name, build_months, removable, fixed, redone, mass_kg });

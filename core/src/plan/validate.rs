@@ -10,6 +10,7 @@ use super::{FreeIds, Id, List, Money, Path, Plain, Plan, Problem, Quantity, Task
 use crate::days::schedule::{Activity, Workload, circle};
 use crate::order;
 use crate::run::MOST_DAYS;
+use crate::space::shape::Fault;
 
 /// All problems of a plan, in the order of its fields; none when it is sound.
 ///
@@ -271,6 +272,7 @@ pub(super) fn across_fields(plan: &Plan) -> Vec<Problem> {
     check_references(plan, &mut problems);
     check_tasks(plan, &mut problems);
     check_week(plan, &mut problems);
+    check_room(plan, &mut problems);
     check_length(plan, &mut problems);
     problems
 }
@@ -413,6 +415,17 @@ fn check_references(plan: &Plan, problems: &mut Vec<Problem>) {
         check(List::Kit, need.thing, &|| at("thing"));
         check(List::Belongings, need.at_home, &|| at("at_home"));
     }
+    for placement in &plan.placements {
+        check(List::Kit, placement.item, &|| Path::entry("placements", placement.id).child("item"));
+    }
+    for sleeper in &plan.sleepers {
+        check(List::Kit, sleeper.bed, &|| Path::entry("sleepers", sleeper.id).child("bed"));
+    }
+    for distance in &plan.distances {
+        let at = |name| Path::entry("distances", distance.id).child(name);
+        check(List::Kit, distance.of, &|| at("of"));
+        check(List::Kit, distance.other, &|| at("other"));
+    }
     for day in &plan.other_days {
         check(List::Helpers, day.helper, &|| Path::entry("other_days", day.id).child("helper"));
     }
@@ -436,6 +449,25 @@ fn check_tasks(plan: &Plan, problems: &mut Vec<Problem>) {
     let names: Vec<&str> = circle.iter().filter_map(|at| plan.tasks.get(*at)).map(|task| &*task.name).collect();
     let wrong = Wrong::TaskCircle { names: names.join(" → ") };
     problems.push(Problem { path: Path::entry("task_needs", need.id).child("after"), wrong });
+}
+
+/// An outline that cannot be one, and doors that are in no wall.
+fn check_room(plan: &Plan, problems: &mut Vec<Problem>) {
+    for fault in crate::space::shape_of(plan).faults() {
+        let corner = |at: usize| Path::entry("corners", plan.corners.get(at).map_or(0, |corner| corner.id));
+        let (path, wrong) = match fault {
+            Fault::Crossing { first, second, .. } => (corner(second), Wrong::OutlineCrosses { corner: first + 1 }),
+            Fault::Spike { corner: at } => (corner(at), Wrong::OutlineFlat),
+            Fault::TooFewCorners { .. } | Fault::NoArea => (corner(0), Wrong::OutlineFlat),
+            Fault::DoorPastItsWall { door } => {
+                let id = plan.doors.get(door).map_or(0, |door| door.id);
+                (Path::entry("doors", id).child("from_mm"), Wrong::DoorPastWall)
+            }
+            // Told at the field by its range, put in order, or harmless.
+            Fault::OutOfRange { .. } | Fault::DoorsOverlap { .. } | Fault::OutOfOrder { .. } => continue,
+        };
+        problems.push(Problem { path, wrong });
+    }
 }
 
 fn check_week(plan: &Plan, problems: &mut Vec<Problem>) {

@@ -21,9 +21,50 @@ pub struct Vehicle {
     /// Mass of the empty van, weighed if possible.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub empty_mass_kg: Option<f64>,
+    /// Whether that was read off a scale.
+    pub is_weighed: bool,
+    /// How many people sat in it when its mass was taken.
+    pub weighed_people: u32,
+    /// How full its fuel tank was then, in percent.
+    pub weighed_fuel_percent: f64,
+    /// What of that mass the front axle bore.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub empty_front_kg: Option<f64>,
+    /// What of that mass the left wheels bore; without it, half.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub empty_left_kg: Option<f64>,
     /// The most it may weigh with everything in it (GVWR).
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub gross_limit_kg: Option<f64>,
+    /// The most the front axle may bear.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub front_limit_kg: Option<f64>,
+    /// The most the rear axle may bear.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub rear_limit_kg: Option<f64>,
+    /// From the front axle to the rear axle.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub wheelbase_mm: Option<f64>,
+    /// From the rear axle to the end of the van.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub rear_overhang_mm: Option<f64>,
+    /// From the left wheels to the right ones.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub track_mm: Option<f64>,
+    /// From the front axle back to where the floor of the load space begins.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub floor_from_axle_mm: Option<f64>,
+    /// From the front axle back to the middle of the seats.
+    pub seats_from_axle_mm: f64,
+    /// Mass of one who travels.
+    pub person_kg: f64,
+    /// What the fuel tank holds.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub tank_l: Option<f64>,
+    /// What it burns.
+    pub fuel: Fuel,
+    /// What is to be kept free for shopping, guests and what is found on the way.
+    pub luggage_kg: f64,
     /// Voltage of the socket a store is charged from while driving.
     pub socket_volts: f64,
     /// The fuse of that socket.
@@ -48,7 +89,23 @@ record!(Vehicle {
     inside_width_mm,
     inside_height_mm,
     empty_mass_kg,
+    is_weighed,
+    weighed_people,
+    weighed_fuel_percent,
+    empty_front_kg,
+    empty_left_kg,
     gross_limit_kg,
+    front_limit_kg,
+    rear_limit_kg,
+    wheelbase_mm,
+    rear_overhang_mm,
+    track_mm,
+    floor_from_axle_mm,
+    seats_from_axle_mm,
+    person_kg,
+    tank_l,
+    fuel,
+    luggage_kg,
     socket_volts,
     socket_fuse_a,
     resale,
@@ -59,6 +116,7 @@ record!(Vehicle {
 
 impl Default for Vehicle {
     fn default() -> Self {
+        use crate::load::constants as load;
         use crate::power::constants as typical;
         Self {
             size: SizeClass::default(),
@@ -66,7 +124,23 @@ impl Default for Vehicle {
             inside_width_mm: None,
             inside_height_mm: None,
             empty_mass_kg: None,
+            is_weighed: false,
+            weighed_people: 0,
+            weighed_fuel_percent: load::WEIGHED_FUEL_PERCENT,
+            empty_front_kg: None,
+            empty_left_kg: None,
             gross_limit_kg: None,
+            front_limit_kg: None,
+            rear_limit_kg: None,
+            wheelbase_mm: None,
+            rear_overhang_mm: None,
+            track_mm: None,
+            floor_from_axle_mm: None,
+            seats_from_axle_mm: load::SEATS_FROM_AXLE_MM,
+            person_kg: load::PERSON_KG,
+            tank_l: None,
+            fuel: Fuel::default(),
+            luggage_kg: 0.0,
             socket_volts: typical::SOCKET_VOLTS,
             socket_fuse_a: typical::SOCKET_FUSE_A,
             resale: None,
@@ -76,6 +150,18 @@ impl Default for Vehicle {
         }
     }
 }
+
+/// What a van burns.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
+#[allow(missing_docs)]
+pub enum Fuel {
+    #[default]
+    Diesel,
+    Petrol,
+}
+
+words!(Fuel { Diesel = "diesel", Petrol = "petrol" });
 
 /// Size of a panel van by class; no makes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -36,6 +36,7 @@ pub struct Item {
 
 /// Where something belongs.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Level {
     /// On the floor.
     #[default]

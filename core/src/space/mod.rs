@@ -7,16 +7,21 @@
 //! - [`taping`]: what to measure to lay it out with tape; [`carrying`]: whether a long thing gets in;
 //! - [`storage`]: what volume is left.
 //!
-//! Nothing here knows the plan. Measures are whole millimetres; what is square to the walls is decided exactly.
+//! - `input`: the plan as such a shape with such items;
+//!
+//! Nothing but these knows the plan. Measures are whole millimetres; what is square to the walls is decided exactly.
 
 pub mod arrange;
 pub mod carrying;
 pub mod constants;
 pub mod fit;
 pub mod geometry;
+mod input;
 pub mod item;
 pub mod rectangles;
 pub mod shape;
 pub mod storage;
 pub mod taping;
 pub mod walkway;
+
+pub use input::{Placed, Thing, shape_of, stood_mm};

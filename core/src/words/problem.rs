@@ -65,5 +65,8 @@ pub(super) fn said(wrong: &Wrong) -> (&'static str, Figures) {
             ("problem-route-too-long", vec![("most", Figure::of(f64::from(*most_days), Quantity::Days))])
         }
         Wrong::WeekdayTwice => ("problem-weekday-twice", vec![]),
+        Wrong::OutlineCrosses { corner } => ("problem-outline-crosses", vec![("corner", count(*corner))]),
+        Wrong::OutlineFlat => ("problem-outline-flat", vec![]),
+        Wrong::DoorPastWall => ("problem-door-past-wall", vec![]),
     }
 }

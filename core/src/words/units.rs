@@ -35,6 +35,8 @@ pub const MM_PER_INCH: f64 = 25.4;
 pub const KM_PER_MILE: f64 = 1.609_344;
 /// Square metres in a square foot. Source: NIST Handbook 44, appendix C (exact).
 pub const M2_PER_SQUARE_FOOT: f64 = 0.092_903_04;
+/// Newtons in a pound-force. Source: NIST SP 811, appendix B (rounded from 4.448 221 615 260 5; from memory).
+pub const N_PER_LBF: f64 = 4.448_221_615_260_5;
 /// Litres in a US gallon of 231 cubic inches. Source: NIST Handbook 44, appendix C (exact).
 pub const L_PER_GALLON: f64 = 3.785_411_784;
 
@@ -55,6 +57,9 @@ pub const fn unit(quantity: Quantity, units: Units) -> Unit {
         Q::LengthMm => (1.0, "measure-millimetres", "unit-millimetres", 0),
         Q::AreaM2 if is_us => (M2_PER_SQUARE_FOOT, "measure-square-feet", "unit-square-feet", 1),
         Q::AreaM2 => (1.0, "measure-square-metres", "unit-square-metres", 2),
+        Q::ForceN if is_us => (N_PER_LBF, "measure-pounds-force", "unit-pounds-force", 0),
+        Q::ForceN => (1.0, "measure-newtons", "unit-newtons", 0),
+        Q::Degrees => (1.0, "measure-degrees", "unit-degrees", 1),
         Q::DistanceKm if is_us => (KM_PER_MILE, "measure-miles", "unit-miles", 0),
         Q::DistanceKm => (1.0, "measure-kilometres", "unit-kilometres", 0),
         Q::VolumeL if is_us => (L_PER_GALLON, "measure-gallons", "unit-gallons", 1),

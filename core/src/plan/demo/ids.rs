@@ -18,6 +18,14 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
     let tools = plan.tools.iter_mut().map(|entry| &mut entry.id);
     let helpers = plan.helpers.iter_mut().map(|entry| &mut entry.id);
     let other_days = plan.other_days.iter_mut().map(|entry| &mut entry.id);
+    let corners = plan.corners.iter_mut().map(|entry| &mut entry.id);
+    let built_ins = plan.built_ins.iter_mut().map(|entry| &mut entry.id);
+    let doors = plan.doors.iter_mut().map(|entry| &mut entry.id);
+    let wall_rows = plan.wall_rows.iter_mut().map(|entry| &mut entry.id);
+    let roof_rows = plan.roof_rows.iter_mut().map(|entry| &mut entry.id);
+    let placements = plan.placements.iter_mut().map(|entry| &mut entry.id);
+    let sleepers = plan.sleepers.iter_mut().map(|entry| &mut entry.id);
+    let distances = plan.distances.iter_mut().map(|entry| &mut entry.id);
     let all = kit
         .chain(belongings)
         .chain(incomes)
@@ -31,7 +39,15 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
         .chain(tools)
         .chain(helpers)
         .chain(other_days)
-        .chain(task_needs);
+        .chain(task_needs)
+        .chain(corners)
+        .chain(built_ins)
+        .chain(doors)
+        .chain(wall_rows)
+        .chain(roof_rows)
+        .chain(placements)
+        .chain(sleepers)
+        .chain(distances);
     for (id, next) in all.zip(1 as Id..) {
         *id = next;
     }

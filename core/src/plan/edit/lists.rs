@@ -5,8 +5,9 @@ use serde_json::Value;
 
 use super::{Edit, NotPossible};
 use crate::plan::{
-    Belonging, Cost, Helper, Id, Income, Item, Loan, OtherDay, Path, Plain, Plan, Reading, Receipt, ReceiptLine, Stay,
-    Task, TaskNeed, Tool, VanBuild, WaterUse, WeekDay,
+    Belonging, BuiltIn, Corner, Cost, Distance, Door, Helper, Id, Income, Item, Loan, OtherDay, Path, Placement, Plain,
+    Plan, Reading, Receipt, ReceiptLine, RoofRow, Sleeper, Stay, Task, TaskNeed, Tool, VanBuild, WallRow, WaterUse,
+    WeekDay,
 };
 
 /// An entry of a list of the plan.
@@ -113,6 +114,14 @@ lists! {
     Tools tools Tool, "Tools and places to work at.";
     Helpers helpers Helper, "Who works on the van.";
     OtherDays other_days OtherDay, "Days on which it is not as on others.";
+    Corners corners Corner, "The outline of the floor.";
+    BuiltIns built_ins BuiltIn, "Wheel arches and what else is built in.";
+    Doors doors Door, "The doors.";
+    WallRows wall_rows WallRow, "How far the walls come in by height.";
+    RoofRows roof_rows RoofRow, "How high it is inside along the van.";
+    Placements placements Placement, "What stands where.";
+    Sleepers sleepers Sleeper, "Who sleeps in the van.";
+    Distances distances Distance, "What is to be near to what, or away from it.";
 }
 
 impl List {

@@ -1,14 +1,16 @@
-//! Usual inside sizes and masses of panel vans by class. Common practice, no source: a tape and a weighbridge win.
+//! Usual masses of panel vans by class. Common practice, no source: a tape and a weighbridge win.
 
 use crate::plan::{SizeClass, Vehicle};
+use crate::space::constants::usual_inside_mm;
 
 /// A van of that class.
 pub(super) fn vehicle(size: SizeClass) -> Vehicle {
-    let [length, width, height, empty, gross] = match size {
-        SizeClass::Small => [1_750.0, 1_450.0, 1_200.0, 1_400.0, 2_000.0],
-        SizeClass::Medium => [2_450.0, 1_650.0, 1_380.0, 1_850.0, 2_800.0],
-        SizeClass::HighRoof => [3_100.0, 1_750.0, 1_880.0, 2_050.0, 3_300.0],
-        SizeClass::LongHighRoof => [4_000.0, 1_780.0, 1_900.0, 2_250.0, 3_500.0],
+    let [length, width, height] = usual_inside_mm(size);
+    let [empty, gross] = match size {
+        SizeClass::Small => [1_400.0, 2_000.0],
+        SizeClass::Medium => [1_850.0, 2_800.0],
+        SizeClass::HighRoof => [2_050.0, 3_300.0],
+        SizeClass::LongHighRoof => [2_250.0, 3_500.0],
     };
     Vehicle {
         size,

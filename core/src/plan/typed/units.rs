@@ -61,9 +61,12 @@ const fn units_of(quantity: Quantity) -> &'static [Unit] {
         Q::Nights => NIGHTS,
         Q::Percent => PERCENT,
         Q::AreaM2 => AREA,
-        Q::Count | Q::DayOfMonth | Q::Months => &[],
+        Q::Degrees => DEGREES,
+        Q::Count | Q::DayOfMonth | Q::Months | Q::ForceN => &[],
     }
 }
+
+const DEGREES: &[Unit] = &[unit(&["°", "deg"], 1, 0)];
 
 const MASS: &[Unit] = &[
     unit(&["kg"], 1, 0),

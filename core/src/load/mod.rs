@@ -1,0 +1,3 @@
+//! Load: does the van carry it?
+
+pub mod constants;
