@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use crate::explain::{Figure, Figures, Working};
 use crate::plan::{Id, List, Path, Plan};
-use crate::{days, money, power, run, water};
+use crate::{days, money, power, run, space, water};
 
 /// The answer to "does the plan hold?", as seen on one day.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -31,6 +31,8 @@ pub struct Assessment {
     pub water: water::Report,
     /// Will it be built by the date?
     pub days: days::Report,
+    /// Does it fit, and does one get through?
+    pub space: space::Report,
 }
 
 /// Assesses a plan as it stands on `as_of`, along the likely run. What lies before that day counts as it was answered
@@ -51,18 +53,20 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
         days: days::report(plan, as_of, work, &run::for_days(plan, as_of, &money)),
         money,
         power: power::report(plan, as_of, &timeline, &run.electrics, &run.power),
+        space: space::report(plan, &space::Placed::new(plan)),
         water: water::report(plan, as_of, &timeline, &run.supply, run.water),
     }
 }
 
 impl Assessment {
     /// Each balance with its verdict, in the order they are shown.
-    pub fn verdicts(&self) -> [(Balance, Verdict); 4] {
+    pub fn verdicts(&self) -> [(Balance, Verdict); 5] {
         [
             (Balance::Money, self.money.standing.verdict),
             (Balance::Power, self.power.standing.verdict),
             (Balance::Water, self.water.standing.verdict),
             (Balance::Days, self.days.standing.verdict),
+            (Balance::Space, self.space.standing.verdict),
         ]
     }
 
@@ -139,6 +143,8 @@ pub enum Balance {
     Water,
     /// Work by day.
     Days,
+    /// Millimetres.
+    Space,
 }
 
 /// Whether a balance holds. The order is from bad to good, with what is not known first.
@@ -204,6 +210,8 @@ pub enum Margin {
     Days(f64),
     /// Days from when all is done to the day of leaving.
     Early(f64),
+    /// Millimetres beyond the width that is asked for, where one walks.
+    Width(f64),
 }
 
 impl From<Margin> for Figure {
@@ -212,6 +220,7 @@ impl From<Margin> for Figure {
         match margin {
             Margin::Money(amount) => Self::Money(amount),
             Margin::Hours(hours) => Self::of(hours, Quantity::Hours),
+            Margin::Width(mm) => Self::of(mm, Quantity::LengthMm),
             Margin::Days(days) | Margin::Early(days) => Self::of(days, Quantity::Days),
         }
     }
@@ -304,6 +313,16 @@ pub enum Caution {
     LiftingAndTired,
     /// Cutting into the roof or the sides of the van.
     CuttingTheVan,
+    /// Ways out that something stands in.
+    BlockedExits,
+    /// What is loose when the van brakes or crashes.
+    LooseInACrash,
+    /// What hangs above somebody who sleeps.
+    AboveAHead,
+    /// Airbags, belts and what stands in front of them.
+    AirbagsAndBelts,
+    /// Wires, fuel lines and what bears the van, behind panels and floors.
+    WiresAndFuelLines,
 }
 
 impl Caution {
@@ -321,6 +340,11 @@ impl Caution {
             Self::SolventsAndFoam => "caution-solvents-and-foam",
             Self::LiftingAndTired => "caution-lifting-and-tired",
             Self::CuttingTheVan => "caution-cutting-the-van",
+            Self::BlockedExits => "caution-blocked-exits",
+            Self::LooseInACrash => "caution-loose-in-a-crash",
+            Self::AboveAHead => "caution-above-a-head",
+            Self::AirbagsAndBelts => "caution-airbags-and-belts",
+            Self::WiresAndFuelLines => "caution-wires-and-fuel-lines",
         }
     }
 }

@@ -20,6 +20,7 @@ use crate::days::OutlookTask;
 use crate::money::ProspectTask;
 use crate::money::buying::BuyingTask;
 use crate::plan::Plan;
+use crate::space::ArrangeTask;
 use crate::plan::record::{record, words};
 
 /// What is asked of a plan.
@@ -47,9 +48,11 @@ pub enum Subject {
     Buying,
     /// When all is done, how likely, and what would save days: a [`crate::days::Outlook`].
     Days,
+    /// How all could stand in the van: a [`crate::space::Arranged`].
+    Arranging,
 }
 
-words!(Subject { Chances = "chances", Buying = "buying", Days = "days" });
+words!(Subject { Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging" });
 
 /// An answer that is being worked out.
 pub trait Task {
@@ -66,6 +69,7 @@ impl Question {
         match self.subject {
             Subject::Chances => Box::new(ProspectTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Buying => Box::new(BuyingTask::new(&self.plan, self.as_of)),
+            Subject::Arranging => Box::new(ArrangeTask::new(&self.plan)),
             Subject::Days => Box::new(OutlookTask::new(&self.plan, self.as_of, self.seed)),
         }
     }

@@ -191,7 +191,8 @@ impl El {
         self.on("submit", Box::new(send))
     }
 
-    fn on(self, name: &str, act: Box<dyn ActOn<Event>>) -> Self {
+    /// What to do with an event of that name.
+    pub fn on(self, name: &str, act: Box<dyn ActOn<Event>>) -> Self {
         browser::listen(&self.0, name, act);
         self
     }

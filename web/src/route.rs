@@ -34,6 +34,12 @@ pub enum Page {
     Water,
     /// Work by day.
     Days,
+    /// Millimetres.
+    Space,
+    /// The inside of the van.
+    Inside,
+    /// Kilograms.
+    Load,
     /// Tasks, people and tools.
     Work,
     /// Where everything at home ends.
@@ -56,7 +62,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 24] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -69,8 +75,11 @@ impl Page {
         Self::Power,
         Self::Water,
         Self::Days,
+        Self::Space,
+        Self::Load,
         Self::Work,
         Self::Clearing,
+        Self::Inside,
         Self::Shop,
         Self::Receipts,
         Self::Papers,
@@ -95,6 +104,9 @@ impl Page {
             Self::Power => "power",
             Self::Water => "water",
             Self::Days => "days",
+            Self::Space => "space",
+            Self::Inside => "inside",
+            Self::Load => "load",
             Self::Work => "work",
             Self::Clearing => "clearing",
             Self::Shop => "shop",
@@ -127,6 +139,9 @@ impl Page {
             Self::Power => key!("page-power"),
             Self::Water => key!("page-water"),
             Self::Days => key!("page-days"),
+            Self::Space => key!("page-space"),
+            Self::Inside => key!("page-inside"),
+            Self::Load => key!("page-load"),
             Self::Work => key!("page-work"),
             Self::Clearing => key!("page-clearing"),
             Self::Shop => key!("page-shop"),

@@ -108,6 +108,9 @@ fn show(page: Page) -> View {
         Page::Power => pages::power(),
         Page::Water => pages::water(),
         Page::Days => pages::days(),
+        Page::Space => pages::space(),
+        Page::Inside => pages::inside(),
+        Page::Load => pages::load(),
         Page::Work => pages::work(),
         Page::Clearing => pages::clearing(),
         Page::Shop => pages::shop(),
@@ -170,7 +173,7 @@ fn navigation(page: Signal<Page>) -> View {
         (Page::Shop, Shape::PriceTag),
         (Page::Plans, Shape::Maps),
     ];
-    let below_balances = [Page::Route, Page::Money, Page::Days, Page::Power, Page::Water];
+    let below_balances = [Page::Route, Page::Money, Page::Days, Page::Power, Page::Water, Page::Space, Page::Load];
     let link = move |to: Page, shape: Option<Shape>| {
         let current = move || (page.get() == to).then(|| "page".to_owned());
         el("a")
@@ -180,7 +183,7 @@ fn navigation(page: Signal<Page>) -> View {
             .put(el("span").put(to.title()))
             .done()
     };
-    let further = [Page::InAndOut, Page::Selling, Page::Futures, Page::Work, Page::Clearing];
+    let further = [Page::InAndOut, Page::Selling, Page::Futures, Page::Work, Page::Clearing, Page::Inside];
     let is_below = move || below_balances.contains(&page.get()) || further.contains(&page.get());
     let items = main.map(|(to, shape)| {
         let below = (to == Page::Balances).then(|| {

@@ -34,16 +34,34 @@ pub struct Asked {
 
 /// Asks about the plan, and again whenever it has changed, as long as the page that asks is there.
 pub fn ask_and_follow(app: App, subject: Subject) -> Asked {
-    let asked = Asked { answer: Signal::new(None), share: Signal::new(0.0), has_failed: Signal::new(false) };
-    live::follow(move || {
-        let plan = app.settled_plan(Plan::clone);
-        let as_of = app.desk.assessment.with_untracked(|assessment| assessment.as_of);
-        asked.share.set(0.0);
-        asked.has_failed.set(false);
-        ask(&Question { subject, plan, as_of, seed: SEED }, asked);
-    });
-    on_cleanup(forget);
+    let asked = not_asked();
+    live::follow(move || ask_about(app, app.settled_plan(Plan::clone), subject, asked));
     asked
+}
+
+/// Nothing yet: for what is asked when somebody wants it, and forgotten with the page.
+pub fn not_asked() -> Asked {
+    on_cleanup(forget);
+    Asked { answer: Signal::new(None), share: Signal::new(0.0), has_failed: Signal::new(false) }
+}
+
+/// Asks about the plan as it is now.
+pub fn ask_once(app: App, subject: Subject, asked: Asked) {
+    asked.answer.set(None);
+    ask_about(app, app.desk.plan.with_untracked(Plan::clone), subject, asked);
+}
+
+/// Nobody wants to know what was asked any more.
+pub fn cancel(asked: Asked) {
+    forget();
+    asked.share.set(0.0);
+}
+
+fn ask_about(app: App, plan: Plan, subject: Subject, asked: Asked) {
+    let as_of = app.desk.assessment.with_untracked(|assessment| assessment.as_of);
+    asked.share.set(0.0);
+    asked.has_failed.set(false);
+    ask(&Question { subject, plan, as_of, seed: SEED }, asked);
 }
 
 thread_local! {

@@ -113,6 +113,11 @@ impl Edit {
         Self::Set { path: path.into(), value: Value::Null }
     }
 
+    /// Several changes as one.
+    pub fn all(edits: impl IntoIterator<Item = Self>) -> Self {
+        Self::All { edits: edits.into_iter().collect() }
+    }
+
     /// Changes the plan and returns the change that takes this one back.
     ///
     /// # Errors

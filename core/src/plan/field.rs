@@ -690,7 +690,7 @@ pub const ROOF_ROW: &[Field] = &[place("x_mm", 3_000.0), length("height_mm", 4_0
 
 /// Fields of a thing at its place.
 pub const PLACEMENT: &[Field] = &[
-    of("item", Kind::Entry(List::Kit)),
+    of("thing", Kind::Entry(List::Kit)),
     of("level", Kind::Choice(&["floor", "under_bed", "counter", "wall", "roof", "outside"])),
     place("x_mm", 1_200.0),
     place("y_mm", 0.0),

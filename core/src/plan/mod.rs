@@ -272,7 +272,7 @@ impl Plan {
             .or_else(|| named(&self.built_ins, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| {
                 let placement = self.placements.iter().find(|entry| entry.id == id)?;
-                named(&self.kit, |entry| Some(entry.id) == placement.item, |entry| &entry.name)
+                named(&self.kit, |entry| Some(entry.id) == placement.thing, |entry| &entry.name)
             })
     }
 

@@ -151,9 +151,9 @@ record!(RoofRow { id, x_mm, height_mm });
 pub struct Placement {
     /// Unique in the plan.
     pub id: Id,
-    /// The item. A placement whose item is not there takes no room.
+    /// The item of the kit. A placement whose item is not there takes no room.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
-    pub item: Option<Id>,
+    pub thing: Option<Id>,
     /// Where it belongs.
     pub level: Level,
     /// Its first corner from the front; without it, it has no place yet.
@@ -188,7 +188,7 @@ pub struct Placement {
 
 record!(Placement {
     id,
-    item,
+    thing,
     level,
     x_mm,
     y_mm,

@@ -416,7 +416,7 @@ fn check_references(plan: &Plan, problems: &mut Vec<Problem>) {
         check(List::Belongings, need.at_home, &|| at("at_home"));
     }
     for placement in &plan.placements {
-        check(List::Kit, placement.item, &|| Path::entry("placements", placement.id).child("item"));
+        check(List::Kit, placement.thing, &|| Path::entry("placements", placement.id).child("thing"));
     }
     for sleeper in &plan.sleepers {
         check(List::Kit, sleeper.bed, &|| Path::entry("sleepers", sleeper.id).child("bed"));

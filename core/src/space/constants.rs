@@ -22,6 +22,19 @@ pub const MOST_PLACED: usize = 250;
 pub const BODY_WIDTH_MM: f64 = 400.0;
 /// How high, unless somebody says so. Common practice, no source.
 pub const BODY_HEIGHT_MM: f64 = 1_700.0;
+/// A way with less to spare is called tight. Common practice, no source.
+pub const TIGHT_WAY_MM: f64 = 30.0;
+/// A bed with less beyond how tall somebody is is called tight. Common practice, no source.
+pub const BED_SPARE_MM: f64 = 50.0;
+/// From the seat to the crown, as a share of how tall somebody is. Source: usual ratio of anthropometry, about 0.52 (from
+/// memory; Pheasant and Haslegrave, Bodyspace).
+pub const SITTING_SHARE: f64 = 0.52;
+/// How much of a bed, from the end of the heads, has heads on it. Common practice, no source.
+pub const HEAD_ZONE_MM: f64 = 400.0;
+/// What begins no higher above a bed is bedding. Common practice, no source.
+pub const BEDDING_OVER_MM: i32 = 300;
+/// What of a bay or a box can be filled, in percent. Common practice, no source.
+pub const USABLE_PERCENT: f64 = 80.0;
 /// The longest measure and the farthest place, in millimetres: longer than any vehicle (EU Directive 96/53/EC, annex I:
 /// an articulated bus of 18.75 m; from memory), and small enough that the products of two are exact.
 pub const MOST_MM: i32 = 100_000;

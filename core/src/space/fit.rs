@@ -2,6 +2,8 @@
 //!
 //! Things overlap when their outlines do and their heights do; what touches does not overlap.
 
+use serde::Serialize;
+
 use super::constants::{NO_AREA_MM2, TOUCH_MM};
 use super::geometry::{Point, contains, depth, edges, nearest_on, shared_area, side, whole};
 use super::item::{Layout, Solid};
@@ -68,7 +70,8 @@ pub struct Outside {
 }
 
 /// What a thing must stay within.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Limit {
     /// The outline of the floor.
     Outline,

@@ -4,10 +4,12 @@
 //! [`MOST_MM`](super::constants::MOST_MM), sums and products of two of them are exact, so what is built square to the
 //! walls is decided without rounding. Only what is turned by an angle is rounded, on every target alike.
 
+use serde::Serialize;
+
 use super::constants::NO_AREA_MM2;
 
 /// A place on the floor: along the van and across it, in millimetres.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct Point {
     /// Along the van, in millimetres.
     pub x: f64,

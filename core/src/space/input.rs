@@ -2,7 +2,7 @@
 
 use super::constants::{MOST_CORNERS, MOST_MM, MOST_PLACED, usual_inside_mm};
 use super::geometry::whole;
-use super::item::{Item, Layout, Level, Opened};
+use super::item::{Item, Layout, Opened};
 use super::shape::{Door, DoorKind, Fixed, RoofRow, Shape, Spot, WallRow};
 use crate::plan::{self, Fastened, Head, Id, Placement, Plan, Stands, VanSide};
 
@@ -85,7 +85,7 @@ impl Placed {
         placed.uncounted = plan.placements.len().saturating_sub(MOST_PLACED);
         let mut open_together = Vec::new();
         for placement in plan.placements.iter().take(MOST_PLACED) {
-            let Some(item) = placement.item.and_then(|id| plan.item(id)) else { continue };
+            let Some(item) = placement.thing.and_then(|id| plan.item(id)) else { continue };
             if item.obtain == plan::Obtain::LeftOut {
                 continue;
             }
@@ -214,10 +214,4 @@ fn door_in(outline: &[Spot], door: &plan::Door) -> Door {
 fn mm(length: f64) -> i32 {
     let most = f64::from(MOST_MM);
     if length.is_nan() { 0 } else { whole(libm::round(length.clamp(-most, most))) }
-}
-
-/// Whether a thing is kept in the van where one walks: on the floor, under the bed, on a counter, on a wall or under the
-/// roof.
-pub fn stands_on_floor(level: Level) -> bool {
-    matches!(level, Level::Floor | Level::UnderBed)
 }

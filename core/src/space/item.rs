@@ -93,6 +93,19 @@ pub struct Solid {
 }
 
 impl Item {
+    /// Nothing anywhere.
+    pub(super) const NOTHING: Self = Self {
+        x_mm: 0,
+        y_mm: 0,
+        length_mm: 0,
+        width_mm: 0,
+        height_mm: 0,
+        base_mm: 0,
+        turn_deg: 0.0,
+        level: Level::Floor,
+        opened: None,
+    };
+
     /// What it takes up when it is closed.
     pub fn solid(&self) -> Solid {
         let Self { length_mm, width_mm, base_mm, height_mm, .. } = *self;

@@ -12,16 +12,31 @@
 //! Nothing but these knows the plan. Measures are whole millimetres; what is square to the walls is decided exactly.
 
 pub mod arrange;
+mod arranging;
 pub mod carrying;
 pub mod constants;
+mod drawing;
+mod findings;
 pub mod fit;
 pub mod geometry;
 mod input;
 pub mod item;
+mod moving;
 pub mod rectangles;
+mod report;
+mod rules_of;
 pub mod shape;
+mod starter;
 pub mod storage;
+mod taped;
 pub mod taping;
 pub mod walkway;
 
+pub use arranging::{ArrangeTask, Arranged, Arrangement, Ending, NewPlace};
+pub use drawing::{Drawing, Drawn, Outline, drawing};
+pub use findings::{Finding, Hindrance};
+pub use moving::{Moved, Moving, turned};
+pub use starter::{four_corners, place, usual_inside, without_place};
+pub use taped::{TapedThing, taped};
+pub use report::{Goal, Lying, Report, WayTo, report};
 pub use input::{Placed, Thing, shape_of, stood_mm};

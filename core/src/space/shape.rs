@@ -4,6 +4,8 @@ mod faults;
 
 pub use faults::{Fault, Part};
 
+use serde::Serialize;
+
 use super::constants::MOST_MM;
 use super::geometry::{Point, area, free_area};
 use super::item::Solid;
@@ -73,7 +75,8 @@ pub struct Door {
 }
 
 /// Which door it is.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum DoorKind {
     /// At the side.
     #[default]

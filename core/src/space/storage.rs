@@ -13,6 +13,8 @@
 //! assert!(report.fits);
 //! ```
 
+use serde::Serialize;
+
 use super::fit::meets;
 use super::geometry::{Point, free_area};
 use super::item::{Item, Layout, Level, Solid};
@@ -49,7 +51,7 @@ pub struct StorageReport {
 }
 
 /// The room of one level.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct LevelRoom {
     /// Which one.
     pub level: Level,
@@ -69,22 +71,35 @@ pub fn storage(layout: &Layout, bays: &[Bay], goods: &[SoftGoods]) -> StorageRep
     let taken: Vec<Solid> = layout.items.iter().filter(|item| item.is_inside()).map(Item::solid).collect();
     let taken: Vec<Solid> =
         taken.into_iter().chain(layout.shape.fixed.iter().map(super::shape::Fixed::solid)).collect();
-    let mut levels: Vec<LevelRoom> = Vec::new();
+    let mut report = StorageReport::default();
     for bay in bays {
         let room = bay.room.solid();
         let (whole_l, free_l) = (volume_l(&floor, &room, &[]), volume_l(&floor, &room, &taken));
         let usable_l = free_l * sound(bay.usable_percent).min(100.0) / 100.0;
-        let at = levels.partition_point(|other| other.level < bay.level);
-        match levels.get_mut(at).filter(|other| other.level == bay.level) {
+        report.add(LevelRoom { level: bay.level, whole_l, free_l, usable_l, asked_l: 0.0 });
+    }
+    report.shared_out(goods)
+}
+
+impl StorageReport {
+    /// Adds room of a level.
+    pub fn add(&mut self, room: LevelRoom) {
+        let at = self.levels.partition_point(|other| other.level < room.level);
+        match self.levels.get_mut(at).filter(|other| other.level == room.level) {
             Some(other) => {
-                other.whole_l += whole_l;
-                other.free_l += free_l;
-                other.usable_l += usable_l;
+                other.whole_l += room.whole_l;
+                other.free_l += room.free_l;
+                other.usable_l += room.usable_l;
             }
-            None => levels.insert(at, LevelRoom { level: bay.level, whole_l, free_l, usable_l, asked_l: 0.0 }),
+            None => self.levels.insert(at, room),
         }
     }
-    share_out(levels, goods)
+
+    /// Shares the soft goods out: those that belong to a level first.
+    #[must_use]
+    pub fn shared_out(self, goods: &[SoftGoods]) -> Self {
+        share_out(self.levels, goods)
+    }
 }
 
 fn share_out(mut levels: Vec<LevelRoom>, goods: &[SoftGoods]) -> StorageReport {

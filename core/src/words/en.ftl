@@ -171,6 +171,304 @@ next-water-no-fresh-tank = Add a can to the kit.
 working-water-days = { $left } left on { $on } ÷ { $use } a day = { $days }
 working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
 
+## Space
+
+standing-short-width = It does not fit as it stands. What is wrong is told below.
+standing-short-mass = Too heavy from { $when }; { $margin } too much at worst.
+standing-spare-mass = { $margin } may still come in on the heaviest day.
+standing-spare-width = It fits. { $margin } beyond the width you walk with, at the narrowest.
+standing-spare-placed = It fits as it stands.
+
+space-larger-than-van = { $name } is { $by } larger than the van, however it is turned.
+next-space-larger-than-van = Measure both again. If it is right, it stays at home, or it comes apart.
+space-sticks-out = { $name } sticks out of the floor by { $by }.
+space-sticks-out-left = { $name } goes { $by } into the left wall, which leans in.
+space-sticks-out-right = { $name } goes { $by } into the right wall, which leans in.
+space-sticks-out-roof = { $name } is { $by } too high for the roof there.
+space-overlaps = { $name } and { $other } are in one place: { $by } into each other.
+space-cannot-open = { $name } cannot be opened: { $other } is { $by } in its way.
+space-cannot-open-wall = { $name } cannot be opened: it would go { $by } into the wall.
+space-cannot-open-roof = { $name } cannot be opened: it would go { $by } into the roof.
+next-space-move = Move or turn one of them in the drawing, or let it be arranged for you.
+space-way-too-narrow = To { $name } only { $widest } get through; you asked for { $wanted }.
+space-cab-too-narrow = To the cab only { $widest } get through; you asked for { $wanted }.
+space-way-close = To { $name } { $widest } get through: hardly more than the { $wanted } you asked for.
+space-cab-close = To the cab { $widest } get through: hardly more than the { $wanted } you asked for.
+next-space-way = The drawing shows the narrowest place. Move what stands there, or let it be arranged for you.
+space-no-way-out = From { $name } no door can be reached at night.
+space-one-way-out = From { $name } only one door can be reached at night.
+next-space-way-out = Two ways out are wanted, for a fire or a door that jams. Keep a second one free.
+space-bed-too-short = { $name } is { $by } longer than the bed.
+space-bed-close = The bed is only { $spare } longer than { $name }.
+next-space-bed = Lay the bed the other way, make it longer, or measure again with the mattress in place.
+space-cannot-sit = { $name } cannot sit up in bed: { $by } are missing above the head.
+next-space-sit = A lower bed, or sitting elsewhere.
+space-over-a-head = { $name } is above where a head lies on { $bed }.
+next-space-over-a-head = Turn the bed round, or keep only light, soft things there, bolted or tied.
+space-not-apart = { $name } is closer to { $other } than { $distance }.
+space-not-near = { $name } is farther from { $other } than { $distance }.
+space-not-clear = Beside { $name }, { $distance } should be free and are not.
+next-space-distance = Move one of them, or change the distance under “Distances to keep”.
+space-not-stowed = { $left } of { $goods } to be put away find no room.
+next-space-not-stowed = Give more things a place of their own, add a box, or leave something at home.
+space-waiting = { $count_n ->
+    [one] One thing has no place yet, or not all of its sizes are known.
+   *[other] { $count } things have no place yet, or not all of their sizes are known.
+}
+next-space-waiting = Open it in the list below, or let all of it be arranged.
+space-no-doors = No doors are told, so no way through the van is checked.
+next-space-no-doors = Tell the doors under “Inside of the van”.
+space-no-bed = Nothing is marked as a bed, so nobody’s sleep is checked.
+space-nobody-sleeps = How tall those are who sleep there is not told.
+next-space-nobody-sleeps = Add them under “Who sleeps here”.
+space-uncounted = { $count } things at their places are too many and are not counted.
+space-roof-below-body = The roof is lower than { $height }: one walks bent.
+
+working-space-way = { $widest } at the narrowest place − { $wanted } asked for = { $spare }. The way is searched in all the free space, for a body as wide, past everything as high as it
+working-space-storage = { $usable } can be filled ({ $percent } of boxes and of the room under things); { $goods } are to be put away
+
+space-arch-left = Wheel arch, left
+space-arch-right = Wheel arch, right
+
+caution-blocked-exits = Two ways out must stay free at night, and they must open from inside. A drawing does not show what slides, jams or burns.
+caution-loose-in-a-crash = What is loose flies in a crash with many times its weight. Where it stands is no fastening: see Load.
+caution-above-a-head = Nothing heavy or hard above a sleeper’s head, however well it is held.
+caution-airbags-and-belts = Airbags, seat belts and their anchors must stay free, and people ride only on seats with belts that the vehicle’s papers name.
+caution-wires-and-fuel-lines = Before a hole is drilled: wires, fuel and brake lines, airbags and what holds the body together lie behind panels and under floors. Ask a workshop; rules for vehicles differ from place to place.
+
+page-space = Space
+page-inside = Inside of the van
+space-to-inside = Measure the inside: floor, doors, walls, roof
+space-to-load = What it weighs, axle by axle
+space-to-taping = Taping sheet: lay it out on a floor
+space-drawing = From above
+space-drawing-label = The van from above, front at the top, with { $count_n ->
+    [one] one thing
+   *[other] { $count } things
+}. All of it is also in the list below.
+space-drawing-hint = Drag things with a finger or the mouse. With the keyboard: arrow keys move by 10 mm, with shift by 100, R turns.
+space-front = front
+space-rear = rear
+space-bigger = Closer
+space-smaller = Farther
+space-whole = All of it
+space-selected-none = Tap a thing to move it, turn it or change it.
+space-thing-at = { $name }: { $x } from the front, { $y } from the left, { $length } × { $width }.
+space-thing-meets = It meets { $names }.
+space-thing-meets-built-in = the van itself
+space-thing-out = It sticks out of the van.
+space-thing-clear = It is free there.
+space-turn = Turn by a quarter
+space-move-front = Forward
+space-move-rear = Back
+space-move-left = Left
+space-move-right = Right
+space-pin = Keep it where it is
+space-take-out = Take it out
+space-taken-out = { $name } has no place in the van any more.
+space-open-fields = All about this thing
+space-put-in = Put a thing of the kit in
+space-put-in-choose = Thing
+space-put-in-add = Put it in
+space-put-in-none = All things of the kit that have sizes have a place. Sizes are told in the kit.
+space-was-put-in = { $name } has a place.
+space-side = From the side
+space-side-label = The van from the left, front to the left, with the heights of all things.
+space-ways = Ways through the van
+space-way-row = { $to }, from { $door }
+space-way-cab = to the cab
+space-way-thing = to { $name }
+space-way-out = out from { $name }
+space-way-door-side = the side door
+space-way-door-rear = the rear door
+space-way-door-cab = the cab
+space-way-widest = { $widest } wide
+space-way-passes = passes
+space-way-fails = too narrow
+space-ways-none = No ways are checked until there are doors, and a bed or something that must be reached.
+space-walker = Who walks
+space-sleepers = Who sleeps here
+space-sleepers-add = Add one who sleeps here
+space-sleeper-spare = { $spare } to spare
+space-sleeper-short = { $by } too short
+space-storage = Room to put things
+space-storage-row = { $free } free, of it { $usable } to be filled
+space-storage-none = No boxes, and no room under things, is told: “Free under it” and “What goes into it”.
+space-storage-goods = To be put away: { $goods }.
+space-storage-unknown = { $count_n ->
+    [one] Of one thing more nobody knows the size.
+   *[other] Of { $count } things more nobody knows the size.
+}
+space-things = Things at their places
+space-things-none = Nothing has a place yet. Put things of the kit in, or begin with a usual van.
+space-thing-line = { $x } from the front, { $y } from the left
+space-thing-line-none = no place yet
+space-distances = Distances to keep
+space-distances-hint = A hob away from a curtain, a gap for a cool box to breathe, a shelf near the bed.
+space-distances-add = Add a distance
+space-arrange = Arrange it for me
+space-arrange-hint = Everything that is not pinned is moved about the floor until it fits, with the ways and the distances kept. What stands on or under a thing moves along.
+space-arrange-go = Look for arrangements
+space-arrange-found = { $count_n ->
+    [one] One arrangement fits.
+   *[other] { $count } different arrangements fit.
+}
+space-arrange-impossible = There is no arrangement: that is proven. Something has to go, be smaller, or be walked past more narrowly.
+space-arrange-not-found = None was found in the time. There may still be one.
+space-arrange-nothing = Nothing on the floor may be moved: all of it is pinned.
+space-arrange-take = Take this one
+space-arrange-taken = All is arranged anew.
+space-arrange-picture = Arrangement { $number }
+space-back = To the drawing
+space-opened = Folded out or pulled open
+
+inside-measures = Measures
+inside-usual = A usual van of this size
+inside-usual-hint = Doors, wheel arches and leaning walls as they usually are in a van of this size. All of it is a guess until you measure.
+inside-usual-put = Begin with a usual van
+inside-usual-done = The inside is that of a usual van. Measure what matters.
+inside-doors = Doors
+inside-doors-add = Add a door
+inside-built-ins = Wheel arches and what is built in
+inside-built-ins-add = Add a part
+inside-walls = Leaning walls
+inside-walls-hint = How far each wall comes in, by height. Straight between two rows.
+inside-walls-add = Add a height
+inside-roof = Roof
+inside-roof-hint = How high it is inside, from the front on. Straight between two places.
+inside-roof-add = Add a place
+inside-corners = Floor with other corners
+inside-corners-hint = Only if the floor is no rectangle: its corners in order, each from the front and from the left.
+inside-corners-add = Add a corner
+inside-corners-four = Begin with four corners
+inside-corner = Corner { $number }
+inside-origin = All is measured from the front left corner of the floor, as one looks the way the van drives.
+inside-wall-row = at { $height }
+inside-door-line = { $width } × { $height }
+
+sheet-taping = Taping sheet
+taping-van = The van
+taping-how = Measure from the corner that is marked in the drawing: first along, then across; the straight way is a check of the angle. Lay the tape in this order.
+taping-from = Measured from
+taping-corner = Corner { $number }
+taping-along = Along
+taping-across = Across
+taping-straight = Straight
+taping-mark = Mark
+taping-empty = Nothing has a place yet, so there is only the floor to tape.
+taping-caution = Tape can take paint off a floor, and people trip over edges: try it in a corner first.
+
+section-room = Who walks through
+section-corners = Corners of the floor
+section-built-ins = Built in
+section-doors = Doors
+section-wall-rows = Leaning walls
+section-roof-rows = Roof
+section-placements = Things at their places
+section-sleepers = Who sleeps here
+section-distances = Distances to keep
+
+problem-outline-crosses = The outline crosses or touches itself here, from corner { $corner } on. The corners must be in order round the floor.
+problem-outline-flat = This outline encloses nothing, or goes back the way it came. At least three corners, round the floor, are wanted.
+problem-door-past-wall = There is no straight wall on that side that is long enough for this door there.
+
+share-tells-room = how the inside of the van is, and what stands where
+share-tells-sleepers = { $count_n ->
+    [one] how tall one of you is
+   *[other] how tall { $count } of you are
+}
+
+field-body-width-mm = Width to walk with
+field-body-height-mm = Height to walk with
+field-strap-limit-kg = Working load limit of a strap
+field-strip-holds-kg = One strip or hook holds
+field-strip-times = Strips must hold, times what is needed
+field-strip-heat-percent = On a hot day a strip still holds
+field-is-weighed = That was read off a scale
+field-weighed-people = People in it then
+field-weighed-fuel-percent = Fuel in its tank then
+field-empty-front-kg = Of it, on the front axle
+field-empty-left-kg = Of it, on the left wheels
+field-front-limit-kg = The front axle may bear
+field-rear-limit-kg = The rear axle may bear
+field-wheelbase-mm = Front axle to rear axle (wheelbase)
+field-rear-overhang-mm = Rear axle to the end of the van
+field-track-mm = Left wheels to right wheels (track)
+field-floor-from-axle-mm = Front axle to the front of the floor
+field-seats-from-axle-mm = Front axle to the middle of the seats
+field-person-kg = Mass of a person
+field-tank-l = The fuel tank holds
+field-fuel = It burns
+field-luggage-kg = Keep free for luggage
+field-holds-l = What goes into one
+field-packed-l = Room it takes, packed soft
+field-x-mm = From the front
+field-y-mm = From the left
+field-base-mm = Begins above the floor
+field-side = In which side
+field-from-mm = Begins (from the front; at the rear or front: from the left)
+field-left-in-mm = Left wall comes in
+field-right-in-mm = Right wall comes in
+field-level = Where it belongs
+field-turn-deg = Turned
+field-stands = It stands
+field-pinned = Keep it where it is
+field-clear-under-mm = Free under it
+field-reached = One must get to it
+field-sleeps = Sleep on it
+field-head = The heads are
+field-fastened = Held by
+field-opened-x-mm = Open: begins along it
+field-opened-y-mm = Open: begins across it
+field-opened-length-mm = Open: length
+field-opened-width-mm = Open: width
+field-opened-base-mm = Open: begins above the floor
+field-opened-height-mm = Open: height
+field-opened-with-others = Open while others are
+field-sitting-mm = Height sitting, seat to crown
+field-bed = Sleeps on
+field-of = Which thing
+field-of-side = Which part of it
+field-keeps = What is to be kept
+field-other = The other thing
+field-other-side = Which part of that
+field-distance-mm = How far
+choice-level-floor = on the floor
+choice-level-under-bed = under the bed
+choice-level-counter = on another thing
+choice-level-wall = on a wall
+choice-level-roof = under the roof
+choice-level-outside = outside
+choice-side-left = left
+choice-side-right = right
+choice-side-rear = rear
+choice-side-front = front, to the cab
+choice-stands-flat = as its sizes say
+choice-stands-on-edge = on its edge
+choice-stands-on-end = on its end
+choice-head-start = at its first end
+choice-head-end = at its other end
+choice-fastened-nothing = nothing yet
+choice-fastened-straps = straps
+choice-fastened-wedged = wedged in
+choice-fastened-bolted = bolts or screws
+choice-fastened-strips = strips or hooks
+choice-keeps-apart = away from the other
+choice-keeps-near = near to the other
+choice-keeps-clear = free beside it
+choice-of-side-whole = all of it
+choice-of-side-start = its first end
+choice-of-side-end = its other end
+choice-of-side-left = its first long side
+choice-of-side-right = its other long side
+choice-other-side-whole = all of it
+choice-other-side-start = its first end
+choice-other-side-end = its other end
+choice-other-side-left = its first long side
+choice-other-side-right = its other long side
+choice-fuel-diesel = diesel
+choice-fuel-petrol = petrol
+
 ## Days
 
 days-not-ready = Not all is done when you leave: “{ $last }” is, with all that must be done, on { $finish }. { $days } are missing.
@@ -1310,6 +1608,7 @@ reserve-covered = The lowest day, { $on }, has { $above } above your floor. That
 reserve-not-covered = On the lowest day, { $on }, { $missing } is missing for a reserve of { $total } above your floor.
 reserve-next = Bring in { $missing } more before then, or buy something later. Surer prices make the reserve smaller.
 asked-waiting = Working it out: { $share }
+asked-stop = Stop
 asked-failed = This could not be worked out: a fault of the calculator, not of your plan. Reload the page to try again.
 ahead-cash-unknown = For this, the cash you begin with must be known: enter it where you say what comes in and goes out.
 ahead-over = No day of the plan is ahead. Set the dates on the route page.

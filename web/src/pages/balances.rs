@@ -16,6 +16,8 @@ pub fn balances() -> View {
         (Balance::Days, Page::Days),
         (Balance::Power, Page::Power),
         (Balance::Water, Page::Water),
+        (Balance::Space, Page::Space),
+        (Balance::Load, Page::Load),
     ];
     let lines = lines.map(|(balance, page)| line(balance, page));
     let to_route = el("p").put(el("a").attr("href", Page::Route.link()).put(key!("next-route")));

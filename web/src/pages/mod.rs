@@ -8,6 +8,7 @@ mod futures;
 mod helping;
 mod keeping;
 mod kit;
+mod load;
 mod money;
 mod open;
 mod overview;
@@ -21,6 +22,7 @@ mod route;
 mod selling;
 mod share;
 mod shop;
+mod space;
 mod start;
 mod versions;
 mod visitor;
@@ -34,6 +36,7 @@ pub use buying::buying;
 pub use days::{clearing, days, work};
 pub use futures::futures;
 pub use kit::kit;
+pub use load::load;
 pub use money::{in_and_out, money};
 pub use open::open;
 pub use overview::overview;
@@ -45,6 +48,7 @@ pub use route::route;
 pub use selling::selling;
 pub use share::share;
 pub use shop::shop;
+pub use space::{inside, space};
 pub use start::start;
 pub use water::water;
 
@@ -61,6 +65,8 @@ pub const fn balance_title(balance: Balance) -> Key {
         Balance::Power => key!("page-power"),
         Balance::Water => key!("page-water"),
         Balance::Days => key!("page-days"),
+        Balance::Space => key!("page-space"),
+        Balance::Load => key!("page-load"),
     }
 }
 
@@ -76,6 +82,8 @@ fn standing_of(assessment: &Assessment, balance: Balance) -> StandingView {
         Balance::Power => StandingView::of(&assessment.power.standing),
         Balance::Water => StandingView::of(&assessment.water.standing),
         Balance::Days => StandingView::of(&assessment.days.standing),
+        Balance::Space => StandingView::of(&assessment.space.standing),
+        Balance::Load => StandingView::of(&assessment.load.standing),
     }
 }
 
@@ -91,6 +99,8 @@ fn grounds_of(assessment: &Assessment, balance: Balance) -> Grounds {
         Balance::Power => Grounds::of(&assessment.power.standing),
         Balance::Water => Grounds::of(&assessment.water.standing),
         Balance::Days => Grounds::of(&assessment.days.standing),
+        Balance::Space => Grounds::of(&assessment.space.standing),
+        Balance::Load => Grounds::of(&assessment.load.standing),
     }
 }
 

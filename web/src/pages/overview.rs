@@ -15,7 +15,7 @@ use crate::state::App;
 
 /// The page.
 pub fn overview() -> View {
-    let cards = [Balance::Money, Balance::Days, Balance::Power, Balance::Water].map(card);
+    let cards = [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load].map(card);
     fragment()
         .put(el("h1").put(key!("page-overview")))
         .put(demo_banner())
@@ -69,6 +69,8 @@ fn card(balance: Balance) -> View {
         Balance::Power => Page::Power,
         Balance::Water => Page::Water,
         Balance::Days => Page::Days,
+        Balance::Space => Page::Space,
+        Balance::Load => Page::Load,
     };
     el("article")
         .class("card")
@@ -129,8 +131,15 @@ fn page_of(path: &Path) -> String {
         "selling" => Page::Selling.link(),
         "trial" | "builds" => Page::Futures.link(),
         "tasks" | "task_needs" | "tools" | "helpers" | "other_days" | "building" => Page::Work.link(),
+        "placements" | "sleepers" | "distances" | "room" => Page::Space.link(),
+        "corners" | "built_ins" | "doors" | "wall_rows" | "roof_rows" => Page::Inside.link(),
         "water_uses" | "people" => Page::Water.link(),
-        "vehicle" => Page::Power.link(),
+        "vehicle" => match rest {
+            "socket_volts" | "socket_fuse_a" => Page::Power.link(),
+            "resale" | "resale_falls" | "fuel_l_per_100_km" | "fuel_price_per_l" => Page::InAndOut.link(),
+            "size" | "inside_length_mm" | "inside_width_mm" | "inside_height_mm" => Page::Inside.link(),
+            _ => Page::Load.link(),
+        },
         "title" | "currency" => Page::Plans.link(),
         _ => Page::Route.link(),
     }

@@ -6,6 +6,7 @@ use kerbstead_core::plan::{Mode, Money, Plan, Quantity, add_days};
 use kerbstead_core::{Assessment, Balance};
 
 use super::days::day_sheet;
+use super::space::taping_sheet;
 use super::{balance_title, section, standing};
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
@@ -18,9 +19,10 @@ use crate::state::App;
 type Sheet = fn(App) -> View;
 
 /// The sheets there are.
-const SHEETS: [(&str, Sheet); 4] = [
+const SHEETS: [(&str, Sheet); 5] = [
     ("sheet-plan", plan_sheet),
     ("sheet-days", day_sheet),
+    ("sheet-taping", taping_sheet),
     ("sheet-shopping", shopping_sheet),
     ("sheet-borrowing", borrowing_sheet),
 ];
@@ -83,7 +85,7 @@ fn marks() -> Marks {
 
 /// The plan on one page.
 fn plan_sheet(app: App) -> View {
-    let verdicts = [Balance::Money, Balance::Days, Balance::Power, Balance::Water].map(|balance| {
+    let verdicts = [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load].map(|balance| {
         let standing = standing(app, balance);
         let line = el("p").put(el("strong").put(balance_title(balance))).put(" ").put(verdict_badge(standing.verdict));
         fragment().put(line).put(el("p").put(standing.line)).done()

@@ -167,18 +167,29 @@ impl FindingView {
 
 fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -> String {
     let is_early = matches!(margin, Some(Margin::Early(_)));
+    let is_mass = matches!(margin, Some(Margin::Mass(_)));
+    let is_width = matches!(margin, Some(Margin::Width(_)));
     let margin = margin.map(Figure::from);
     match (verdict, margin, first_short) {
         (Verdict::FallsShort, Some(margin), Some(moment)) => {
             let key = match margin {
                 Figure::Money(_) => "standing-short-money",
                 _ if is_early => "standing-short-early",
+                _ if is_mass => "standing-short-mass",
                 Figure::Measure { quantity: Quantity::Days, .. } => "standing-short-days",
                 _ => "standing-short-hours",
             };
             tell(key, &vec![("when", Figure::Moment(moment)), ("margin", positive(margin))])
         }
+        (Verdict::FallsShort, _, _) if is_width => t!("standing-short-width"),
         (Verdict::FallsShort, _, _) => t!("standing-cannot"),
+        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_width => {
+            tell!("standing-spare-width", &vec![("margin", margin)])
+        }
+        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_mass => {
+            tell!("standing-spare-mass", &vec![("margin", margin)])
+        }
+        (Verdict::Holds | Verdict::Tight, None, _) => t!("standing-spare-placed"),
         (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_early => {
             tell!("standing-spare-early", &vec![("margin", margin)])
         }
@@ -233,7 +244,11 @@ fn finding_list(standing: &StandingView) -> View {
             Severity::Note => "finding note",
         };
         let link = finding.subject.map(|(list, id)| {
-            let page = if list == List::Tasks { Page::Work } else { Page::Kit };
+            let page = match list {
+                List::Tasks => Page::Work,
+                List::Placements | List::Sleepers | List::Distances => Page::Space,
+                _ => Page::Kit,
+            };
             let link = format!("{}/{id}", page.link());
             fragment().put(" ").put(el("a").attr("href", link).put(key!("finding-show"))).done()
         });

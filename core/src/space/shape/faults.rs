@@ -85,6 +85,11 @@ impl Shape {
         faults
     }
 
+    /// How many faults its outline has.
+    pub(crate) fn outline_faults(&self) -> usize {
+        self.of_the_outline().len()
+    }
+
     fn out_of_range(&self) -> Vec<Fault> {
         let mut faults = Vec::new();
         let mut check = |part: Part, number: usize, sound: bool| {

@@ -1,0 +1,52 @@
+//! The distances that a plan wants kept, as rules of the arranging.
+
+use super::arrange::{Rule, Side};
+use super::geometry::whole;
+use super::input::Placed;
+use crate::plan::{BoxSide, Distance, Id, Keeps, Plan};
+
+/// Each rule with the distance it comes from. One that names an item counts for each of its pieces; two items are near when
+/// their first pieces are.
+pub(super) fn rules_of(plan: &Plan, placed: &Placed) -> Vec<(Id, Rule)> {
+    let mut rules = Vec::new();
+    for distance in &plan.distances {
+        let mm = distance.distance_mm.filter(|mm| mm.is_finite()).map_or(0, |mm| whole(mm.clamp(0.0, 1e5)));
+        let pieces = |item: Option<Id>| {
+            (0..placed.things.len()).filter(move |at| Some(placed.things[*at].item) == item).collect::<Vec<_>>()
+        };
+        let (of, other) = (pieces(distance.of), pieces(distance.other));
+        let own = |item: usize| Side { item, side: side(distance.of_side) };
+        let its = |item: usize| Side { item, side: side(distance.other_side) };
+        match distance.keeps {
+            Keeps::Clear => rules.extend(of.iter().map(|item| (distance.id, Rule::Clear { of: own(*item), depth_mm: mm }))),
+            Keeps::Near => rules.extend(of.first().zip(other.first()).map(|(first, second)| {
+                (distance.id, Rule::Near { first: own(*first), second: its(*second), most_mm: mm })
+            })),
+            Keeps::Apart => rules.extend(apart(distance, &of, &other).map(|(first, second)| {
+                (distance.id, Rule::Apart { first: own(first), second: its(second), least_mm: mm })
+            })),
+        }
+    }
+    rules
+}
+
+/// Every piece of one beside every piece of the other.
+fn apart<'a>(
+    distance: &'a Distance,
+    of: &'a [usize],
+    other: &'a [usize],
+) -> impl Iterator<Item = (usize, usize)> + 'a {
+    let pairs = of.iter().flat_map(move |first| other.iter().map(move |second| (*first, *second)));
+    pairs.filter(move |(first, second)| first != second && distance.of.is_some())
+}
+
+/// The number of a side: from the one along the thing at its first corner, anticlockwise, from 0.
+const fn side(of: BoxSide) -> Option<usize> {
+    match of {
+        BoxSide::Whole => None,
+        BoxSide::Left => Some(0),
+        BoxSide::End => Some(1),
+        BoxSide::Right => Some(2),
+        BoxSide::Start => Some(3),
+    }
+}

@@ -1,0 +1,1 @@
+//! Load: placeholder until merged.

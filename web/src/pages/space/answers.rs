@@ -1,0 +1,82 @@
+//! What the room comes to: the ways through the van, and the room to put things.
+
+use kerbstead_core::explain::Figure;
+use kerbstead_core::plan::Quantity;
+use kerbstead_core::space::shape::DoorKind;
+use kerbstead_core::space::{Goal, WayTo};
+
+use super::{say_mm, with_name};
+use crate::el::{View, el, fragment};
+use crate::live;
+use crate::locale::{t, tell, words};
+use crate::state::App;
+
+/// Each way with its greatest width.
+pub fn ways(app: App) -> View {
+    live::view(move || {
+        app.settled_assessment(|assessment| {
+            let ways = &assessment.space.ways;
+            if ways.is_empty() {
+                return el("p").put(key!("space-ways-none")).done();
+            }
+            el("table").class("ways").put(el("tbody").put_each(ways.iter().map(way_row))).done()
+        })
+    })
+}
+
+fn way_row(way: &WayTo) -> View {
+    let to = match &way.to {
+        Goal::Thing { name, .. } => with_name("space-way-thing", name.clone()),
+        Goal::Cab => t!("space-way-cab"),
+        Goal::Out { name, .. } => with_name("space-way-out", name.clone()),
+    };
+    let door = match way.door_kind {
+        DoorKind::Side => t!("space-way-door-side"),
+        DoorKind::Rear => t!("space-way-door-rear"),
+        DoorKind::Cab => t!("space-way-door-cab"),
+    };
+    let is_out = matches!(way.to, Goal::Out { .. });
+    let figures = vec![("to", Figure::Name(to.clone())), ("door", Figure::Name(door.clone()))];
+    let name = if is_out { format!("{to} – {door}") } else { tell("space-way-row", &figures) };
+    let widest = tell("space-way-widest", &vec![("widest", Figure::Name(say_mm(way.widest_mm)))]);
+    let says = if way.passes { t!("space-way-passes") } else { t!("space-way-fails") };
+    el("tr")
+        .put(el("th").attr("scope", "row").put(name))
+        .put(el("td").put(widest))
+        .put(el("td").put(if way.passes { says } else { format!("! {says}") }))
+        .done()
+}
+
+/// The room to put things by level, and what is to be put away.
+pub fn storage(app: App) -> View {
+    let litres = |value: f64| Figure::of(value, Quantity::VolumeL);
+    live::view(move || {
+        app.settled_assessment(|assessment| {
+            let space = &assessment.space;
+            let rows = space.levels.iter().map(|room| {
+                let level = crate::locale::t(&format!("choice-level-{}", super::level_class(room.level)));
+                let figures = vec![("free", litres(room.free_l)), ("usable", litres(room.usable_l))];
+                el("tr")
+                    .put(el("th").attr("scope", "row").put(level))
+                    .put(el("td").put(tell("space-storage-row", &figures)))
+                    .done()
+            });
+            let rows: Vec<View> = rows.collect();
+            let table = if rows.is_empty() {
+                el("p").put(key!("space-storage-none")).done()
+            } else {
+                el("table").put(el("tbody").put_each(rows)).done()
+            };
+            let goods = words(|words| words.figure(&litres(space.goods_l)));
+            let unknown = (space.unknown_goods > 0).then(|| {
+                let count = vec![("count", Figure::count(space.unknown_goods))];
+                el("p").put(tell("space-storage-unknown", &count)).done()
+            });
+            fragment()
+                .put(table)
+                .put(el("p").put(tell("space-storage-goods", &vec![("goods", Figure::Name(goods))])))
+                .put(unknown)
+                .done()
+        })
+    })
+}

@@ -1,0 +1,81 @@
+//! The taping sheet: where to put tape on a floor, in the order in which it is laid.
+
+use kerbstead_core::explain::Figure;
+use kerbstead_core::plan::Plan;
+use kerbstead_core::space::taping::inches;
+use kerbstead_core::space::{TapedThing, drawing, taped};
+use kerbstead_core::words::Units;
+
+use super::view::small_picture;
+use crate::el::{View, el, fragment};
+use crate::live::{self, Signal};
+use crate::locale::{t, tell, words};
+use crate::state::App;
+
+/// The sheet.
+pub fn taping_sheet(app: App) -> View {
+    let corner = Signal::new(0_usize);
+    let count = app.plan(|plan| kerbstead_core::space::shape_of(plan).outline.len());
+    let options = (0..count).map(|at| {
+        let text = tell("taping-corner", &vec![("number", Figure::count(at + 1))]);
+        el("option").attr("value", at.to_string()).put(text).done()
+    });
+    let choose = move |text: String| corner.set(text.parse().unwrap_or(0));
+    let field = el("div")
+        .class("field screen-only")
+        .put(el("label").attr("for", "taped-from").put(key!("taping-from")))
+        .put(el("select").attr("id", "taped-from").on_change(choose).put_each(options));
+    fragment()
+        .put(el("h2").put(key!("sheet-taping")))
+        .put(field)
+        .put(live::view(move || app.plan(|plan| sheet(plan, corner.get()))))
+        .put(el("p").class("hint").put(key!("taping-caution")))
+        .done()
+}
+
+fn sheet(plan: &Plan, corner: usize) -> View {
+    let things = taped(plan, corner);
+    let from = tell("taping-corner", &vec![("number", Figure::count(corner + 1))]);
+    let head = ["taping-mark", "taping-along", "taping-across", "taping-straight"]
+        .map(|key| el("th").attr("scope", "col").put(t(key)).done());
+    let bodies = things.iter().map(|thing| el("tbody").put_each(rows(thing)).done());
+    let none = plan.placements.is_empty().then(|| el("p").put(key!("taping-empty")).done());
+    fragment()
+        .put(el("p").put(key!("taping-how")))
+        .put(el("p").put(el("strong").put(t!("taping-from")).put(": ").put(from)))
+        .put(
+            el("div")
+                .class("taping")
+                .put(small_picture(&drawing(plan), t!("sheet-taping")))
+                .put(el("table").put(el("thead").put(el("tr").put_each(head))).put_each(bodies)),
+        )
+        .put(none)
+        .done()
+}
+
+/// The name of a thing, then a row for each of its corners.
+fn rows(thing: &TapedThing) -> Vec<View> {
+    let name = if thing.name.is_empty() { t!("taping-van") } else { thing.name.clone() };
+    let heading = el("tr").put(el("th").attr("colspan", "4").attr("scope", "rowgroup").put(name)).done();
+    let marks = thing.marks.iter().map(|mark| {
+        let number = tell("taping-corner", &vec![("number", Figure::count(mark.corner + 1))]);
+        let cells = [mark.along_mm, mark.across_mm, mark.straight_mm].map(|mm| el("td").put(on_tape(mm)).done());
+        el("tr").put(el("th").attr("scope", "row").put(number)).put_each(cells).done()
+    });
+    std::iter::once(heading).chain(marks).collect()
+}
+
+/// A length as it is read off a tape: millimetres, or inches and a fraction.
+fn on_tape(mm: i32) -> String {
+    words(|words| match words.units() {
+        Units::Metric => words.measure(f64::from(mm), kerbstead_core::plan::Quantity::LengthMm),
+        Units::UsCustomary => {
+            let tape = inches(mm);
+            let sign = if tape.is_negative { "−" } else { "" };
+            let whole = (tape.whole > 0 || tape.numerator == 0).then(|| tape.whole.to_string());
+            let part = (tape.numerator > 0).then(|| format!("{}/{}", tape.numerator, tape.denominator));
+            let parts: Vec<String> = [whole, part].into_iter().flatten().collect();
+            format!("{sign}{} in", parts.join(" "))
+        }
+    })
+}
