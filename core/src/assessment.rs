@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use crate::explain::{Figure, Figures, Working};
 use crate::plan::{Id, List, Path, Plan};
-use crate::{days, money, power, run, water};
+use crate::{days, load, money, power, run, space, water};
 
 /// The answer to "does the plan hold?", as seen on one day.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -31,6 +31,8 @@ pub struct Assessment {
     pub water: water::Report,
     /// Will it be built by the date?
     pub days: days::Report,
+    /// Does the van carry it?
+    pub load: load::Report,
 }
 
 /// Assesses a plan as it stands on `as_of`, along the likely run. What lies before that day counts as it was answered
@@ -43,6 +45,8 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
     let timeline = run::Timeline::new(plan, as_of);
     let run = run::walk(plan, as_of, &timeline);
     let money = money::report(plan, as_of, &timeline, run.money);
+    let placed = space::Placed::new(plan);
+    let load = load::report(plan, as_of, &timeline, &placed, &run.supply, &run.water.days);
     Assessment {
         as_of,
         starts_on: timeline.starts_on(),
@@ -52,17 +56,19 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
         money,
         power: power::report(plan, as_of, &timeline, &run.electrics, &run.power),
         water: water::report(plan, as_of, &timeline, &run.supply, run.water),
+        load,
     }
 }
 
 impl Assessment {
     /// Each balance with its verdict, in the order they are shown.
-    pub fn verdicts(&self) -> [(Balance, Verdict); 4] {
+    pub fn verdicts(&self) -> [(Balance, Verdict); 5] {
         [
             (Balance::Money, self.money.standing.verdict),
             (Balance::Power, self.power.standing.verdict),
             (Balance::Water, self.water.standing.verdict),
             (Balance::Days, self.days.standing.verdict),
+            (Balance::Load, self.load.standing.verdict),
         ]
     }
 
@@ -139,6 +145,8 @@ pub enum Balance {
     Water,
     /// Work by day.
     Days,
+    /// Kilograms by day.
+    Load,
 }
 
 /// Whether a balance holds. The order is from bad to good, with what is not known first.
@@ -204,6 +212,8 @@ pub enum Margin {
     Days(f64),
     /// Days from when all is done to the day of leaving.
     Early(f64),
+    /// Kilograms under a limit.
+    Mass(f64),
 }
 
 impl From<Margin> for Figure {
@@ -213,6 +223,7 @@ impl From<Margin> for Figure {
             Margin::Money(amount) => Self::Money(amount),
             Margin::Hours(hours) => Self::of(hours, Quantity::Hours),
             Margin::Days(days) | Margin::Early(days) => Self::of(days, Quantity::Days),
+            Margin::Mass(kilograms) => Self::of(kilograms, Quantity::MassKg),
         }
     }
 }
@@ -304,6 +315,14 @@ pub enum Caution {
     LiftingAndTired,
     /// Cutting into the roof or the sides of the van.
     CuttingTheVan,
+    /// Weighing more than the van or an axle may.
+    Overloading,
+    /// Things that fly when the van brakes.
+    LooseCargo,
+    /// Seats, belts and airbags.
+    BeltsAndAirbags,
+    /// Adhesive strips where somebody sleeps.
+    AdhesiveNearHeads,
 }
 
 impl Caution {
@@ -321,6 +340,10 @@ impl Caution {
             Self::SolventsAndFoam => "caution-solvents-and-foam",
             Self::LiftingAndTired => "caution-lifting-and-tired",
             Self::CuttingTheVan => "caution-cutting-the-van",
+            Self::Overloading => "caution-overloading",
+            Self::LooseCargo => "caution-loose-cargo",
+            Self::BeltsAndAirbags => "caution-belts-and-airbags",
+            Self::AdhesiveNearHeads => "caution-adhesive-near-heads",
         }
     }
 }
