@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use crate::explain::{Figure, Figures, Working};
 use crate::plan::{Id, List, Path, Plan};
-use crate::{days, money, power, run, space, water};
+use crate::{days, load, money, power, run, space, water};
 
 /// The answer to "does the plan hold?", as seen on one day.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -33,6 +33,8 @@ pub struct Assessment {
     pub days: days::Report,
     /// Does it fit, and does one get through?
     pub space: space::Report,
+    /// Does the van carry it?
+    pub load: load::Report,
 }
 
 /// Assesses a plan as it stands on `as_of`, along the likely run. What lies before that day counts as it was answered
@@ -45,6 +47,8 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
     let timeline = run::Timeline::new(plan, as_of);
     let run = run::walk(plan, as_of, &timeline);
     let money = money::report(plan, as_of, &timeline, run.money);
+    let placed = space::Placed::new(plan);
+    let load = load::report(plan, as_of, &timeline, &placed, &run.supply, &run.water.days);
     Assessment {
         as_of,
         starts_on: timeline.starts_on(),
@@ -53,20 +57,22 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
         days: days::report(plan, as_of, work, &run::for_days(plan, as_of, &money)),
         money,
         power: power::report(plan, as_of, &timeline, &run.electrics, &run.power),
-        space: space::report(plan, &space::Placed::new(plan)),
+        space: space::report(plan, &placed),
         water: water::report(plan, as_of, &timeline, &run.supply, run.water),
+        load,
     }
 }
 
 impl Assessment {
     /// Each balance with its verdict, in the order they are shown.
-    pub fn verdicts(&self) -> [(Balance, Verdict); 5] {
+    pub fn verdicts(&self) -> [(Balance, Verdict); 6] {
         [
             (Balance::Money, self.money.standing.verdict),
             (Balance::Power, self.power.standing.verdict),
             (Balance::Water, self.water.standing.verdict),
             (Balance::Days, self.days.standing.verdict),
             (Balance::Space, self.space.standing.verdict),
+            (Balance::Load, self.load.standing.verdict),
         ]
     }
 
@@ -145,6 +151,8 @@ pub enum Balance {
     Days,
     /// Millimetres.
     Space,
+    /// Kilograms by day.
+    Load,
 }
 
 /// Whether a balance holds. The order is from bad to good, with what is not known first.
@@ -212,6 +220,8 @@ pub enum Margin {
     Early(f64),
     /// Millimetres beyond the width that is asked for, where one walks.
     Width(f64),
+    /// Kilograms under a limit.
+    Mass(f64),
 }
 
 impl From<Margin> for Figure {
@@ -222,6 +232,7 @@ impl From<Margin> for Figure {
             Margin::Hours(hours) => Self::of(hours, Quantity::Hours),
             Margin::Width(mm) => Self::of(mm, Quantity::LengthMm),
             Margin::Days(days) | Margin::Early(days) => Self::of(days, Quantity::Days),
+            Margin::Mass(kilograms) => Self::of(kilograms, Quantity::MassKg),
         }
     }
 }
@@ -315,14 +326,18 @@ pub enum Caution {
     CuttingTheVan,
     /// Ways out that something stands in.
     BlockedExits,
-    /// What is loose when the van brakes or crashes.
-    LooseInACrash,
     /// What hangs above somebody who sleeps.
     AboveAHead,
-    /// Airbags, belts and what stands in front of them.
-    AirbagsAndBelts,
     /// Wires, fuel lines and what bears the van, behind panels and floors.
     WiresAndFuelLines,
+    /// Weighing more than the van or an axle may.
+    Overloading,
+    /// Things that fly when the van brakes.
+    LooseCargo,
+    /// Seats, belts and airbags.
+    BeltsAndAirbags,
+    /// Adhesive strips where somebody sleeps.
+    AdhesiveNearHeads,
 }
 
 impl Caution {
@@ -341,10 +356,12 @@ impl Caution {
             Self::LiftingAndTired => "caution-lifting-and-tired",
             Self::CuttingTheVan => "caution-cutting-the-van",
             Self::BlockedExits => "caution-blocked-exits",
-            Self::LooseInACrash => "caution-loose-in-a-crash",
             Self::AboveAHead => "caution-above-a-head",
-            Self::AirbagsAndBelts => "caution-airbags-and-belts",
             Self::WiresAndFuelLines => "caution-wires-and-fuel-lines",
+            Self::Overloading => "caution-overloading",
+            Self::LooseCargo => "caution-loose-cargo",
+            Self::BeltsAndAirbags => "caution-belts-and-airbags",
+            Self::AdhesiveNearHeads => "caution-adhesive-near-heads",
         }
     }
 }

@@ -14,6 +14,7 @@
 //! - [`run`]: the calendar, and the walk along it that every balance shares;
 //! - [`money`], [`power`], [`water`]: a balance each: what it takes (`input`), what it gives (`report`), the
 //!   computation (`step`), its findings;
+//! - [`load`]: what the van weighs and bears, and what keeps things in their places;
 //! - [`days`]: work placed in time, with the hands and tools there are;
 //! - [`draws`]: numbers by chance, from a seed;
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;

@@ -542,7 +542,7 @@ pub const BUILD: &[Field] = &[
     price("removable", 900),
     price("fixed", 1_200),
     price("redone", 400),
-    number("mass_kg", Quantity::MassKg, 0.0, 5_000.0, 180.0),
+    number("extra_kg", Quantity::MassKg, 0.0, 5_000.0, 180.0),
 ];
 
 /// Fields of a receipt.

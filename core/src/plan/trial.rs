@@ -63,7 +63,7 @@ pub struct VanBuild {
     pub redone: Option<Estimate<Money>>,
     /// How much more than what is planned now is in the van with it.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
-    pub mass_kg: Option<f64>,
+    pub extra_kg: Option<f64>,
 }
 
-record!(VanBuild { id, name, build_months, removable, fixed, redone, mass_kg });
+record!(VanBuild { id, name, build_months, removable, fixed, redone, extra_kg });

@@ -107,8 +107,8 @@ impl ArrangeTask {
             .map(|(thing, item)| !thing.pinned && matches!(item.level, Level::Floor | Level::UnderBed))
             .collect();
         let riders = riders(&placed, &moves);
-        let rides = |at: usize| riders.iter().any(|(rider, _)| *rider == at);
-        let known: Vec<usize> = (0..placed.things.len()).filter(|at| !rides(*at)).collect();
+        let is_rider = |at: usize| riders.iter().any(|(rider, _)| *rider == at);
+        let known: Vec<usize> = (0..placed.things.len()).filter(|at| !is_rider(*at)).collect();
         let search = known.iter().any(|at| moves[*at]).then(|| Search::new(&wish(&plan, &placed, &known, &riders, &moves)));
         Self { placed, riders, known, search }
     }

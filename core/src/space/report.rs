@@ -151,11 +151,11 @@ fn cautions(plan: &Plan) -> Vec<Caution> {
     if plan.placements.is_empty() {
         return Vec::new();
     }
-    let mut cautions = vec![Caution::BlockedExits, Caution::LooseInACrash];
+    let mut cautions = vec![Caution::BlockedExits, Caution::LooseCargo];
     if plan.placements.iter().any(|placement| placement.sleeps > 0) {
         cautions.push(Caution::AboveAHead);
     }
-    cautions.extend([Caution::AirbagsAndBelts, Caution::WiresAndFuelLines]);
+    cautions.extend([Caution::BeltsAndAirbags, Caution::WiresAndFuelLines]);
     cautions
 }
 

@@ -231,9 +231,7 @@ space-arch-left = Wheel arch, left
 space-arch-right = Wheel arch, right
 
 caution-blocked-exits = Two ways out must stay free at night, and they must open from inside. A drawing does not show what slides, jams or burns.
-caution-loose-in-a-crash = What is loose flies in a crash with many times its weight. Where it stands is no fastening: see Load.
 caution-above-a-head = Nothing heavy or hard above a sleeper’s head, however well it is held.
-caution-airbags-and-belts = Airbags, seat belts and their anchors must stay free, and people ride only on seats with belts that the vehicle’s papers name.
 caution-wires-and-fuel-lines = Before a hole is drilled: wires, fuel and brake lines, airbags and what holds the body together lie behind panels and under floors. Ask a workshop; rules for vehicles differ from place to place.
 
 page-space = Space
@@ -400,6 +398,7 @@ field-person-kg = Mass of a person
 field-tank-l = The fuel tank holds
 field-fuel = It burns
 field-luggage-kg = Keep free for luggage
+field-extra-kg = More in the van with it
 field-holds-l = What goes into one
 field-packed-l = Room it takes, packed soft
 field-x-mm = From the front
@@ -468,6 +467,129 @@ choice-other-side-left = its first long side
 choice-other-side-right = its other long side
 choice-fuel-diesel = diesel
 choice-fuel-petrol = petrol
+
+## Load
+
+load-over-gross = On { $on } the van weighs { $by } more than the { $gross } it may.
+load-over-gross-full = With all tanks full the van weighs { $by } more than the { $gross } it may.
+next-load-over-gross = Leave something heavy at home, carry less water while you drive, or weigh the van: a scale may know better than papers.
+load-luggage-over = Of the { $luggage } you want to keep free, { $by } are taken.
+next-load-luggage-over = Leave something at home, or keep less free.
+load-close-to-gross = Only { $spare } of the { $gross } the van may weigh are left at its heaviest.
+load-front-over = At its heaviest, the front axle bears { $by } more than the { $limit } it may.
+next-load-front-over = Move heavy things towards the rear axle, or leave some at home.
+load-rear-over = At its heaviest, the rear axle bears { $by } more than the { $limit } it may.
+next-load-rear-over = Move heavy things forward, most of all what stands behind the rear axle: it also lifts the front.
+load-front-light = The front axle, which steers, bears only { $percent } of the whole.
+load-uneven = The left wheels bear { $left }, the right ones { $right }.
+next-load-uneven = Move heavy things, or a full can, to the lighter side.
+load-highest-mass = If everything is as heavy as it could be, the van weighs { $high }: { $by } more than it may.
+load-mass-unknown = { $count_n ->
+    [one] The mass of one thing is not known and counts as nothing.
+   *[other] The masses of { $count } things are not known and count as nothing.
+}
+next-load-mass-unknown = Weigh what you can; bathroom scales will do, with and without the thing in your arms.
+load-not-weighed = The { $empty } of the empty van are stated, not weighed. Vans often weigh more than their papers say.
+next-load-not-weighed = A public weighbridge costs little. Weigh each axle too, and note who sat in the van and how full the tank was.
+load-axles-unknown = { $count_n ->
+    [one] What each axle bears is not known: one measure of the van is missing.
+   *[other] What each axle bears is not known: { $count } measures of the van are missing.
+}
+next-load-axles-unknown = It takes the wheelbase, how far behind the front axle the floor begins, and what the front axle of the empty van bears.
+load-fuel-unknown = It is not known what the fuel tank holds, so the fuel counts as it was when the van’s mass was taken: { $percent } full.
+next-load-fuel-unknown = The van’s manual says what the tank holds.
+load-unfastened = “{ $name }”, { $mass }, is held by nothing while the van drives.
+next-load-unfastened = Strap it to anchors, wedge it between what is fastened, or say what holds it already.
+load-strips-alone = “{ $name }” would hang by strips alone, above or beside “{ $bed }”, where somebody sleeps.
+next-load-strips-alone = Hold it with screws or straps, or let it travel on the floor.
+load-strips-too-many = “{ $name }” would take { $strips } strips: too heavy for them.
+load-strips-not-rated = { $count_n ->
+    [one] One thing hangs by strips, and it is not known what a strip holds.
+   *[other] { $count } things hang by strips, and it is not known what a strip holds.
+}
+next-load-strips-not-rated = Its packet says so. Half of that is left on a hot day, more or less.
+
+working-load-total = { $empty } empty + { $people } of people + { $fuel } of fuel, the tank full + { $things } of things + { $water } of water = { $total }
+working-load-spare = { $gross } allowed − { $total } − { $luggage } to be kept free = { $spare }
+working-load-axles = Each mass × its distance behind the front axle, summed and divided by the wheelbase, rests on the rear axle, up to { $rear }; the rest on the front one, up to { $front }
+working-load-tying = “{ $name }”, { $mass }, pushes forward with { $force } when the van brakes at 0.8 of gravity
+
+leaving-round = Walk round the van once: nothing leans on it, lies under it or stands behind it.
+leaving-thing-outside = “{ $name }” is brought in, or tied on as its maker says.
+leaving-mains-lead = The mains lead is out of the socket, off the ground and stowed.
+leaving-used-water = Used water is emptied where that is allowed, and its tank is shut.
+leaving-openings = Roof openings and windows are shut.
+leaving-steps = Steps and chocks are in.
+leaving-latch = “{ $name }” is latched, tied or down on the floor.
+leaving-close = “{ $name }” is closed and stays closed.
+leaving-can = “{ $name }” is shut, upright and held.
+leaving-unplug = “{ $name }” is unplugged from the mains or switched off.
+leaving-flames = Every flame is out, every gas valve shut, and what was hot has cooled.
+leaving-loose = Nothing heavy lies loose or above a head; doors and drawers stay shut when you shake them.
+leaving-dashboard = Nothing lies on the dashboard, in front of an airbag or near the pedals.
+leaving-seats = { $people_n ->
+    [one] The seat is free, its belt runs straight and is fastened.
+   *[other] { $people } seats are free, their belts run straight and are fastened.
+}
+leaving-load = Has anything heavy come aboard? With everybody in it, the van may weigh { $gross }.
+leaving-handbrake = Last of all: mirrors, lights, and the handbrake off.
+
+page-load = Load
+load-to-space = Where everything stands
+load-parts = The heaviest day
+load-parts-none = What the empty van weighs is not told yet: below.
+load-part-empty = Empty van
+load-part-people = People
+load-part-fuel = Fuel, tank full
+load-part-things = Things
+load-part-water = Water, fresh and used
+load-part-all = Together
+load-worst-on = That is { $on }.
+load-range = With all masses at their lowest { $low }, at their highest { $high }.
+load-unplaced = { $mass } of that have no place yet and count in the middle of the floor.
+load-plot = Mass by day
+load-axles = Axles and sides, at their heaviest
+load-axles-none = It takes the wheelbase, where the floor begins, and what the front axle of the empty van bears: below.
+load-axle-front = Front axle
+load-axle-rear = Rear axle
+load-axle-spare = { $mass } to spare
+load-axle-over = { $mass } too much
+load-axle-no-limit = limit not told
+load-side-left = Left wheels
+load-side-right = Right wheels
+load-leaving = Before driving off
+load-leaving-outside = Round the van
+load-leaving-inside = Inside, from the rear to the front
+load-leaving-driver = At the wheel
+load-leaving-left = { $count_n ->
+    [one] One is left to look at.
+   *[other] { $count } are left to look at.
+}
+load-leaving-done = All of it is ticked. It names what the plan knows of; look round once more.
+load-leaving-again = Begin again
+load-tying = What keeps it in place
+load-tying-none = Nothing heavy has a place yet.
+load-tying-how = When the van brakes hard, everything goes on at 0.8 of its weight. These are the forces, and what straps must carry by the rules for cargo; anchors must carry as much.
+load-tying-name = { $name }, { $mass }, held by: { $held }
+load-tying-forces = Forward { $forward }, to a side { $sideways }, up { $up }. Straps with working load limits of { $limit } in all.
+load-tying-straps = { $ties_n ->
+    [one] One of your straps.
+   *[other] { $ties } of your straps.
+}
+load-tying-fewest = { $ties_n ->
+    [one] At least one tie-down.
+   *[other] At least { $ties } tie-downs.
+}
+load-tying-strips = { $strips_n ->
+    [one] One strip or hook.
+   *[other] { $strips } strips or hooks.
+}
+load-builds = What a heavier build would leave
+load-builds-none = No way of building has a mass yet: tell “More in the van with it” under
+load-van = What it weighs
+load-axle-measures = Axles
+load-fastening = Straps and strips at hand
+sheet-leaving = Before driving off
 
 ## Days
 
@@ -850,6 +972,10 @@ caution-power-tools-and-dust = Saws and drills injure, and dust harms lungs and 
 caution-solvents-and-foam = Solvents, glue and foam give off vapours that burn and numb. Use them with the doors open, away from flames, and as the label says.
 caution-lifting-and-tired = Lift in two. Do not saw, drill or work under the van alone or tired; a day later is cheaper.
 caution-cutting-the-van = Cutting or drilling into roof, sides or floor can meet wires, fuel lines and what holds the body together, and lets water in. Gas, mains wiring, brakes and what the law asks a workshop for belong to licensed trades; local codes differ.
+caution-overloading = A van above its allowed mass, or with too much on one axle, brakes and steers worse and may not be driven. What its plate and papers say goes before anything here; only a scale knows what it weighs.
+caution-loose-cargo = What is loose flies when the van brakes, and hits with many times its weight. Straps and anchors must carry what their makers state; local rules for loads differ. Who is unsure asks a workshop.
+caution-belts-and-airbags = Everybody rides on a seat with a belt that was made for it, never on a bed. Nothing may be in an airbag’s way. Seats, belts and their anchors belong to a licensed workshop.
+caution-adhesive-near-heads = Adhesive lets go in heat, cold, damp and with time, mostly without a sign. Nothing that could hurt is held by it alone where heads are. What its packet says goes before anything here.
 
 ## Problems
 

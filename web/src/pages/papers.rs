@@ -6,6 +6,7 @@ use kerbstead_core::plan::{Mode, Money, Plan, Quantity, add_days};
 use kerbstead_core::{Assessment, Balance};
 
 use super::days::day_sheet;
+use super::load::leaving_sheet;
 use super::space::taping_sheet;
 use super::{balance_title, section, standing};
 use crate::browser;
@@ -19,10 +20,11 @@ use crate::state::App;
 type Sheet = fn(App) -> View;
 
 /// The sheets there are.
-const SHEETS: [(&str, Sheet); 5] = [
+const SHEETS: [(&str, Sheet); 6] = [
     ("sheet-plan", plan_sheet),
     ("sheet-days", day_sheet),
     ("sheet-taping", taping_sheet),
+    ("sheet-leaving", leaving_sheet),
     ("sheet-shopping", shopping_sheet),
     ("sheet-borrowing", borrowing_sheet),
 ];

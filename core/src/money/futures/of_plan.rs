@@ -120,7 +120,7 @@ impl VanBuild {
             removable: Some(build.removable),
             fixed: Some(build.fixed),
             redone: None,
-            mass_kg: None,
+            extra_kg: None,
         }
     }
 }

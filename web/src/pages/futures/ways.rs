@@ -53,5 +53,5 @@ fn line(plan: &Plan, id: Id) -> (String, String) {
 }
 
 fn body(id: Id) -> View {
-    fields(&Path::entry("builds", id), &["name", "build_months", "removable", "fixed", "redone"])
+    fields(&Path::entry("builds", id), &["name", "build_months", "removable", "fixed", "redone", "extra_kg"])
 }

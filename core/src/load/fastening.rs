@@ -1,0 +1,74 @@
+//! What keeps things in their places, and where that is not enough.
+
+use super::constants::{ABOVE_BED_MM, BESIDE_BED_MM, HEAVY_KG, MOST_STRIPS};
+use super::findings::Finding;
+use super::tying::{Tying, full_kg};
+use crate::plan::{Fastened, Plan};
+use crate::space::Placed;
+use crate::space::item::Solid;
+
+/// What there is to say about it, in the order of the placements.
+pub(super) fn findings(plan: &Plan, placed: &Placed, tying: &[Tying]) -> Vec<Finding> {
+    let beds = beds(placed);
+    let mut found = Vec::new();
+    let mut not_rated = 0;
+    for (thing, standing) in placed.things.iter().zip(&placed.layout.items).filter(|(_, item)| item.is_inside()) {
+        match thing.fastened {
+            Fastened::Nothing => {
+                let mass_kg = full_kg(plan, thing);
+                if mass_kg >= HEAVY_KG {
+                    found.push(Finding::Unfastened { placement: thing.id, name: thing.name.clone(), mass_kg });
+                }
+            }
+            Fastened::Strips => {
+                not_rated += usize::from(plan.room.strip_holds_kg.is_none());
+                let solid = standing.solid();
+                if let Some(bed) = beds.iter().find(|(_, bed)| is_over_bed(&solid, bed)) {
+                    let (name, bed) = (thing.name.clone(), bed.0.clone());
+                    found.push(Finding::StripsAlone { placement: thing.id, name, bed });
+                }
+            }
+            Fastened::Straps | Fastened::Wedged | Fastened::Bolted => {}
+        }
+    }
+    found.extend(tying.iter().filter_map(|tying| {
+        let strips = tying.strips.filter(|strips| *strips > MOST_STRIPS)?;
+        Some(Finding::StripsTooMany { placement: tying.placement, name: tying.name.clone(), strips })
+    }));
+    if not_rated > 0 {
+        found.push(Finding::StripsNotRated { count: not_rated });
+    }
+    found
+}
+
+/// What somebody sleeps on, with its name.
+fn beds(placed: &Placed) -> Vec<(String, Solid)> {
+    let things = placed.things.iter().zip(&placed.layout.items);
+    let slept_on = things.filter(|(thing, item)| thing.sleeps > 0 && item.is_inside());
+    slept_on.map(|(thing, item)| (thing.name.clone(), item.opened_solid().unwrap_or_else(|| item.solid()))).collect()
+}
+
+/// Whether something begins so high above a bed, and so near to it, that it could fall on who lies there. What is turned
+/// counts with the rectangle around it, square to the walls.
+fn is_over_bed(thing: &Solid, bed: &Solid) -> bool {
+    let above_mm = f64::from(thing.from_mm) - f64::from(bed.to_mm);
+    let (Some(thing), Some(bed)) = (bounds(thing), bounds(bed)) else { return false };
+    let gap = |axis: fn(&[[f64; 2]; 2]) -> [f64; 2]| {
+        let ([low, high], [other_low, other_high]) = (axis(&thing), axis(&bed));
+        (low - other_high).max(other_low - high).max(0.0)
+    };
+    let (along, across) = (gap(|bounds| bounds[0]), gap(|bounds| bounds[1]));
+    above_mm >= ABOVE_BED_MM && libm::hypot(along, across) <= BESIDE_BED_MM
+}
+
+/// The least and the greatest place along the van and across it.
+fn bounds(solid: &Solid) -> Option<[[f64; 2]; 2]> {
+    let first = *solid.corners.first()?;
+    let start = [[first.x; 2], [first.y; 2]];
+    Some(
+        solid
+            .corners
+            .iter()
+            .fold(start, |[[x, to_x], [y, to_y]], at| [[x.min(at.x), to_x.max(at.x)], [y.min(at.y), to_y.max(at.y)]]),
+    )
+}

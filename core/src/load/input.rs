@@ -1,0 +1,234 @@
+//! What the load takes of the plan: masses at their places, made sound.
+
+use super::constants::{DIESEL_KG_PER_L, MOST_KG, PETROL_KG_PER_L, TANK_AT_WHEELBASE};
+use super::step::{LoadDay, Weight, is_length};
+use crate::plan::{Fuel, Item, Path, Plan, TankKind, Vehicle};
+use crate::space::Placed;
+use crate::space::constants::MOST_MM;
+use crate::space::geometry::Point;
+use crate::water::constants::DENSITY_KG_PER_L;
+
+/// The load side of a plan.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Input {
+    /// The van without people and fuel.
+    pub empty: Weight,
+    /// Everybody who travels.
+    pub people: Weight,
+    /// A full fuel tank. Nothing when it is not known what the tank holds; then the fuel is in the empty mass, as it was
+    /// weighed.
+    pub fuel: Weight,
+    /// The kit, likely.
+    pub things: Weight,
+    /// The kit, at its least.
+    pub things_low_kg: f64,
+    /// The kit, at its most.
+    pub things_high_kg: f64,
+    /// A litre of fresh water, spread over the cans in proportion to what they hold.
+    pub fresh_litre: Weight,
+    /// A litre of used water, the same.
+    pub grey_litre: Weight,
+    /// Items whose mass is not stated.
+    pub unknown_mass: usize,
+    /// What of the kit has no place, without water: it is counted in the middle of the floor.
+    pub unplaced_kg: f64,
+    /// From axle to axle, when what the axles bear can be worked out.
+    pub wheelbase_mm: Option<f64>,
+    /// From the left wheels to the right ones, where it is known.
+    pub track_mm: Option<f64>,
+    /// What is missing for the axles.
+    pub missing_for_axles: Vec<Path>,
+}
+
+/// Water in cans that are being counted: what they hold, and where.
+#[derive(Default)]
+struct Cans {
+    litres: f64,
+    held: Weight,
+}
+
+impl Input {
+    /// The load side of the plan, with its things where they are placed.
+    pub fn new(plan: &Plan, placed: &Placed) -> Self {
+        let vehicle = &plan.vehicle;
+        let missing_for_axles = missing_for_axles(vehicle);
+        let wheelbase_mm = vehicle.wheelbase_mm.filter(|_| missing_for_axles.is_empty());
+        let track_mm = vehicle.track_mm.filter(|track| is_length(*track));
+        let tank_mm = wheelbase_mm.map_or(0.0, |base| base * TANK_AT_WHEELBASE);
+        let people_kg = f64::from(plan.people) * sound(vehicle.person_kg);
+        let mut input = Self {
+            empty: empty(vehicle, wheelbase_mm, track_mm),
+            people: Weight::at(people_kg.min(MOST_KG), place(vehicle.seats_from_axle_mm), 0.0),
+            fuel: Weight::at(full_tank_kg(vehicle), tank_mm, 0.0),
+            wheelbase_mm,
+            track_mm,
+            missing_for_axles,
+            ..Self::default()
+        };
+        input.add_things(plan, placed);
+        input
+    }
+
+    fn add_things(&mut self, plan: &Plan, placed: &Placed) {
+        let middles = Middles::new(plan, placed);
+        let (mut fresh, mut grey) = (Cans::default(), Cans::default());
+        for item in plan.carried().filter(|item| item.kept() > 0) {
+            let places = middles.of(item);
+            let pieces = f64::from(item.kept());
+            let one = item.mass_kg.map_or(0.0, |mass| sound(mass.likely()));
+            let [low, high] = item.mass_kg.map_or([0.0; 2], |mass| [sound(mass.low()), sound(mass.high())]);
+            self.unknown_mass += usize::from(item.mass_kg.is_none());
+            self.things = self.things.plus(places.each(one));
+            self.things_low_kg += low.min(one) * pieces;
+            self.things_high_kg += high.max(one) * pieces;
+            self.unplaced_kg += one * places.unplaced;
+            if let Some(tank) = item.tank {
+                let cans = if tank.holds == TankKind::Fresh { &mut fresh } else { &mut grey };
+                let litres = sound(tank.capacity_l);
+                cans.litres += litres * pieces;
+                cans.held = cans.held.plus(places.each(litres * DENSITY_KG_PER_L));
+            }
+        }
+        self.fresh_litre = fresh.litre();
+        self.grey_litre = grey.litre();
+    }
+
+    /// The van with everything, and so much water.
+    pub fn weight(&self, fresh_l: f64, grey_l: f64) -> Weight {
+        self.without_water().plus(self.water(fresh_l, grey_l))
+    }
+
+    /// So much water in the cans.
+    pub fn water(&self, fresh_l: f64, grey_l: f64) -> Weight {
+        self.fresh_litre.times(sound(fresh_l)).plus(self.grey_litre.times(sound(grey_l)))
+    }
+
+    /// One day with so much water.
+    pub fn day(&self, on: Option<jiff::civil::Date>, fresh_l: f64, grey_l: f64) -> LoadDay {
+        let weight = self.weight(fresh_l, grey_l);
+        let axles = self.wheelbase_mm.and_then(|base| weight.axles_kg(base));
+        let sides = self.track_mm.and_then(|track| weight.sides_kg(track));
+        LoadDay {
+            on,
+            total_kg: weight.kg,
+            water_kg: self.water(fresh_l, grey_l).kg,
+            front_kg: axles.map(|(front, _)| front),
+            rear_kg: axles.map(|(_, rear)| rear),
+            left_kg: sides.map(|(left, _)| left),
+            right_kg: sides.map(|(_, right)| right),
+        }
+    }
+
+    fn without_water(&self) -> Weight {
+        self.empty.plus(self.people).plus(self.fuel).plus(self.things)
+    }
+}
+
+impl Cans {
+    fn litre(&self) -> Weight {
+        if self.litres > 0.0 { self.held.times(1.0 / self.litres) } else { Weight::default() }
+    }
+}
+
+/// Where things act, measured from the front axle and from the middle.
+struct Middles<'a> {
+    placed: &'a Placed,
+    floor_from_axle_mm: f64,
+    middle: Point,
+}
+
+/// Where the pieces of an item act.
+struct Places {
+    /// The sum of the places of its pieces, for one kilogram each.
+    all: Weight,
+    /// Pieces without a place.
+    unplaced: f64,
+}
+
+impl<'a> Middles<'a> {
+    fn new(plan: &Plan, placed: &'a Placed) -> Self {
+        let floor_from_axle_mm = plan.vehicle.floor_from_axle_mm.map_or(0.0, place);
+        let outline = placed.layout.shape.outline.iter();
+        let corners: Vec<Point> = outline.map(|spot| Point::at(spot.x_mm, spot.y_mm)).collect();
+        Self { placed, floor_from_axle_mm, middle: middle_of(&corners).unwrap_or_default() }
+    }
+
+    fn weight(&self, kg: f64, at: Point) -> Weight {
+        Weight::at(kg, self.floor_from_axle_mm + at.x, at.y - self.middle.y)
+    }
+
+    /// An item's placements take one piece each; the others are in the middle of the floor.
+    fn of(&self, item: &Item) -> Places {
+        let kept = item.kept();
+        let boxes = self.placed.things.iter().zip(&self.placed.layout.items);
+        let own = boxes.filter(|(thing, _)| thing.item == item.id).take(usize::try_from(kept).unwrap_or(usize::MAX));
+        let (mut all, mut unplaced) = (Weight::default(), f64::from(kept));
+        for (_, standing) in own {
+            let at = middle_of(&standing.solid().corners).unwrap_or(self.middle);
+            all = all.plus(self.weight(1.0, at));
+            unplaced -= 1.0;
+        }
+        Places { all: all.plus(self.weight(unplaced, self.middle)), unplaced }
+    }
+}
+
+impl Places {
+    /// All pieces, when each weighs so much.
+    fn each(&self, kg: f64) -> Weight {
+        self.all.times(kg)
+    }
+}
+
+/// The middle between the least and the greatest place of some corners; of a box, its middle.
+fn middle_of(corners: &[Point]) -> Option<Point> {
+    let first = *corners.first()?;
+    let (low, high) = corners.iter().fold((first, first), |(low, high), at| {
+        (Point { x: low.x.min(at.x), y: low.y.min(at.y) }, Point { x: high.x.max(at.x), y: high.y.max(at.y) })
+    });
+    Some(Point { x: f64::midpoint(low.x, high.x), y: f64::midpoint(low.y, high.y) })
+}
+
+/// The van without the people and the fuel that were in it when its mass was taken. Without its axles, its moments along
+/// it mean nothing, and nobody asks for them.
+fn empty(vehicle: &Vehicle, wheelbase_mm: Option<f64>, track_mm: Option<f64>) -> Weight {
+    let stated = sound(vehicle.empty_mass_kg.unwrap_or(0.0));
+    let front = sound(vehicle.empty_front_kg.unwrap_or(0.0)).min(stated);
+    let left = vehicle.empty_left_kg.map_or(stated / 2.0, sound).min(stated);
+    let (base, track) = (wheelbase_mm.unwrap_or(0.0), track_mm.unwrap_or(0.0));
+    let people = (f64::from(vehicle.weighed_people) * sound(vehicle.person_kg)).min(stated);
+    let full = sound(vehicle.weighed_fuel_percent).min(100.0) / 100.0;
+    let fuel = (full_tank_kg(vehicle) * full).min(stated - people);
+    Weight { kg: stated, behind_kg_mm: (stated - front) * base, right_kg_mm: (stated / 2.0 - left) * track }
+        .plus(Weight::at(-people, place(vehicle.seats_from_axle_mm), 0.0))
+        .plus(Weight::at(-fuel, base * TANK_AT_WHEELBASE, 0.0))
+}
+
+/// Mass of a full fuel tank; nothing when it is not known what it holds.
+pub fn full_tank_kg(vehicle: &Vehicle) -> f64 {
+    let density = match vehicle.fuel {
+        Fuel::Diesel => DIESEL_KG_PER_L,
+        Fuel::Petrol => PETROL_KG_PER_L,
+    };
+    vehicle.tank_l.map_or(0.0, |litres| sound(litres) * density)
+}
+
+fn missing_for_axles(vehicle: &Vehicle) -> Vec<Path> {
+    let known = [
+        ("wheelbase_mm", vehicle.wheelbase_mm.is_some_and(is_length)),
+        ("floor_from_axle_mm", vehicle.floor_from_axle_mm.is_some_and(f64::is_finite)),
+        ("empty_front_kg", vehicle.empty_front_kg.is_some_and(|front| front > 0.0)),
+    ];
+    let missing = known.iter().filter(|(_, is_known)| !is_known);
+    missing.map(|(field, _)| Path::section("vehicle").child(field)).collect()
+}
+
+/// A mass, or litres: no less than nothing, and no more than can be believed.
+pub(super) fn sound(kg: f64) -> f64 {
+    if kg > 0.0 { kg.min(MOST_KG) } else { 0.0 }
+}
+
+/// A place along the van that can be reckoned with.
+fn place(mm: f64) -> f64 {
+    let most = f64::from(MOST_MM);
+    if mm.is_nan() { 0.0 } else { mm.clamp(-most, most) }
+}
