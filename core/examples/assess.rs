@@ -88,6 +88,8 @@ fn sentences(assessment: &Assessment, words: &Words<Plain>) -> String {
         balance("power", &assessment.power.standing, words),
         balance("water", &assessment.water.standing, words),
         balance("days", &assessment.days.standing, words),
+        balance("space", &assessment.space.standing, words),
+        balance("load", &assessment.load.standing, words),
         balance("load", &assessment.load.standing, words),
     ]
     .concat()

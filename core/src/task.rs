@@ -20,8 +20,8 @@ use crate::days::OutlookTask;
 use crate::money::ProspectTask;
 use crate::money::buying::BuyingTask;
 use crate::plan::Plan;
-use crate::space::ArrangeTask;
 use crate::plan::record::{record, words};
+use crate::space::ArrangeTask;
 
 /// What is asked of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -109,7 +109,8 @@ impl ArrangeTask {
         let riders = riders(&placed, &moves);
         let is_rider = |at: usize| riders.iter().any(|(rider, _)| *rider == at);
         let known: Vec<usize> = (0..placed.things.len()).filter(|at| !is_rider(*at)).collect();
-        let search = known.iter().any(|at| moves[*at]).then(|| Search::new(&wish(&plan, &placed, &known, &riders, &moves)));
+        let search =
+            known.iter().any(|at| moves[*at]).then(|| Search::new(&wish(&plan, &placed, &known, &riders, &moves)));
         Self { placed, riders, known, search }
     }
 
@@ -166,7 +167,8 @@ fn riders(placed: &Placed, moves: &[bool]) -> Vec<(usize, usize)> {
     let solids: Vec<Solid> = items.iter().map(Item::solid).collect();
     let carrier_of = |at: usize| {
         let is_carried = items[at].level == Level::Counter || items[at].level == Level::UnderBed;
-        let carriers = (0..items.len()).filter(|other| *other != at && moves[*other] && items[*other].level == Level::Floor);
+        let carriers =
+            (0..items.len()).filter(|other| *other != at && moves[*other] && items[*other].level == Level::Floor);
         is_carried.then(|| carriers.into_iter().find(|other| is_within(&solids[at], &solids[*other]))).flatten()
     };
     (0..items.len()).filter_map(|at| Some((at, carrier_of(at)?))).collect()
@@ -187,10 +189,8 @@ fn wish(plan: &Plan, placed: &Placed, known: &[usize], riders: &[(usize, usize)]
     let goals = goals.filter_map(&of).map(|item| Place::Beside { item, side: None });
     let ways = door.map(|door| goals.chain(cab).map(|goal| (Place::Door(door), goal)).collect());
     let together = layout.together.iter().filter_map(|(one, other)| Some((of(*one)?, of(*other)?))).collect();
-    let known_placed = Placed {
-        things: known.iter().map(|at| placed.things[*at].clone()).collect(),
-        ..Placed::default()
-    };
+    let known_placed =
+        Placed { things: known.iter().map(|at| placed.things[*at].clone()).collect(), ..Placed::default() };
     Wish {
         freedoms: known
             .iter()

@@ -77,19 +77,24 @@ pub fn drawing(plan: &Plan) -> Drawing {
     };
     let shape = &placed.layout.shape;
     let doors = shape.doors.iter().filter_map(|door| shape.door_ends(door).map(|(from, to)| (door.kind, from, to)));
-    let mut things: Vec<Drawn> = placed.things.iter().zip(&placed.layout.items).enumerate().map(|(at, (thing, item))| Drawn {
-        id: thing.id,
-        name: thing.name.clone(),
-        level: item.level,
-        closed: item.solid().into(),
-        opened: item.opened_solid().map(Outline::from),
-        head: (thing.sleeps > 0).then(|| head_zone(item, thing.head).into()),
-        size_mm: [item.length_mm, item.width_mm],
-        corner_mm: [item.x_mm, item.y_mm],
-        pinned: thing.pinned,
-        is_wrong: wrong(at),
-    })
-    .collect();
+    let mut things: Vec<Drawn> = placed
+        .things
+        .iter()
+        .zip(&placed.layout.items)
+        .enumerate()
+        .map(|(at, (thing, item))| Drawn {
+            id: thing.id,
+            name: thing.name.clone(),
+            level: item.level,
+            closed: item.solid().into(),
+            opened: item.opened_solid().map(Outline::from),
+            head: (thing.sleeps > 0).then(|| head_zone(item, thing.head).into()),
+            size_mm: [item.length_mm, item.width_mm],
+            corner_mm: [item.x_mm, item.y_mm],
+            pinned: thing.pinned,
+            is_wrong: wrong(at),
+        })
+        .collect();
     things.sort_by_key(|thing| thing.closed.to_mm);
     Drawing {
         outline: shape.floor(),
@@ -104,7 +109,9 @@ impl Drawing {
     /// What it takes up: the least and the greatest place along the van and across it, in millimetres, things included.
     pub fn bounds(&self) -> [(f64, f64); 2] {
         let points = || {
-            let things = self.things.iter().flat_map(|thing| thing.closed.corners.iter().chain(thing.opened.iter().flat_map(|open| &open.corners)));
+            let things = self.things.iter().flat_map(|thing| {
+                thing.closed.corners.iter().chain(thing.opened.iter().flat_map(|open| &open.corners))
+            });
             self.outline.iter().chain(things)
         };
         let along = |pick: fn(&Point) -> f64| {

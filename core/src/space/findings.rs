@@ -183,11 +183,9 @@ impl Say for Finding {
             | Self::OverAHead { .. }
             | Self::DistanceNotKept { .. }
             | Self::Uncounted { .. } => Severity::Close,
-            Self::Waiting { .. }
-            | Self::NoDoors
-            | Self::NoBed
-            | Self::NobodySleeps
-            | Self::RoofBelowBody { .. } => Severity::Note,
+            Self::Waiting { .. } | Self::NoDoors | Self::NoBed | Self::NobodySleeps | Self::RoofBelowBody { .. } => {
+                Severity::Note
+            }
         }
     }
 

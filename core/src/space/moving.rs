@@ -52,7 +52,9 @@ impl Moving {
         let own = placed.layout.items.get(number)?.solid();
         let floor = Solid { corners: placed.layout.shape.floor(), ..Solid::default() };
         let others = placed.layout.items.iter().enumerate().filter(|(at, item)| *at != number && item.is_inside());
-        let others = others.map(|(_, item)| item.solid()).chain(placed.layout.shape.fixed.iter().map(super::shape::Fixed::solid));
+        let others = others
+            .map(|(_, item)| item.solid())
+            .chain(placed.layout.shape.fixed.iter().map(super::shape::Fixed::solid));
         let beside = others.filter(|other| own.common_height_mm(other) > 0).chain([floor]);
         let mut lines = [Vec::new(), Vec::new()];
         for solid in beside {

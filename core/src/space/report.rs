@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::constants::{
-    BEDDING_OVER_MM, BED_SPARE_MM, HEAD_ZONE_MM, MOST_MM, SITTING_SHARE, TIGHT_WAY_MM, USABLE_PERCENT,
+    BED_SPARE_MM, BEDDING_OVER_MM, HEAD_ZONE_MM, MOST_MM, SITTING_SHARE, TIGHT_WAY_MM, USABLE_PERCENT,
 };
 use super::findings::{Finding, Hindrance};
 use super::fit::{FitReport, Obstacle, Thing as Part, fit, meets};
@@ -142,7 +142,9 @@ pub fn report(plan: &Plan, placed: &Placed) -> Report {
 fn missing(plan: &Plan, placed: &Placed) -> Vec<Path> {
     let is_outline_wrong = placed.layout.shape.outline_faults() > 0;
     if is_outline_wrong {
-        return vec![plan.corners.first().map_or_else(|| Path::section("corners"), |corner| Path::entry("corners", corner.id))];
+        return vec![
+            plan.corners.first().map_or_else(|| Path::section("corners"), |corner| Path::entry("corners", corner.id)),
+        ];
     }
     if placed.things.is_empty() { vec![Path::section("placements")] } else { Vec::new() }
 }
@@ -161,7 +163,8 @@ fn cautions(plan: &Plan) -> Vec<Caution> {
 
 /// The one who walks through.
 pub(super) fn body(plan: &Plan) -> Body {
-    let mm = |length: f64| if length.is_finite() { whole(libm::round(length.clamp(1.0, f64::from(MOST_MM)))) } else { 1 };
+    let mm =
+        |length: f64| if length.is_finite() { whole(libm::round(length.clamp(1.0, f64::from(MOST_MM)))) } else { 1 };
     Body { width_mm: mm(plan.room.body_width_mm), from_mm: 0, to_mm: mm(plan.room.body_height_mm) }
 }
 
@@ -272,7 +275,9 @@ fn findings(plan: &Plan, placed: &Placed, report: &Report, fits: &FitReport) -> 
     for lying in &report.sleepers {
         let (sleeper, name) = (lying.id, lying.name.clone());
         match lying.spare_mm {
-            Some(spare) if spare < 0.0 => findings.push(Finding::BedTooShort { sleeper, name: name.clone(), by_mm: -spare }),
+            Some(spare) if spare < 0.0 => {
+                findings.push(Finding::BedTooShort { sleeper, name: name.clone(), by_mm: -spare })
+            }
             Some(spare) if spare < BED_SPARE_MM => {
                 findings.push(Finding::BedClose { sleeper, name: name.clone(), spare_mm: spare });
             }
@@ -330,8 +335,9 @@ fn of_fit(plan: &Plan, placed: &Placed, fits: &FitReport) -> Vec<Finding> {
             findings.push(Finding::LargerThanVan { placement: thing.id, name: thing.name.clone(), by_mm });
         }
     }
-    let is_too_large =
-        |findings: &[Finding], id: Id| findings.iter().any(|known| matches!(known, Finding::LargerThanVan { placement, .. } if *placement == id));
+    let is_too_large = |findings: &[Finding], id: Id| {
+        findings.iter().any(|known| matches!(known, Finding::LargerThanVan { placement, .. } if *placement == id))
+    };
     for out in &fits.outside {
         let placement = id_of(out.thing);
         if !is_too_large(&findings, placement) {
@@ -416,7 +422,11 @@ fn over_heads(placed: &Placed) -> Vec<Finding> {
         for (number, item) in placed.layout.items.iter().enumerate() {
             if number != bed && item.is_inside() && item.base_mm >= over.from_mm && meets(&item.solid(), &over) {
                 let (thing, bed) = (&placed.things[number], &placed.things[bed]);
-                findings.push(Finding::OverAHead { placement: thing.id, name: thing.name.clone(), bed: bed.name.clone() });
+                findings.push(Finding::OverAHead {
+                    placement: thing.id,
+                    name: thing.name.clone(),
+                    bed: bed.name.clone(),
+                });
             }
         }
     }
@@ -451,7 +461,13 @@ fn stored(plan: &Plan, placed: &Placed) -> (StorageReport, f64, usize) {
     }
     let mut report = storage(&placed.layout, &bays, &[]);
     for (level, litres) in inside {
-        report.add(LevelRoom { level, whole_l: litres, free_l: litres, usable_l: litres * USABLE_PERCENT / 100.0, asked_l: 0.0 });
+        report.add(LevelRoom {
+            level,
+            whole_l: litres,
+            free_l: litres,
+            usable_l: litres * USABLE_PERCENT / 100.0,
+            asked_l: 0.0,
+        });
     }
     (report.shared_out(&[SoftGoods { litres: goods_l, level: None }]), goods_l, unknown)
 }

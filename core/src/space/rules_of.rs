@@ -18,7 +18,9 @@ pub(super) fn rules_of(plan: &Plan, placed: &Placed) -> Vec<(Id, Rule)> {
         let own = |item: usize| Side { item, side: side(distance.of_side) };
         let its = |item: usize| Side { item, side: side(distance.other_side) };
         match distance.keeps {
-            Keeps::Clear => rules.extend(of.iter().map(|item| (distance.id, Rule::Clear { of: own(*item), depth_mm: mm }))),
+            Keeps::Clear => {
+                rules.extend(of.iter().map(|item| (distance.id, Rule::Clear { of: own(*item), depth_mm: mm })))
+            }
             Keeps::Near => rules.extend(of.first().zip(other.first()).map(|(first, second)| {
                 (distance.id, Rule::Near { first: own(*first), second: its(*second), most_mm: mm })
             })),
@@ -31,11 +33,7 @@ pub(super) fn rules_of(plan: &Plan, placed: &Placed) -> Vec<(Id, Rule)> {
 }
 
 /// Every piece of one beside every piece of the other.
-fn apart<'a>(
-    distance: &'a Distance,
-    of: &'a [usize],
-    other: &'a [usize],
-) -> impl Iterator<Item = (usize, usize)> + 'a {
+fn apart<'a>(distance: &'a Distance, of: &'a [usize], other: &'a [usize]) -> impl Iterator<Item = (usize, usize)> + 'a {
     let pairs = of.iter().flat_map(move |first| other.iter().map(move |second| (*first, *second)));
     pairs.filter(move |(first, second)| first != second && distance.of.is_some())
 }

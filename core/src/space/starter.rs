@@ -5,7 +5,10 @@
 use super::constants::usual_inside_mm;
 use super::input::{Placed, stood_mm};
 use super::moving::Moving;
-use crate::plan::{BuiltIn, Corner, Door, Edit, Group, Id, List, Path, Placement, Plain, Plan, RoofRow, SizeClass, Stands, VanSide, WallRow};
+use crate::plan::{
+    BuiltIn, Corner, Door, Edit, Group, Id, List, Path, Placement, Plain, Plan, RoofRow, SizeClass, Stands, VanSide,
+    WallRow,
+};
 
 /// How far apart places are that are tried for a thing, in millimetres.
 const TRIED_EVERY_MM: f64 = 50.0;
@@ -123,7 +126,8 @@ pub fn place(plan: &Plan, item: Id) -> Option<Edit> {
     let of = plan.item(item)?;
     let id = plan.next_id();
     let size = stood_mm(of, Stands::Flat);
-    let is_bed = of.group == Group::Sleeping && size.is_some_and(|[length, width, _]| length >= 1_500.0 && width >= 500.0);
+    let is_bed =
+        of.group == Group::Sleeping && size.is_some_and(|[length, width, _]| length >= 1_500.0 && width >= 500.0);
     let is_wide = size.is_some_and(|[_, width, _]| width >= 1_100.0);
     let is_large = size.is_some_and(|[length, width, _]| length * width >= 150_000.0);
     let mut placement = Placement {
@@ -143,7 +147,8 @@ pub fn place(plan: &Plan, item: Id) -> Option<Edit> {
 pub fn without_place(plan: &Plan) -> Vec<Id> {
     let has = |id: Id| plan.placements.iter().filter(|placement| placement.thing == Some(id)).count();
     let free = plan.carried().filter(|item| usize::try_from(item.kept()).is_ok_and(|kept| has(item.id) < kept));
-    let sized = free.filter_map(|item| stood_mm(item, Stands::Flat).map(|[length, width, _]| (item.id, length * width)));
+    let sized =
+        free.filter_map(|item| stood_mm(item, Stands::Flat).map(|[length, width, _]| (item.id, length * width)));
     let mut sized: Vec<(Id, f64)> = sized.collect();
     sized.sort_by(|one, other| other.1.total_cmp(&one.1));
     sized.into_iter().map(|(id, _)| id).collect()

@@ -13,7 +13,7 @@ use kerbstead_core::words::Key;
 use super::{balance_head, section};
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::{t, tell, words};
+use crate::locale::{tell, words};
 use crate::parts::{PlotData, fields, plot, said_value, tick_box};
 use crate::route::Page;
 use crate::state::App;
@@ -90,10 +90,10 @@ fn parts(_: App, report: &Report) -> View {
         (t!("load-part-water"), parts.water_kg),
         (t!("load-part-all"), worst.total_kg),
     ];
-    let when = worst.on.map_or_else(nothing, |on| {
-        el("p").put(tell("load-worst-on", &vec![("on", Figure::Date(on))])).done()
-    });
-    let range = vec![("low", Figure::Name(kilograms(parts.lowest_kg))), ("high", Figure::Name(kilograms(parts.highest_kg)))];
+    let when =
+        worst.on.map_or_else(nothing, |on| el("p").put(tell("load-worst-on", &vec![("on", Figure::Date(on))])).done());
+    let range =
+        vec![("low", Figure::Name(kilograms(parts.lowest_kg))), ("high", Figure::Name(kilograms(parts.highest_kg)))];
     let unplaced = (report.unplaced_kg > 0.0).then(|| {
         el("p").put(tell("load-unplaced", &vec![("mass", Figure::Name(kilograms(report.unplaced_kg)))])).done()
     });
@@ -180,7 +180,11 @@ fn tying_line(app: App, tying: &Tying) -> View {
     ];
     let straps = if tying.straps.is_some() { "load-tying-straps" } else { "load-tying-fewest" };
     el("li")
-        .put(el("a").attr("href", format!("{}/{}", Page::Space.link(), tying.placement)).put(tell("load-tying-name", &figures)))
+        .put(
+            el("a")
+                .attr("href", format!("{}/{}", Page::Space.link(), tying.placement))
+                .put(tell("load-tying-name", &figures)),
+        )
         .put(el("br"))
         .put(tell("load-tying-forces", &figures))
         .put(" ")
@@ -224,8 +228,13 @@ fn before_leaving(app: App) -> View {
         })
     };
     let left = move || {
-        let left = checks.with(|checks| ticked.with(|ticked| checks.iter().filter(|check| !ticked.contains(&check.id)).count()));
-        if left == 0 { t!("load-leaving-done") } else { tell("load-leaving-left", &vec![("count", Figure::count(left))]) }
+        let left = checks
+            .with(|checks| ticked.with(|ticked| checks.iter().filter(|check| !ticked.contains(&check.id)).count()));
+        if left == 0 {
+            t!("load-leaving-done")
+        } else {
+            tell("load-leaving-left", &vec![("count", Figure::count(left))])
+        }
     };
     fragment()
         .put(el("p").attr("role", "status").put(live::text(left)))
@@ -254,9 +263,8 @@ pub fn leaving_sheet(app: App) -> View {
     let checks = app.plan(|plan| before_driving(plan, &Placed::new(plan)));
     let part = |side: Side, title: Key| {
         let lines = checks.iter().filter(|check| check.side == side);
-        let lines = lines.map(|check| {
-            el("li").put(super::papers::box_to_tick(&tell(check.key, &check.figures), 1)).done()
-        });
+        let lines =
+            lines.map(|check| el("li").put(super::papers::box_to_tick(&tell(check.key, &check.figures), 1)).done());
         fragment().put(el("h3").put(title)).put(el("ul").class("ticks").put_each(lines)).done()
     };
     fragment()

@@ -15,7 +15,8 @@ use crate::state::App;
 
 /// The page.
 pub fn overview() -> View {
-    let cards = [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load].map(card);
+    let cards =
+        [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load].map(card);
     fragment()
         .put(el("h1").put(key!("page-overview")))
         .put(demo_banner())

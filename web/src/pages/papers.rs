@@ -87,11 +87,13 @@ fn marks() -> Marks {
 
 /// The plan on one page.
 fn plan_sheet(app: App) -> View {
-    let verdicts = [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load].map(|balance| {
-        let standing = standing(app, balance);
-        let line = el("p").put(el("strong").put(balance_title(balance))).put(" ").put(verdict_badge(standing.verdict));
-        fragment().put(line).put(el("p").put(standing.line)).done()
-    });
+    let verdicts =
+        [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load].map(|balance| {
+            let standing = standing(app, balance);
+            let line =
+                el("p").put(el("strong").put(balance_title(balance))).put(" ").put(verdict_badge(standing.verdict));
+            fragment().put(line).put(el("p").put(standing.line)).done()
+        });
     fragment()
         .put(el("h2").put(app.plan(|plan| plan.title.clone())))
         .put(super::overview::dates_line())

@@ -52,9 +52,7 @@ pub fn space() -> View {
 }
 
 fn links() -> View {
-    let link = |page: Page, text| {
-        el("p").class("links").put(el("a").attr("href", page.link()).put(text)).done()
-    };
+    let link = |page: Page, text| el("p").class("links").put(el("a").attr("href", page.link()).put(text)).done();
     all([
         link(Page::Inside, key!("space-to-inside")),
         link(Page::Load, key!("space-to-load")),
@@ -121,16 +119,18 @@ fn things() -> View {
         (named_in(plan, id), value)
     }
     let app = App::here();
-    let entries =
-        Entries { list: List::Placements, line, body: placement_body, fresh: || json!({}), add: key!("space-put-in-add") };
+    let entries = Entries {
+        list: List::Placements,
+        line,
+        body: placement_body,
+        fresh: || json!({}),
+        add: key!("space-put-in-add"),
+    };
     let ids = live::memo(move || app.plan(|plan| List::Placements.ids(plan)));
     let linked = route::entry_in_address();
     fragment()
         .put(el("ul").class("entries").put(live::rows(ids, move |id| entries.entry(id, linked == Some(id)))))
-        .put(live::when(
-            move || ids.with(Vec::is_empty),
-            || el("p").put(key!("space-things-none")).done(),
-        ))
+        .put(live::when(move || ids.with(Vec::is_empty), || el("p").put(key!("space-things-none")).done()))
         .done()
 }
 
@@ -139,7 +139,8 @@ fn put_in(app: App, chosen: Chosen) -> View {
     let free = live::memo(move || app.settled_plan(named_without_place));
     let picked = Signal::new(String::new());
     let form = move || {
-        let options = free.with(|free| free.iter().map(|(id, name)| (id.to_string(), name.clone())).collect::<Vec<_>>());
+        let options =
+            free.with(|free| free.iter().map(|(id, name)| (id.to_string(), name.clone())).collect::<Vec<_>>());
         if options.is_empty() {
             return el("p").put(key!("space-put-in-none")).done();
         }

@@ -8,7 +8,7 @@ use kerbstead_core::space::{Goal, WayTo};
 use super::{say_mm, with_name};
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::{t, tell, words};
+use crate::locale::{tell, words};
 use crate::state::App;
 
 /// Each way with its greatest width.

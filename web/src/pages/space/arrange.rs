@@ -9,7 +9,7 @@ use super::super::money::waiting;
 use super::view::small_picture;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::{t, tell};
+use crate::locale::tell;
 use crate::parts::button;
 use crate::state::App;
 use crate::worker::{ask_once, cancel, not_asked};
@@ -59,7 +59,9 @@ fn picture(app: App, number: usize, arrangement: &Arrangement) -> View {
     // What was taken out meanwhile cannot be arranged; then the picture shows the van as it is.
     let _ = edit.clone().apply(&mut arranged);
     let label = tell("space-arrange-picture", &vec![("number", Figure::count(number))]);
-    let take = move || app.edit_and_tell(edit.clone(), t!("space-arrange-taken"));
+    let take = move || {
+        app.edit_and_tell(edit.clone(), t!("space-arrange-taken"));
+    };
     el("li")
         .put(small_picture(&drawing(&arranged), label))
         .put(button(key!("space-arrange-take"), take).class("primary"))

@@ -8,15 +8,14 @@ use super::view::{place_text, shift, turn};
 use super::{Chosen, placement_body, with_name};
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::{t, tell};
+use crate::locale::tell;
 use crate::parts::{button, field, named_in};
 use crate::state::App;
 
 /// The panel below the drawing.
 pub fn panel(app: App, chosen: Chosen) -> View {
-    let is_there = live::memo(move || {
-        chosen.get().filter(|id| app.plan(|plan| List::Placements.entry(plan, *id).is_some()))
-    });
+    let is_there =
+        live::memo(move || chosen.get().filter(|id| app.plan(|plan| List::Placements.entry(plan, *id).is_some())));
     let text = move || is_there.get().map_or_else(|| t!("space-selected-none"), |id| told(app, id));
     fragment()
         .put(el("p").class("chosen-thing").attr("aria-live", "polite").put(live::text(text)))

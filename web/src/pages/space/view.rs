@@ -1,7 +1,7 @@
 //! The van from above: drawn, moved about in, and looked at closer.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Edit, Id, Quantity};
+use kerbstead_core::plan::{Id, Quantity};
 use kerbstead_core::space::{Drawing, Drawn, Moving, Outline, drawing, turned};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent};
@@ -10,7 +10,7 @@ use super::drag::Drag;
 use super::{Chosen, level_class};
 use crate::el::{El, View, el, fragment, svg};
 use crate::live::{self, Signal};
-use crate::locale::{t, tell};
+use crate::locale::tell;
 use crate::parts::{button, named};
 use crate::state::App;
 
@@ -99,9 +99,8 @@ fn draw(app: App, data: &Drawing, chosen: Chosen) -> View {
             .done()
     });
     let [left, front, width, length] = whole_window(data);
-    let side = |text: String, y: i32| {
-        svg("text").class("side").attr("x", left + width / 2).attr("y", y).put(text).done()
-    };
+    let side =
+        |text: String, y: i32| svg("text").class("side").attr("x", left + width / 2).attr("y", y).put(text).done();
     fragment()
         .put(shape("floor", &floor))
         .put_each(data.built_in.iter().map(|part| shape("built-in", part)))
@@ -196,13 +195,17 @@ pub fn shift(app: App, id: Id, [x, y]: [f64; 2]) {
         let [from_x, from_y] = moving.corner_mm();
         Some(moving.edit(&moving.to(from_x + x, from_y + y, 0.0)))
     });
-    edit.into_iter().for_each(|edit: Edit| app.edit(edit));
+    if let Some(edit) = edit {
+        app.edit(edit);
+    }
 }
 
 /// Turns a thing by a quarter.
 pub fn turn(app: App, id: Id) {
     let edit = app.plan(|plan| turned(plan, id));
-    edit.into_iter().for_each(|edit| app.edit(edit));
+    if let Some(edit) = edit {
+        app.edit(edit);
+    }
 }
 
 /// Where each way is narrowest, if it is too narrow.
@@ -234,14 +237,14 @@ pub fn still_view(app: App) -> View {
 }
 
 /// An arrangement as a small picture.
-pub fn small_picture(data: &Drawing, label: String) -> View {
+pub fn small_picture(data: &Drawing, says: String) -> View {
     let [x, y, width, length] = whole_window(data);
     let floor = Outline { corners: data.outline.clone(), ..Outline::default() };
     let picture: El = svg("svg")
         .class("plan-view small")
         .attr("viewBox", format!("{x} {y} {width} {length}"))
         .attr("role", "img")
-        .attr("aria-label", label)
+        .attr("aria-label", says)
         .put(shape("floor", &floor))
         .put_each(data.built_in.iter().map(|part| shape("built-in", part)));
     let things = data.things.iter().map(|drawn| {
