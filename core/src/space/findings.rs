@@ -40,6 +40,8 @@ pub enum Finding {
     DistanceNotKept { distance: Id, keeps: Keeps, name: String, other: String, mm: f64 },
     /// What is to be put away does not go in.
     NotStowed { left_over_l: f64, goods_l: f64 },
+    /// Nothing is told that things could be put in.
+    NothingToStowIn { goods_l: f64 },
     /// Things that have no place yet.
     Waiting { count: usize },
     /// No doors are told.
@@ -105,6 +107,7 @@ impl Say for Finding {
             Self::DistanceNotKept { keeps: Keeps::Near, .. } => "space-not-near",
             Self::DistanceNotKept { keeps: Keeps::Clear, .. } => "space-not-clear",
             Self::NotStowed { .. } => "space-not-stowed",
+            Self::NothingToStowIn { .. } => "space-nothing-to-stow-in",
             Self::Waiting { .. } => "space-waiting",
             Self::NoDoors => "space-no-doors",
             Self::NoBed => "space-no-bed",
@@ -140,6 +143,7 @@ impl Say for Finding {
             Self::DistanceNotKept { name: of, other, mm: distance, .. } => {
                 vec![("name", name(of)), ("other", name(other)), ("distance", mm(distance))]
             }
+            Self::NothingToStowIn { goods_l } => vec![("goods", litres(goods_l))],
             Self::NotStowed { left_over_l, goods_l } => vec![("left", litres(left_over_l)), ("goods", litres(goods_l))],
             Self::Waiting { count } | Self::Uncounted { count } => vec![("count", Figure::count(*count))],
             Self::RoofBelowBody { mm: height } => vec![("height", mm(height))],
@@ -157,7 +161,7 @@ impl Say for Finding {
             Self::CannotSit { .. } => "next-space-sit",
             Self::OverAHead { .. } => "next-space-over-a-head",
             Self::DistanceNotKept { .. } => "next-space-distance",
-            Self::NotStowed { .. } => "next-space-not-stowed",
+            Self::NotStowed { .. } | Self::NothingToStowIn { .. } => "next-space-not-stowed",
             Self::Waiting { .. } => "next-space-waiting",
             Self::NoDoors => "next-space-no-doors",
             Self::NobodySleeps => "next-space-nobody-sleeps",
@@ -183,9 +187,12 @@ impl Say for Finding {
             | Self::OverAHead { .. }
             | Self::DistanceNotKept { .. }
             | Self::Uncounted { .. } => Severity::Close,
-            Self::Waiting { .. } | Self::NoDoors | Self::NoBed | Self::NobodySleeps | Self::RoofBelowBody { .. } => {
-                Severity::Note
-            }
+            Self::NothingToStowIn { .. }
+            | Self::Waiting { .. }
+            | Self::NoDoors
+            | Self::NoBed
+            | Self::NobodySleeps
+            | Self::RoofBelowBody { .. } => Severity::Note,
         }
     }
 

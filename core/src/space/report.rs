@@ -299,7 +299,9 @@ fn findings(plan: &Plan, placed: &Placed, report: &Report, fits: &FitReport) -> 
             findings.push(Finding::DistanceNotKept { distance, keeps, name: name(of), other: name(other), mm });
         }
     }
-    if report.left_over_l > 0.5 {
+    if report.levels.is_empty() && report.goods_l > 0.0 {
+        findings.push(Finding::NothingToStowIn { goods_l: report.goods_l });
+    } else if report.left_over_l > 0.5 {
         findings.push(Finding::NotStowed { left_over_l: report.left_over_l, goods_l: report.goods_l });
     }
     let notes = [

@@ -6,12 +6,17 @@ use super::constants::usual_inside_mm;
 use super::input::{Placed, stood_mm};
 use super::moving::Moving;
 use crate::plan::{
-    BuiltIn, Corner, Door, Edit, Group, Id, List, Path, Placement, Plain, Plan, RoofRow, SizeClass, Stands, VanSide,
-    WallRow,
+    BuiltIn, Corner, Door, Edit, Group, Id, Level, List, Path, Placement, Plain, Plan, RoofRow, SizeClass, Stands,
+    VanSide, WallRow,
 };
 
 /// How far apart places are that are tried for a thing, in millimetres.
 const TRIED_EVERY_MM: f64 = 50.0;
+
+/// How thick the top of a frame usually is, in millimetres. Common practice, no source.
+const FRAME_MM: f64 = 40.0;
+/// Sizes that differ by no more are taken for the same, in millimetres.
+const AS_LARGE_MM: f64 = 100.0;
 
 /// What is usual in a van of one class, in millimetres.
 struct UsualVan {
@@ -121,26 +126,60 @@ fn own(usual: f64, measured: Option<f64>) -> f64 {
     measured.map_or(usual, |measured| usual.min(measured))
 }
 
-/// The change that gives a thing of the kit a place: the first free one on the floor, from the front left on, or none yet.
+/// The change that gives a thing of the kit a place: what one sleeps on lies on a thing that is as large and has its place,
+/// all else is put to the first free place on the floor, from the rear left on, or has none yet. A large frame counts as
+/// hollow, which is marked as a guess.
 pub fn place(plan: &Plan, item: Id) -> Option<Edit> {
     let of = plan.item(item)?;
     let id = plan.next_id();
     let size = stood_mm(of, Stands::Flat);
-    let is_bed =
-        of.group == Group::Sleeping && size.is_some_and(|[length, width, _]| length >= 1_500.0 && width >= 500.0);
-    let is_wide = size.is_some_and(|[_, width, _]| width >= 1_100.0);
-    let is_large = size.is_some_and(|[length, width, _]| length * width >= 150_000.0);
+    let is = |least_length: f64, least_width: f64| {
+        size.is_some_and(|[length, width, _]| length >= least_length && width >= least_width)
+    };
+    let is_bed = of.group == Group::Sleeping && is(1_500.0, 500.0);
+    let is_frame = of.group == Group::Structure && is(1_500.0, 500.0);
     let mut placement = Placement {
         id,
         thing: Some(item),
-        reached: of.group == Group::Kitchen && is_large,
-        sleeps: if is_bed { if is_wide { plan.people.clamp(1, 2) } else { 1 } } else { 0 },
+        reached: of.group == Group::Kitchen && is(400.0, 300.0),
+        sleeps: if !is_bed {
+            0
+        } else if is(0.0, 1_100.0) {
+            plan.people.clamp(1, 2)
+        } else {
+            1
+        },
+        clear_under_mm: size.filter(|_| is_frame).map(|[_, _, height]| (height - FRAME_MM).max(0.0)),
         ..Placement::default()
     };
-    if let Some([x, y]) = free_place(plan, placement) {
+    if let Some(below) = is_bed.then(|| as_large(plan, size?)).flatten() {
+        let under = plan.placements.iter().find(|other| other.id == below.0)?;
+        placement = Placement {
+            level: Level::Counter,
+            x_mm: under.x_mm,
+            y_mm: under.y_mm,
+            turn_deg: under.turn_deg,
+            base_mm: below.1,
+            ..placement
+        };
+    } else if let Some([x, y]) = free_place(plan, placement) {
         (placement.x_mm, placement.y_mm) = (Some(x), Some(y));
     }
-    Some(Edit::Insert { list: List::Placements, at: plan.placements.len(), entry: placement.to_plain() })
+    let insert = Edit::Insert { list: List::Placements, at: plan.placements.len(), entry: placement.to_plain() };
+    let guess = Path::entry("placements", id).child("clear_under_mm");
+    let guessed = placement.clear_under_mm.map(|_| Edit::Guess { paths: vec![guess], guessed: true });
+    Some(Edit::all([insert].into_iter().chain(guessed)))
+}
+
+/// A thing at its place that is as long and as wide, with the height at which it ends.
+fn as_large(plan: &Plan, [length, width, _]: [f64; 3]) -> Option<(Id, f64)> {
+    let placed = Placed::new(plan);
+    let mut things = placed.things.iter().zip(&placed.layout.items);
+    let is_near = |own: i32, other: f64| (f64::from(own) - other).abs() <= AS_LARGE_MM;
+    let found = things.find(|(thing, item)| {
+        thing.sleeps == 0 && item.is_inside() && is_near(item.length_mm, length) && is_near(item.width_mm, width)
+    });
+    found.map(|(thing, item)| (thing.id, f64::from(item.base_mm.saturating_add(item.height_mm))))
 }
 
 /// Items of the kit with all their sizes, of which there are more than have a place: the largest on the floor first.
@@ -173,9 +212,10 @@ fn free_place(plan: &Plan, placement: Placement) -> Option<[f64; 2]> {
     let places = |from: f64, to: f64| {
         (0..2_000_u32).map(move |step| from + f64::from(step) * TRIED_EVERY_MM).take_while(move |at| *at < to)
     };
-    for x in places(from_x, to_x) {
+    let [long, _, _] = stood_mm(plan.item(placement.thing?)?, placement.stands)?;
+    for x in places(from_x, to_x).map(|x| to_x - long - (x - from_x)) {
         for y in places(from_y, to_y) {
-            let moved = moving.to(x, y, TRIED_EVERY_MM);
+            let moved = moving.to(x, y, 0.0);
             if moved.meets.is_empty() && moved.is_inside {
                 return Some(moved.corner_mm.map(f64::from));
             }

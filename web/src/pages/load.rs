@@ -105,24 +105,24 @@ fn parts(_: App, report: &Report) -> View {
         .done()
 }
 
-/// The whole mass by day, where there is more than one.
+/// What may still come in by day, where there is more than one.
 fn by_day(app: App) -> View {
     let data = live::memo(move || {
         let (as_of, days) = app.settled_assessment(|assessment| {
             let days = assessment.load.days.iter().filter_map(|day| Some((day.on?, day.total_kg)));
             (assessment.as_of, days.collect::<Vec<(Date, f64)>>())
         });
-        let ceiling = app.settled_plan(|plan| plan.vehicle.gross_limit_kg);
+        let most = app.settled_plan(|plan| plan.vehicle.gross_limit_kg.map(|gross| gross - plan.vehicle.luggage_kg))?;
         let from = days.first().map(|(on, _)| *on)?;
         (days.len() > 1).then(|| PlotData {
             title: "load-plot",
             from,
-            values: days.iter().map(|(_, mass)| *mass).collect(),
+            values: days.iter().map(|(_, mass)| most - mass).collect(),
             per_day: 1,
             quantity: Some(Quantity::MassKg),
             floor: 0.0,
-            ceiling,
-            low_matters: false,
+            ceiling: None,
+            low_matters: true,
             today: as_of,
             marks: Vec::new(),
             band: None,

@@ -5,7 +5,7 @@ use kerbstead_core::plan::Quantity;
 use kerbstead_core::space::shape::DoorKind;
 use kerbstead_core::space::{Goal, WayTo};
 
-use super::{say_mm, with_name};
+use super::with_name;
 use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::{tell, words};
@@ -19,32 +19,38 @@ pub fn ways(app: App) -> View {
             if ways.is_empty() {
                 return el("p").put(key!("space-ways-none")).done();
             }
-            el("table").class("ways").put(el("tbody").put_each(ways.iter().map(way_row))).done()
+            el("ul").class("lines").put_each(ways.iter().map(way_line)).done()
         })
     })
 }
 
-fn way_row(way: &WayTo) -> View {
-    let to = match &way.to {
-        Goal::Thing { name, .. } => with_name("space-way-thing", name.clone()),
-        Goal::Cab => t!("space-way-cab"),
-        Goal::Out { name, .. } => with_name("space-way-out", name.clone()),
-    };
+fn way_line(way: &WayTo) -> View {
     let door = match way.door_kind {
         DoorKind::Side => t!("space-way-door-side"),
         DoorKind::Rear => t!("space-way-door-rear"),
         DoorKind::Cab => t!("space-way-door-cab"),
     };
-    let is_out = matches!(way.to, Goal::Out { .. });
-    let figures = vec![("to", Figure::Name(to.clone())), ("door", Figure::Name(door.clone()))];
-    let name = if is_out { format!("{to} – {door}") } else { tell("space-way-row", &figures) };
-    let widest = tell("space-way-widest", &vec![("widest", Figure::Name(say_mm(way.widest_mm)))]);
     let says = if way.passes { t!("space-way-passes") } else { t!("space-way-fails") };
-    el("tr")
-        .put(el("th").attr("scope", "row").put(name))
-        .put(el("td").put(widest))
-        .put(el("td").put(if way.passes { says } else { format!("! {says}") }))
-        .done()
+    let mut figures = vec![
+        ("door", Figure::Name(door)),
+        ("widest", Figure::of(way.widest_mm, Quantity::LengthMm)),
+        ("says", Figure::Name(says)),
+    ];
+    let text = match &way.to {
+        Goal::Out { name, .. } => {
+            figures.push(("name", Figure::Name(name.clone())));
+            tell("space-way-out", &figures)
+        }
+        Goal::Thing { name, .. } => {
+            figures.push(("to", Figure::Name(with_name("space-way-thing", name.clone()))));
+            tell("space-way-row", &figures)
+        }
+        Goal::Cab => {
+            figures.push(("to", Figure::Name(t!("space-way-cab"))));
+            tell("space-way-row", &figures)
+        }
+    };
+    el("li").class(if way.passes { "" } else { "short" }).put(text).done()
 }
 
 /// The room to put things by level, and what is to be put away.
