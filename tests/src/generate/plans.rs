@@ -60,12 +60,14 @@ fn assembled(parts: Vec<Value>, guesses: &[String]) -> Value {
     Value::Object(plan)
 }
 
-/// Most references are to entries that are there, whose ids are known only now; those to the kit are as they were drawn.
+/// Most references are to entries that are there, whose ids are known only now; those of receipts and tasks to the kit are
+/// as they were drawn.
 fn refer(section: &Section, entries: &mut Value, plan: &Map<String, Value>) {
     for field in section.fields {
         let Kind::Entry(list) = field.kind else { continue };
         let there = plan.get(list.name()).and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
-        for entry in entries.as_array_mut().into_iter().flatten().filter(|_| list != List::Kit) {
+        let is_drawn = list == List::Kit && matches!(section.name, "receipt_lines" | "tasks" | "task_needs");
+        for entry in entries.as_array_mut().into_iter().flatten().filter(|_| !is_drawn) {
             let at = entry.get(field.name).and_then(Value::as_u64).and_then(|at| usize::try_from(at).ok());
             if let Some(id) = at.and_then(|at| there.get(at % (there.len() + 1))?.get("id")) {
                 entry[field.name] = id.clone();
@@ -84,7 +86,10 @@ fn part(section: &'static Section, taste: Taste) -> BoxedStrategy<Value> {
         _ => 4,
     };
     let entry = entry(section, taste);
-    prop_oneof![1 => Just(0..1), 11 => Just(1..most)]
+    // Corners drawn by chance are seldom a floor, and walls and built-in parts leave little room.
+    let seldom = matches!(section.name, "corners" | "wall_rows" | "roof_rows" | "built_ins" | "distances");
+    let (empty, filled) = if seldom && taste == Taste::Believable { (9, 1) } else { (1, 11) };
+    prop_oneof![empty => Just(0..1), filled => Just(1..most)]
         .prop_flat_map(move |count| prop::collection::vec(entry.clone(), count))
         .prop_map(Value::Array)
         .boxed()
@@ -132,6 +137,26 @@ fn optional(section: &Section, field: &'static Field, taste: Taste) -> BoxedStra
         ("stays", "nights", Taste::Extreme) => {
             prop_oneof![20 => 0_u32..30, 1 => Just(366), 1 => Just(u32::MAX)].prop_map(|nights| json!(nights)).boxed()
         }
+        ("vehicle", "inside_length_mm", Taste::Believable) => between(2_500, 4_000),
+        ("vehicle", "inside_width_mm", Taste::Believable) => between(1_500, 1_900),
+        ("vehicle", "inside_height_mm", Taste::Believable) => between(1_400, 2_000),
+        ("vehicle", "empty_mass_kg", Taste::Believable) => between(1_500, 2_300),
+        ("vehicle", "gross_limit_kg", Taste::Believable) => between(2_000, 3_500),
+        ("vehicle", "empty_front_kg", Taste::Believable) => between(900, 1_200),
+        ("vehicle", "luggage_kg", Taste::Believable) => between(0, 60),
+        ("placements", "x_mm", Taste::Believable) => between(0, 2_000),
+        ("placements", "y_mm", Taste::Believable) => between(0, 900),
+        ("placements", "level", Taste::Believable) => {
+            prop_oneof![4 => Just("floor"), 1 => Just("counter"), 1 => Just("outside")].prop_map(Value::from).boxed()
+        }
+        ("room", "body_width_mm", Taste::Believable) => between(250, 500),
+        ("kit", "length_mm" | "width_mm" | "height_mm", Taste::Believable) => between(80, 900),
+        ("kit", "holds_l", Taste::Believable) => between(100, 2_000),
+        ("doors", "side", Taste::Believable) => {
+            prop_oneof![2 => Just("right"), 2 => Just("rear"), 1 => Just("front")].prop_map(Value::from).boxed()
+        }
+        ("doors", "from_mm", Taste::Believable) => between(0, 400),
+        ("doors", "width_mm", Taste::Believable) => between(500, 1_100),
         _ => value(field.kind, taste),
     };
     prop::option::weighted(share_of_field(section, field), value.prop_map(move |value| (field, value))).boxed()
@@ -139,6 +164,10 @@ fn optional(section: &Section, field: &'static Field, taste: Taste) -> BoxedStra
 
 fn shifted(from: i64, to: i64) -> BoxedStrategy<Value> {
     (from..to).prop_map(|days| json!(LEAVES_ON.saturating_add(days.days()).to_string())).boxed()
+}
+
+fn between(least: i32, most: i32) -> BoxedStrategy<Value> {
+    (least..most).prop_map(|value| json!(f64::from(value))).boxed()
 }
 
 /// How often a part is there.
@@ -156,8 +185,10 @@ fn share_of_field(section: &Section, field: &Field) -> f64 {
         (
             _,
             "leaves_on" | "ends_on" | "nights" | "opening_cash" | "amount" | "store/usable_wh" | "draw/power_w"
-            | "tank/capacity_l" | "litres_per_day",
+            | "tank/capacity_l" | "litres_per_day" | "x_mm" | "y_mm" | "length_mm" | "width_mm" | "height_mm"
+            | "empty_mass_kg" | "gross_limit_kg",
         ) => 0.95,
+        ("placements", "thing") => 0.95,
         (_, "weekday" | "price" | "unit_price" | "on" | "draw/hours_per_day") => 0.85,
         (_, "obtain" | "offers/water" | "offers/emptying" | "offers/price_per_night") => 0.7,
         (_, "mode" | "received_until" | "until" | "quantity" | "draw/surge_w") => 0.25,
@@ -165,6 +196,8 @@ fn share_of_field(section: &Section, field: &Field) -> f64 {
         (_, "draw/store") | ("readings", "store") => 0.1,
         // What an outlet gives is mostly left as it usually is, or draws would seldom run at all.
         ("kit", name) if name.starts_with("store/") => 0.2,
+        ("placements", "base_mm" | "turn_deg" | "clear_under_mm" | "sleeps") | (_, "stands") => 0.1,
+        ("placements", "fastened" | "reached") | ("kit", "mass_kg") => 0.7,
         _ => 0.4,
     }
 }
