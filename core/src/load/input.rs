@@ -73,20 +73,20 @@ impl Input {
         let middles = Middles::new(plan, placed);
         let (mut fresh, mut grey) = (Cans::default(), Cans::default());
         for item in plan.carried().filter(|item| item.kept() > 0) {
-            let places = middles.of(item);
-            let pieces = f64::from(item.kept());
+            let where_it_is = middles.of(item);
+            let count = f64::from(item.kept());
             let one = item.mass_kg.map_or(0.0, |mass| sound(mass.likely()));
             let [low, high] = item.mass_kg.map_or([0.0; 2], |mass| [sound(mass.low()), sound(mass.high())]);
             self.unknown_mass += usize::from(item.mass_kg.is_none());
-            self.things = self.things.plus(places.each(one));
-            self.things_low_kg += low.min(one) * pieces;
-            self.things_high_kg += high.max(one) * pieces;
-            self.unplaced_kg += one * places.unplaced;
+            self.things = self.things.plus(where_it_is.each(one));
+            self.things_low_kg += low.min(one) * count;
+            self.things_high_kg += high.max(one) * count;
+            self.unplaced_kg += one * where_it_is.unplaced;
             if let Some(tank) = item.tank {
                 let cans = if tank.holds == TankKind::Fresh { &mut fresh } else { &mut grey };
                 let litres = sound(tank.capacity_l);
-                cans.litres += litres * pieces;
-                cans.held = cans.held.plus(places.each(litres * DENSITY_KG_PER_L));
+                cans.litres += litres * count;
+                cans.held = cans.held.plus(where_it_is.each(litres * DENSITY_KG_PER_L));
             }
         }
         self.fresh_litre = fresh.litre();
@@ -196,8 +196,8 @@ fn empty(vehicle: &Vehicle, wheelbase_mm: Option<f64>, track_mm: Option<f64>) ->
     let left = vehicle.empty_left_kg.map_or(stated / 2.0, sound).min(stated);
     let (base, track) = (wheelbase_mm.unwrap_or(0.0), track_mm.unwrap_or(0.0));
     let people = (f64::from(vehicle.weighed_people) * sound(vehicle.person_kg)).min(stated);
-    let full = sound(vehicle.weighed_fuel_percent).min(100.0) / 100.0;
-    let fuel = (full_tank_kg(vehicle) * full).min(stated - people);
+    let filled = sound(vehicle.weighed_fuel_percent).min(100.0) / 100.0;
+    let fuel = (full_tank_kg(vehicle) * filled).min(stated - people);
     Weight { kg: stated, behind_kg_mm: (stated - front) * base, right_kg_mm: (stated / 2.0 - left) * track }
         .plus(Weight::at(-people, place(vehicle.seats_from_axle_mm), 0.0))
         .plus(Weight::at(-fuel, base * TANK_AT_WHEELBASE, 0.0))

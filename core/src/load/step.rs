@@ -3,6 +3,8 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
+use crate::space::constants::MOST_MM;
+
 /// Masses taken together: how much they are, and their moments about the middle of the front axle.
 ///
 /// ```
@@ -63,9 +65,9 @@ impl Weight {
     }
 }
 
-/// Whether a distance between wheels is one: at least a millimetre, and a number.
+/// Whether a distance between wheels is one that can be reckoned with.
 pub(super) fn is_length(mm: f64) -> bool {
-    mm >= 1.0 && mm.is_finite()
+    (1.0..=f64::from(MOST_MM)).contains(&mm)
 }
 
 /// What the van weighs on one day, at the moment of it when it weighs most.
