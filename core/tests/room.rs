@@ -11,7 +11,7 @@ use kerbstead_core::space::{
     turned, usual_inside, without_place,
 };
 use kerbstead_core::task::Task;
-use kerbstead_core::{Margin, Say, Verdict, assess};
+use kerbstead_core::{Margin, Say, Severity, Verdict, assess};
 
 /// A van of 3,000 by 1,700 by 1,900 mm with a side door, rear doors, a bed across the rear and a box in front of it.
 fn van() -> Plan {
@@ -317,7 +317,9 @@ fn a_door_is_found_in_its_wall_on_any_floor() {
         let doors = drawing(&plan).doors;
         let places: Vec<[f64; 4]> = doors
             .iter()
-            .map(|(_, from, to)| [from.x.min(to.x), from.x.max(to.x), from.y.min(to.y), from.y.max(to.y)])
+            .map(|(_, from, to)| {
+                [from.x.min(to.x), from.x.max(to.x), from.y.min(to.y), from.y.max(to.y)].map(libm::round)
+            })
             .collect();
         assert_eq!(
             places,
@@ -392,7 +394,7 @@ fn a_thing_gets_the_first_free_place_and_a_mattress_lies_on_its_frame() {
     let [frame, mattress, crate_] = [plan.placements[0], plan.placements[1], plan.placements[2]];
     assert_eq!((frame.x_mm, frame.y_mm, frame.clear_under_mm), (Some(1_100.0), Some(0.0), Some(360.0)));
     assert_eq!((mattress.x_mm, mattress.base_mm, mattress.sleeps), (frame.x_mm, 400.0, 1));
-    assert_eq!((crate_.x_mm, crate_.y_mm), (Some(2_400.0), Some(700.0)));
+    assert_eq!((crate_.x_mm, crate_.y_mm, crate_.level), (Some(2_400.0), Some(0.0), Level::UnderBed));
     assert!(judged(&plan).standing.findings.iter().all(|finding| !matches!(finding, Finding::Overlaps { .. })));
     assert!(plan.guesses.iter().any(|path| path.as_str().contains("clear_under_mm")));
 }
@@ -423,7 +425,7 @@ fn arranging_gives_vans_in_which_all_fits_and_leaves_what_is_pinned() {
     for arrangement in &found.arrangements {
         let mut after = plan.clone();
         let back = arrangement.edit().apply(&mut after).unwrap();
-        assert_eq!(judged(&after).standing.findings, vec![]);
+        assert!(judged(&after).standing.findings.iter().all(|finding| finding.severity() != Severity::Short));
         assert_eq!(after.placements[0], plan.placements[0]);
         let drawn = drawing(&after).things;
         let middle = |id: u32| {

@@ -171,7 +171,7 @@ fn charge_and_water_counted_on_the_way_replace_what_was_computed() {
 /// Only what is still ahead is judged: a shortage that is over is no shortage.
 /// The verdicts on money, power and water; the days until leaving are over then.
 fn on_the_road(plan: &Plan, day: Date) -> [Verdict; 3] {
-    let [money, power, water, _] = assess(plan, day).verdicts().map(|(_, verdict)| verdict);
+    let [money, power, water, ..] = assess(plan, day).verdicts().map(|(_, verdict)| verdict);
     [money, power, water]
 }
 

@@ -221,9 +221,10 @@ fn draws_keep_to_their_days() {
 #[test]
 fn every_balance_of_a_complete_plan_has_a_verdict() {
     let verdicts = assess(&plan(&complete()), DAY).verdicts();
-    let expected =
-        [Balance::Money, Balance::Power, Balance::Water, Balance::Days].map(|balance| (balance, Verdict::Holds));
-    assert_eq!(verdicts, expected);
+    for (balance, verdict) in verdicts {
+        let expected = if balance == Balance::Space { Verdict::Unknown } else { Verdict::Holds };
+        assert_eq!(verdict, expected, "{balance:?}: nothing has its place in that plan");
+    }
 }
 
 fn strip_nulls(value: Value) -> Value {

@@ -9,22 +9,27 @@ use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use jiff::civil::{Date, date};
 use kerbstead_core::days::{TASK_STARTERS, TOOL_STARTERS};
 use kerbstead_core::explain::{Figure, Figures, Working};
+use kerbstead_core::load::before_driving;
 use kerbstead_core::money::FlowGroup;
 use kerbstead_core::money::futures::compared;
 use kerbstead_core::money::selling::{fates_of, offered, schedule};
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{
-    Calendar, Document, Helper, Kind, NumberMarks, Plan, Problem, Quantity, Task, TaskNeed, Tool, ToolSource, field,
-    typed_value, validate,
+    Calendar, Document, Door, Fastened, Helper, Item, Kind, Level, NumberMarks, OpenedBox, Placement, Plan, Problem,
+    Quantity, Sleeper, Task, TaskNeed, Tool, ToolSource, VanSide, Vehicle, field, typed_value, validate,
 };
 use kerbstead_core::shop::{read_offer, report};
+use kerbstead_core::space::Placed;
 use kerbstead_core::words::{ENGLISH, Plain, Units, Words};
 use kerbstead_core::{Assessment, Say, Standing, assess};
 use kerbstead_tests::generate::{cases, documents, seeded};
 
 /// Sentences that core names by a literal begin with one of these.
-const OF_CORE: [&str; 17] = [
+const OF_CORE: [&str; 20] = [
     "days-",
+    "space-",
+    "load-",
+    "leaving-",
     "money-",
     "power-",
     "water-",
@@ -57,7 +62,10 @@ fn built() -> BTreeSet<String> {
             names.extend(words.iter().map(|word| format!("choice-{last}-{word}").replace('_', "-")));
         }
     }
-    names.extend(["stays", "week", "water-uses", "tasks", "helpers"].map(|list| format!("section-{list}")));
+    names.extend(
+        ["stays", "week", "water-uses", "tasks", "helpers", "placements", "corners"]
+            .map(|list| format!("section-{list}")),
+    );
     names.extend(TASK_STARTERS.iter().map(|starter| format!("task-{}", starter.key)));
     names.extend(TOOL_STARTERS.iter().map(|key| format!("tool-{key}")));
     let keys = keys();
@@ -79,8 +87,20 @@ fn the_catalogue_can_be_read_to_its_last_line() {
 fn every_sentence_that_is_said_is_in_the_catalogue() {
     let keys = keys();
     let mut missing: Vec<String> = built().into_iter().filter(|name| !keys.contains(name)).collect();
-    for folder in ["assessment.rs", "days", "explain.rs", "money", "papers", "power", "share", "shop", "water", "words"]
-    {
+    for folder in [
+        "assessment.rs",
+        "days",
+        "explain.rs",
+        "load",
+        "money",
+        "papers",
+        "power",
+        "share",
+        "shop",
+        "space",
+        "water",
+        "words",
+    ] {
         let said = literals(&Path::new("../core/src").join(folder)).into_iter().map(|literal| literal.text);
         missing.extend(said.filter(|text| is_name(text) && OF_CORE.iter().any(|start| text.starts_with(start))));
     }
@@ -126,12 +146,66 @@ fn plans_without_a_tool() -> Vec<(Plan, Date)> {
     vec![(of(ToolSource::Missing, None), day), (of(ToolSource::Borrowed, Some(date(2027, 4, 1))), day)]
 }
 
+/// What only a plan made for it has: a lid under a roof, a shelf over a head, too many things.
+fn plans_with_a_room() -> Vec<(Plan, Date)> {
+    let sized = |id, height_mm| Item {
+        id,
+        name: "Thing".into(),
+        mass_kg: Some(4.0.into()),
+        length_mm: Some(600.0),
+        width_mm: Some(400.0),
+        height_mm: Some(height_mm),
+        ..Item::default()
+    };
+    let at = |id, thing, x_mm| Placement {
+        id,
+        thing: Some(thing),
+        x_mm: Some(x_mm),
+        y_mm: Some(0.0),
+        ..Placement::default()
+    };
+    let lid = OpenedBox { height_mm: Some(9_000.0), ..OpenedBox::default() };
+    let vehicle = Vehicle {
+        inside_length_mm: Some(3_000.0),
+        inside_width_mm: Some(1_700.0),
+        inside_height_mm: Some(1_300.0),
+        ..Vehicle::default()
+    };
+    let door = |id, side| Door { id, side, from_mm: 300.0, width_mm: 500.0, height_mm: 1_200.0 };
+    let plan = Plan {
+        vehicle,
+        kit: vec![sized(1, 300.0), Item { length_mm: Some(1_900.0), ..sized(2, 300.0) }, sized(3, 20.0)],
+        placements: vec![
+            Placement { opened: Some(lid), ..at(4, 1, 0.0) },
+            Placement { sleeps: 1, ..at(5, 2, 1_000.0) },
+            Placement { base_mm: 900.0, level: Level::Wall, fastened: Fastened::Strips, ..at(6, 3, 1_000.0) },
+        ],
+        doors: vec![door(7, VanSide::Right), door(8, VanSide::Rear), door(9, VanSide::Front)],
+        sleepers: vec![Sleeper { id: 10, height_mm: Some(1_880.0), sitting_mm: Some(1_200.0), ..Sleeper::default() }],
+        ..Plan::default()
+    };
+    let day = date(2027, 4, 5);
+    let with = |change: fn(&mut Plan)| {
+        let mut changed = plan.clone();
+        change(&mut changed);
+        (changed, day)
+    };
+    vec![
+        with(|plan| plan.room.body_width_mm = 480.0),
+        with(|plan| plan.doors.truncate(1)),
+        with(|plan| plan.placements.resize(300, plan.placements[0])),
+        with(|plan| plan.sleepers[0].height_mm = Some(1_950.0)),
+        with(|plan| plan.room.strip_holds_kg = Some(0.1)),
+    ]
+}
+
 #[test]
 fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     let (words, bundle) = (english(), bundle());
     let mut reached = BTreeSet::new();
-    for (plan, as_of) in seeded(&cases(), 3, 3_000).into_iter().chain(plans_without_a_tool()) {
-        let Assessment { money, power, water, days, .. } = assess(&plan, as_of);
+    let by_hand = plans_without_a_tool().into_iter().chain(plans_with_a_room());
+    for (plan, as_of) in seeded(&cases(), 3, 3_000).into_iter().chain(by_hand) {
+        let Assessment { money, power, water, days, space, load, .. } = assess(&plan, as_of);
         let mut said = of_standing(&money.standing);
         let month = money.month.iter().flat_map(|month| &month.working);
         said.extend(month.map(|working| (working.formula, working.figures.clone())));
@@ -142,6 +216,10 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
         said.extend(of_standing(&power.standing));
         said.extend(of_standing(&water.standing));
         said.extend(of_standing(&days.standing));
+        said.extend(of_standing(&space.standing));
+        said.extend(of_standing(&load.standing));
+        let checks = before_driving(&plan, &Placed::new(&plan));
+        said.extend(checks.into_iter().map(|check| (check.key, check.figures)));
         let ways = days.ways.iter().flat_map(|ways| [Some(&ways.leave), ways.stay.as_ref()]).flatten();
         let endings = days.endings.stored.iter().map(|stored| &stored.working);
         let working = ways.map(|way| &way.working).chain(endings);
@@ -153,7 +231,9 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     }
     let is_of_a_balance = |key: &String| {
         let name = key.trim_start_matches("next-").trim_start_matches("working-");
-        let is_balance = ["money-", "power-", "water-", "days-"].iter().any(|balance| name.starts_with(balance));
+        let is_balance = ["money-", "power-", "water-", "days-", "space-", "load-", "leaving-"]
+            .iter()
+            .any(|balance| name.starts_with(balance));
         is_balance && literals_of_findings().contains(key)
     };
     let never: Vec<String> = keys().into_iter().filter(|key| is_of_a_balance(key) && !reached.contains(key)).collect();
@@ -318,7 +398,17 @@ fn of_standing<F: Say>(standing: &Standing<F>) -> Vec<(&str, Figures)> {
 }
 
 fn literals_of_findings() -> BTreeSet<String> {
-    let files = ["money/findings.rs", "power/findings.rs", "water/findings.rs", "money", "power", "water", "days"];
+    let files = [
+        "money/findings.rs",
+        "power/findings.rs",
+        "water/findings.rs",
+        "money",
+        "power",
+        "water",
+        "days",
+        "space",
+        "load",
+    ];
     files.iter().flat_map(|file| literals(&Path::new("../core/src").join(file))).map(|literal| literal.text).collect()
 }
 

@@ -1,8 +1,8 @@
 //! What keeps things in their places, and where that is not enough.
 
-use super::constants::{ABOVE_BED_MM, BESIDE_BED_MM, HEAVY_KG, MOST_STRIPS};
+use super::constants::{ABOVE_BED_MM, BESIDE_BED_MM, MOST_STRIPS};
 use super::findings::Finding;
-use super::tying::{Tying, full_kg};
+use super::tying::Tying;
 use crate::plan::{Fastened, Plan};
 use crate::space::Placed;
 use crate::space::item::Solid;
@@ -10,25 +10,17 @@ use crate::space::item::Solid;
 /// What there is to say about it, in the order of the placements.
 pub(super) fn findings(plan: &Plan, placed: &Placed, tying: &[Tying]) -> Vec<Finding> {
     let beds = beds(placed);
-    let mut found = Vec::new();
+    let mut found: Vec<Finding> = unfastened(tying).into_iter().collect();
     let mut not_rated = 0;
     for (thing, standing) in placed.things.iter().zip(&placed.layout.items).filter(|(_, item)| item.is_inside()) {
-        match thing.fastened {
-            Fastened::Nothing => {
-                let mass_kg = full_kg(plan, thing);
-                if mass_kg >= HEAVY_KG {
-                    found.push(Finding::Unfastened { placement: thing.id, name: thing.name.clone(), mass_kg });
-                }
-            }
-            Fastened::Strips => {
-                not_rated += usize::from(plan.room.strip_holds_kg.is_none());
-                let solid = standing.solid();
-                if let Some(bed) = beds.iter().find(|(_, bed)| is_over_bed(&solid, bed)) {
-                    let (name, bed) = (thing.name.clone(), bed.0.clone());
-                    found.push(Finding::StripsAlone { placement: thing.id, name, bed });
-                }
-            }
-            Fastened::Straps | Fastened::Wedged | Fastened::Bolted => {}
+        if thing.fastened != Fastened::Strips {
+            continue;
+        }
+        not_rated += usize::from(plan.room.strip_holds_kg.is_none());
+        let solid = standing.solid();
+        if let Some(bed) = beds.iter().find(|(_, bed)| is_over_bed(&solid, bed)) {
+            let (name, bed) = (thing.name.clone(), bed.0.clone());
+            found.push(Finding::StripsAlone { placement: thing.id, name, bed });
         }
     }
     found.extend(tying.iter().filter_map(|tying| {
@@ -39,6 +31,14 @@ pub(super) fn findings(plan: &Plan, placed: &Placed, tying: &[Tying]) -> Vec<Fin
         found.push(Finding::StripsNotRated { count: not_rated });
     }
     found
+}
+
+/// The heaviest thing that nothing keeps in its place, with the number of the others.
+fn unfastened(tying: &[Tying]) -> Option<Finding> {
+    let loose = || tying.iter().filter(|tying| tying.fastened == Fastened::Nothing);
+    let heaviest = loose().min_by(|one, other| other.mass_kg.total_cmp(&one.mass_kg))?;
+    let Tying { placement, mass_kg, ref name, .. } = *heaviest;
+    Some(Finding::Unfastened { placement, name: name.clone(), mass_kg, others: loose().count() - 1 })
 }
 
 /// What somebody sleeps on, with its name.

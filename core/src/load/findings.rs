@@ -94,14 +94,16 @@ pub enum Finding {
         /// How full it was then, in percent.
         percent: f64,
     },
-    /// A heavy thing that nothing keeps in its place.
+    /// Heavy things that nothing keeps in their places: the heaviest, and how many others.
     Unfastened {
-        /// The placement.
+        /// The placement of the heaviest.
         placement: Id,
         /// What it is called.
         name: String,
         /// Its mass, with what a can holds.
         mass_kg: f64,
+        /// How many others there are.
+        others: usize,
     },
     /// A thing that only strips or adhesive hooks hold, above or beside a bed.
     StripsAlone {
@@ -144,7 +146,8 @@ impl Say for Finding {
             Self::MassUnknown { .. } => "load-mass-unknown",
             Self::AxlesUnknown { .. } => "load-axles-unknown",
             Self::FuelUnknown { .. } => "load-fuel-unknown",
-            Self::Unfastened { .. } => "load-unfastened",
+            Self::Unfastened { others: 0, .. } => "load-unfastened",
+            Self::Unfastened { .. } => "load-unfastened-others",
             Self::StripsAlone { .. } => "load-strips-alone",
             Self::StripsTooMany { .. } => "load-strips-too-many",
             Self::StripsNotRated { .. } => "load-strips-not-rated",
@@ -173,7 +176,9 @@ impl Say for Finding {
             Self::NotWeighed { empty_kg } => vec![("empty", mass(*empty_kg))],
             Self::MassUnknown { count } | Self::StripsNotRated { count } => vec![("count", Figure::count(*count))],
             Self::AxlesUnknown { missing } => vec![("count", Figure::count(missing.len()))],
-            Self::Unfastened { name: called, mass_kg, .. } => vec![("name", name(called)), ("mass", mass(*mass_kg))],
+            Self::Unfastened { name: called, mass_kg, others, .. } => {
+                vec![("name", name(called)), ("mass", mass(*mass_kg)), ("count", Figure::count(*others))]
+            }
             Self::StripsAlone { name: called, bed, .. } => vec![("name", name(called)), ("bed", name(bed))],
             Self::StripsTooMany { name: called, strips, .. } => {
                 vec![("name", name(called)), ("strips", Figure::of(f64::from(*strips), Quantity::Count))]
@@ -233,8 +238,12 @@ impl Say for Finding {
     }
 
     fn id(&self) -> String {
-        // The same with and without a route.
-        let key = if matches!(self, Self::OverGross { .. }) { "load-over-gross" } else { self.key() };
-        self.subject().map_or_else(|| key.to_owned(), |id| format!("{key}-{id}"))
+        match self {
+            // The same with and without a route.
+            Self::OverGross { .. } => "load-over-gross".to_owned(),
+            // The same whichever is the heaviest.
+            Self::Unfastened { .. } => "load-unfastened".to_owned(),
+            _ => self.subject().map_or_else(|| self.key().to_owned(), |id| format!("{}-{id}", self.key())),
+        }
     }
 }

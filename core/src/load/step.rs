@@ -107,5 +107,6 @@ impl LoadDay {
 }
 
 fn part_percent(part_kg: f64, total_kg: f64) -> Option<f64> {
-    (total_kg > 0.0).then(|| part_kg / total_kg * 100.0)
+    // Of next to nothing, parts say nothing.
+    (total_kg >= 1.0).then(|| part_kg / total_kg * 100.0)
 }

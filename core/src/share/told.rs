@@ -75,6 +75,11 @@ fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
         ("share-tells-week", usize::from(entries("week") > 0)),
         ("share-tells-days", dates),
         ("share-tells-van", usize::from(file.get("vehicle").is_some())),
+        (
+            "share-tells-room",
+            usize::from(["corners", "built_ins", "doors", "placements"].iter().any(|list| entries(list) > 0)),
+        ),
+        ("share-tells-sleepers", entries("sleepers")),
         ("share-tells-water-uses", entries("water_uses")),
         ("share-tells-readings", entries("readings")),
         ("share-tells-sales", entries("belongings")),

@@ -161,17 +161,23 @@ impl Task for ArrangeTask {
     }
 }
 
-/// What stands on something that may be moved, or under it, within its outline: it moves along.
+/// What stands on something that may be moved, or under it, within its outline: it moves along. Of several it is the one
+/// whose top or underside is nearest.
 fn riders(placed: &Placed, moves: &[bool]) -> Vec<(usize, usize)> {
     let items = &placed.layout.items;
     let solids: Vec<Solid> = items.iter().map(Item::solid).collect();
-    let carrier_of = |at: usize| {
-        let is_carried = items[at].level == Level::Counter || items[at].level == Level::UnderBed;
-        let carriers =
-            (0..items.len()).filter(|other| *other != at && moves[*other] && items[*other].level == Level::Floor);
-        is_carried.then(|| carriers.into_iter().find(|other| is_within(&solids[at], &solids[*other]))).flatten()
+    let carrier_of = |rider: usize| {
+        let own = &solids[rider];
+        let gap = |carrier: &usize| match items[rider].level {
+            Level::UnderBed => (solids[*carrier].from_mm - own.to_mm).abs(),
+            _ => (own.from_mm - solids[*carrier].to_mm).abs(),
+        };
+        let is_carried = matches!(items[rider].level, Level::Counter | Level::UnderBed);
+        let may_carry = |other: &usize| *other != rider && moves[*other] && items[*other].level == Level::Floor;
+        let carriers = (0..items.len()).filter(|other| is_carried && may_carry(other));
+        carriers.filter(|other| is_within(own, &solids[*other])).min_by_key(gap)
     };
-    (0..items.len()).filter_map(|at| Some((at, carrier_of(at)?))).collect()
+    (0..items.len()).filter_map(|rider| Some((rider, carrier_of(rider)?))).collect()
 }
 
 fn wish(plan: &Plan, placed: &Placed, known: &[usize], riders: &[(usize, usize)], moves: &[bool]) -> Wish {

@@ -203,10 +203,11 @@ fn door_in(outline: &[Spot], door: &plan::Door) -> Door {
         VanSide::Rear => DoorKind::Rear,
         VanSide::Front => DoorKind::Cab,
     };
-    let (wall, from_mm) = farthest.map_or((usize::MAX, begin), |(wall, from, to)| {
+    let there = farthest.map(|(wall, from, to)| {
         let forward = along(to) > along(from);
         (wall, if forward { begin - along(from) } else { along(from) - begin - width })
     });
+    let (wall, from_mm) = there.filter(|(_, from_mm)| *from_mm >= 0).unwrap_or((usize::MAX, 0));
     Door { kind, wall, from_mm, width_mm: width, height_mm: mm(door.height_mm) }
 }
 

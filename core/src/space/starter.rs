@@ -2,8 +2,10 @@
 //!
 //! Doors, arches and walls by size class are common practice, no source: nobody's van is exactly so, and a tape wins.
 
-use super::constants::usual_inside_mm;
+use super::constants::{MOST_MM, usual_inside_mm};
+use super::fit::meets;
 use super::input::{Placed, stood_mm};
+use super::item::Solid;
 use super::moving::Moving;
 use crate::plan::{
     BuiltIn, Corner, Door, Edit, Group, Id, Level, List, Path, Placement, Plain, Plan, RoofRow, SizeClass, Stands,
@@ -97,7 +99,7 @@ pub fn usual_inside(plan: &Plan, name: &dyn Fn(&'static str) -> String) -> Edit 
         ..BuiltIn::default()
     };
     let sizes = ["x_mm", "y_mm", "length_mm", "width_mm", "height_mm"];
-    let arches = [arch(0.0, "space-arch-left"), arch(width_mm - arch_width, "space-arch-right")];
+    let arches = [arch(0.0, "inside-arch-left"), arch(width_mm - arch_width, "inside-arch-right")];
     for (at, arch) in arches.into_iter().enumerate() {
         insert(List::BuiltIns, at, &|id| BuiltIn { id, ..arch.clone() }.to_plain(), &sizes);
     }
@@ -164,11 +166,24 @@ pub fn place(plan: &Plan, item: Id) -> Option<Edit> {
         };
     } else if let Some([x, y]) = free_place(plan, placement) {
         (placement.x_mm, placement.y_mm) = (Some(x), Some(y));
+        if is_under_something(plan, placement) {
+            placement.level = Level::UnderBed;
+        }
     }
     let insert = Edit::Insert { list: List::Placements, at: plan.placements.len(), entry: placement.to_plain() };
     let guess = Path::entry("placements", id).child("clear_under_mm");
     let guessed = placement.clear_under_mm.map(|_| Edit::Guess { paths: vec![guess], guessed: true });
     Some(Edit::all([insert].into_iter().chain(guessed)))
+}
+
+/// Whether something reaches over it.
+fn is_under_something(plan: &Plan, placement: Placement) -> bool {
+    let mut plan = plan.clone();
+    plan.placements.push(placement);
+    let placed = Placed::new(&plan);
+    let Some(own) = placed.number_of(placement.id).map(|at| placed.layout.items[at].solid()) else { return false };
+    let column = Solid { from_mm: own.to_mm, to_mm: MOST_MM, ..own };
+    placed.layout.items.iter().any(|other| other.is_inside() && meets(&other.solid(), &column))
 }
 
 /// A thing at its place that is as long and as wide, with the height at which it ends.
@@ -225,5 +240,5 @@ fn free_place(plan: &Plan, placement: Placement) -> Option<[f64; 2]> {
 }
 
 fn floor_bounds(placed: &Placed) -> [(f64, f64); 2] {
-    super::item::Solid { corners: placed.layout.shape.floor(), ..super::item::Solid::default() }.bounds()
+    Solid { corners: placed.layout.shape.floor(), ..Solid::default() }.bounds()
 }

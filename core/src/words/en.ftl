@@ -228,8 +228,8 @@ space-roof-below-body = The roof is lower than { $height }: one walks bent.
 working-space-way = { $widest } at the narrowest place − { $wanted } asked for = { $spare }. The way is searched in all the free space, for a body as wide, past everything as high as it
 working-space-storage = { $usable } can be filled ({ $percent } of boxes and of the room under things); { $goods } are to be put away
 
-space-arch-left = Wheel arch, left
-space-arch-right = Wheel arch, right
+inside-arch-left = Wheel arch, left
+inside-arch-right = Wheel arch, right
 
 caution-blocked-exits = Two ways out must stay free at night, and they must open from inside. A drawing does not show what slides, jams or burns.
 caution-above-a-head = Nothing heavy or hard above a sleeper’s head, however well it is held.
@@ -356,24 +356,17 @@ taping-mark = Mark
 taping-empty = Nothing has a place yet, so there is only the floor to tape.
 taping-caution = Tape can take paint off a floor, and people trip over edges: try it in a corner first.
 
-section-room = Who walks through
 section-corners = Corners of the floor
-section-built-ins = Built in
-section-doors = Doors
-section-wall-rows = Leaning walls
-section-roof-rows = Roof
 section-placements = Things at their places
-section-sleepers = Who sleeps here
-section-distances = Distances to keep
 
 problem-outline-crosses = The outline crosses or touches itself here, from corner { $corner } on. The corners must be in order round the floor.
 problem-outline-flat = This outline encloses nothing, or goes back the way it came. At least three corners, round the floor, are wanted.
 problem-door-past-wall = There is no straight wall on that side that is long enough for this door there.
 
-share-tells-room = how the inside of the van is, and what stands where
+share-tells-room = How the van is inside, and what stands where in it.
 share-tells-sleepers = { $count_n ->
-    [one] how tall one of you is
-   *[other] how tall { $count } of you are
+    [one] Who sleeps in the van: one person, and how tall.
+   *[other] Who sleeps in the van: { $count } people, and how tall.
 }
 
 field-body-width-mm = Width to walk with
@@ -499,7 +492,11 @@ next-load-axles-unknown = It takes the wheelbase, how far behind the front axle 
 load-fuel-unknown = It is not known what the fuel tank holds, so the fuel counts as it was when the van’s mass was taken: { $percent } full.
 next-load-fuel-unknown = The van’s manual says what the tank holds.
 load-unfastened = “{ $name }”, { $mass }, is held by nothing while the van drives.
-next-load-unfastened = Strap it to anchors, wedge it between what is fastened, or say what holds it already.
+load-unfastened-others = “{ $name }”, { $mass }, and { $count_n ->
+    [one] one other heavy thing are held by nothing while the van drives.
+   *[other] { $count } other heavy things are held by nothing while the van drives.
+}
+next-load-unfastened = Strap it to anchors, wedge it between what is fastened, or say what holds it already, under Space.
 load-strips-alone = “{ $name }” would hang by strips alone, above or beside “{ $bed }”, where somebody sleeps.
 next-load-strips-alone = Hold it with screws or straps, or let it travel on the floor.
 load-strips-too-many = “{ $name }” would take { $strips } strips: too heavy for them.
