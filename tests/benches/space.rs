@@ -8,7 +8,8 @@ use kerbstead_core::space::rectangles::{Rectangle, Room, fits_rectangles};
 use kerbstead_core::space::shape::{Door, DoorKind, Fixed, Shape, WallRow};
 use kerbstead_core::space::storage::{Bay, SoftGoods, storage};
 use kerbstead_core::space::walkway::{Body, Place, Walkway};
-use kerbstead_tests::vans::van;
+use kerbstead_core::space::{Placed, report as space_report};
+use kerbstead_tests::vans::{furnished, van};
 
 fn main() {
     divan::main();
@@ -80,6 +81,15 @@ fn report_of_a_van_with_so_many_items(bencher: Bencher, count: i32) {
         bay(1_900, 700, Level::Wall),
     ];
     bencher.bench(|| report(black_box(&layout), black_box(&bays)));
+}
+
+#[divan::bench(args = [20, 80])]
+fn room_of_a_plan_with_so_many_things(bencher: Bencher, count: u32) {
+    let plan = furnished(count);
+    bencher.bench(|| {
+        let placed = Placed::new(black_box(&plan));
+        space_report(&plan, &placed)
+    });
 }
 
 #[divan::bench(sample_count = 5, sample_size = 1)]

@@ -1,6 +1,9 @@
 //! Vans to be arranged, made by chance from a seed.
 
 use kerbstead_core::money::chance::Chance;
+use kerbstead_core::plan::{
+    BuiltIn, Distance, Door as PlanDoor, Item as PlanItem, Keeps, OpenedBox, Placement, Plan, Room, VanSide, Vehicle,
+};
 use kerbstead_core::space::arrange::{Freedom, Rule, Side, Wish};
 use kerbstead_core::space::item::{Item, Layout, Level, Opened};
 use kerbstead_core::space::shape::{Door, DoorKind, Fixed, Shape};
@@ -81,4 +84,151 @@ pub fn van(seed: u64) -> Wish {
         freedoms.push(Freedom::Moves { may_turn: true });
     }
     Wish { layout: Layout { shape, items, together: Vec::new() }, freedoms, rules, ways, body, wanted: 1 }
+}
+
+/// The plan of a van with so many things at their places: a bed, a row along a wall, and boxes at all heights, some of them
+/// turned.
+pub fn furnished(count: u32) -> Plan {
+    let sized = |id: u32, [length, width, height]: [f64; 3]| PlanItem {
+        id,
+        name: format!("Thing {id}"),
+        quantity: 1,
+        mass_kg: Some(1.5.into()),
+        length_mm: Some(length),
+        width_mm: Some(width),
+        height_mm: Some(height),
+        ..PlanItem::default()
+    };
+    let at = |id: u32, thing: u32, x: u32, y: u32| Placement {
+        id,
+        thing: Some(thing),
+        x_mm: Some(f64::from(x)),
+        y_mm: Some(f64::from(y)),
+        ..Placement::default()
+    };
+    let mut plan = Plan {
+        title: "Furnished".to_owned(),
+        vehicle: Vehicle {
+            inside_length_mm: Some(4_000.0),
+            inside_width_mm: Some(1_700.0),
+            inside_height_mm: Some(1_900.0),
+            empty_mass_kg: Some(2_000.0),
+            gross_limit_kg: Some(3_500.0),
+            ..Vehicle::default()
+        },
+        doors: vec![
+            PlanDoor { id: 1, side: VanSide::Right, from_mm: 300.0, width_mm: 1_000.0, height_mm: 1_500.0 },
+            PlanDoor { id: 2, side: VanSide::Rear, from_mm: 200.0, width_mm: 1_300.0, height_mm: 1_600.0 },
+        ],
+        ..Plan::default()
+    };
+    for number in 0..count {
+        let (item, place) = (10 + number, 10_000 + number);
+        if number == 0 {
+            plan.kit.push(sized(item, [1_900.0, 750.0, 450.0]));
+            plan.placements.push(Placement { sleeps: 1, ..at(place, item, 2_050, 0) });
+            continue;
+        }
+        let (column, row) = (number % 20, number / 20);
+        plan.kit.push(sized(item, [180.0, 160.0, 240.0]));
+        plan.placements.push(Placement {
+            turn_deg: if number % 7 == 3 { 12.5 } else { 0.0 },
+            base_mm: f64::from(row * 250),
+            level: if row == 0 { Level::Floor } else { Level::Wall },
+            ..at(place, item, 60 + column * 190, 1_300 + row % 2 * 90)
+        });
+    }
+    plan
+}
+
+/// The plan of a van made by chance, front and rear changed about, so that its rear doors are at the rear.
+pub fn plan_of(wish: &Wish) -> Plan {
+    let shape = &wish.layout.shape;
+    let length = shape.outline.iter().map(|spot| spot.x_mm).max().unwrap_or(0);
+    let width = shape.outline.iter().map(|spot| spot.y_mm).max().unwrap_or(0);
+    let mm = f64::from;
+    let mut plan = Plan {
+        vehicle: Vehicle {
+            inside_length_mm: Some(mm(length)),
+            inside_width_mm: Some(mm(width)),
+            inside_height_mm: Some(1_900.0),
+            ..Vehicle::default()
+        },
+        room: Room { body_width_mm: mm(wish.body.width_mm), ..Room::default() },
+        ..Plan::default()
+    };
+    for (id, part) in (1..).zip(&shape.fixed) {
+        plan.built_ins.push(BuiltIn {
+            id,
+            x_mm: mm(length - part.x_mm - part.length_mm),
+            y_mm: mm(part.y_mm),
+            length_mm: mm(part.length_mm),
+            width_mm: mm(part.width_mm),
+            height_mm: mm(part.height_mm),
+            ..BuiltIn::default()
+        });
+    }
+    for (id, door) in (11..).zip(&shape.doors) {
+        let (side, from_mm) = match door.kind {
+            DoorKind::Rear => (VanSide::Rear, width - door.from_mm - door.width_mm),
+            _ => (VanSide::Left, length - door.from_mm - door.width_mm),
+        };
+        let (width_mm, height_mm) = (mm(door.width_mm), mm(door.height_mm));
+        plan.doors.push(PlanDoor { id, side, from_mm: mm(from_mm), width_mm, height_mm });
+    }
+    let freedoms = wish.freedoms.iter();
+    for ((number, item), freedom) in (0_u32..).zip(&wish.layout.items).zip(freedoms) {
+        let (id, at) = (100 + number, usize::try_from(number).unwrap_or(0));
+        let sizes = [item.length_mm, item.width_mm, item.height_mm].map(|size| Some(mm(size)));
+        let [length_mm, width_mm, height_mm] = sizes;
+        plan.kit.push(PlanItem {
+            id,
+            name: format!("Thing {id}"),
+            length_mm,
+            width_mm,
+            height_mm,
+            ..PlanItem::default()
+        });
+        let is_goal = |place: &Place| matches!(place, Place::Beside { item, .. } if *item == at);
+        let opened = item.opened.map(|open| OpenedBox {
+            x_mm: mm(open.x_mm),
+            y_mm: mm(open.y_mm),
+            length_mm: Some(mm(open.length_mm)),
+            width_mm: Some(mm(open.width_mm)),
+            base_mm: Some(mm(open.base_mm)),
+            height_mm: Some(mm(open.height_mm)),
+            with_others: false,
+        });
+        plan.placements.push(Placement {
+            id: 200 + number,
+            thing: Some(id),
+            level: item.level,
+            x_mm: Some(mm(length - item.x_mm - item.length_mm)),
+            y_mm: Some(mm(item.y_mm)),
+            base_mm: mm(item.base_mm),
+            pinned: *freedom == Freedom::Pinned,
+            reached: wish.ways.iter().any(|(_, to)| is_goal(to)),
+            sleeps: u32::from(number == 0),
+            opened,
+            ..Placement::default()
+        });
+    }
+    let item = |side: &Side| u32::try_from(side.item).ok().map(|number| 100 + number);
+    for (id, rule) in (300..).zip(&wish.rules) {
+        let (keeps, first, second, most_mm) = match rule {
+            Rule::Apart { first, second, least_mm } => (Keeps::Apart, first, second, least_mm),
+            Rule::Near { first, second, most_mm } => (Keeps::Near, first, second, most_mm),
+            Rule::Clear { .. } | Rule::DoorClear { .. } => continue,
+        };
+        let distance_mm = Some(mm(*most_mm));
+        plan.distances.push(Distance {
+            id,
+            of: item(first),
+            keeps,
+            other: item(second),
+            distance_mm,
+            ..Distance::default()
+        });
+    }
+    plan
 }

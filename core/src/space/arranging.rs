@@ -17,6 +17,9 @@ use crate::task::Task;
 /// How many arrangements are looked for.
 const WANTED: usize = 4;
 
+/// Once there is one, others are looked for up to this share of all the work.
+const SHARE_FOR_MORE: f64 = 0.3;
+
 /// What came of arranging.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Arranged {
@@ -131,7 +134,9 @@ impl ArrangeTask {
 
 impl Task for ArrangeTask {
     fn step(&mut self) -> f64 {
-        self.search.as_mut().map_or(1.0, Search::step)
+        let Some(search) = &mut self.search else { return 1.0 };
+        let share = search.step();
+        if search.found().is_empty() { share } else { (share / SHARE_FOR_MORE).min(1.0) }
     }
 
     fn answer(&self) -> Value {
@@ -154,7 +159,7 @@ impl Task for ArrangeTask {
             .collect();
         let ending = match search.state() {
             State::Impossible => Ending::Impossible,
-            _ if !arrangements.is_empty() => Ending::Found,
+            State::Found | State::Searching if !arrangements.is_empty() => Ending::Found,
             _ => Ending::NotFound,
         };
         Arranged { ending, arrangements }.to_plain()

@@ -21,7 +21,7 @@ pub use thirtyfour::{Key, TypingData};
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 24] = [
+pub const ROUTES: [&str; 27] = [
     "/",
     "/overview",
     "/kit",
@@ -35,6 +35,9 @@ pub const ROUTES: [&str; 24] = [
     "/power",
     "/water",
     "/days",
+    "/space",
+    "/inside",
+    "/load",
     "/work",
     "/clearing",
     "/shop",

@@ -15,4 +15,5 @@ mod receipts;
 mod same_bits;
 mod sharing;
 mod shop;
+mod space;
 mod using;

@@ -16,7 +16,8 @@ trait Entry: Plain + Default {
     fn id(&self) -> Id;
 }
 
-/// A list, whatever its entries are: what is done to lists is written once for all of them.
+/// A list, whatever its entries are: what is done to lists is written once for all of them. Each of these functions is in
+/// the bundle once for every list, so there are no more than are needed.
 trait Entries {
     /// The id of the entry at a position.
     fn id_at(&self, at: usize) -> Option<Id>;
@@ -24,12 +25,8 @@ trait Entries {
     fn plain_at(&self, at: usize) -> Value;
     /// Puts an entry in, at the end if there are fewer. False when it is not of the list's kind.
     fn insert(&mut self, at: usize, entry: &Value) -> bool;
-    /// Puts another entry in place of one. False when it is not of the list's kind.
-    fn replace(&mut self, at: usize, entry: &Value) -> bool;
     /// Takes the entry at a position out.
     fn remove(&mut self, at: usize);
-    /// Moves the entry at a position.
-    fn shift(&mut self, from: usize, to: usize);
 }
 
 impl<T: Entry> Entries for Vec<T> {
@@ -46,21 +43,9 @@ impl<T: Entry> Entries for Vec<T> {
         T::from_plain(entry).map(|entry| self.insert(at, entry)).is_some()
     }
 
-    fn replace(&mut self, at: usize, entry: &Value) -> bool {
-        let read = self.get_mut(at).zip(T::from_plain(entry));
-        read.map(|(old, new)| *old = new).is_some()
-    }
-
     fn remove(&mut self, at: usize) {
         if at < self.len() {
             self.remove(at);
-        }
-    }
-
-    fn shift(&mut self, from: usize, to: usize) {
-        if from < self.len() {
-            let entry = self.remove(from);
-            self.insert(to.min(self.len()), entry);
         }
     }
 }
@@ -165,12 +150,22 @@ impl List {
     pub(super) fn shift(self, plan: &mut Plan, id: Id, to: usize) -> Result<Edit, NotPossible> {
         let from = self.position(plan, id)?;
         let last = self.ids(plan).len().saturating_sub(1);
-        self.of_mut(plan).shift(from, to.min(last));
+        let entries = self.of_mut(plan);
+        let entry = entries.plain_at(from);
+        entries.remove(from);
+        entries.insert(to.min(last), &entry);
         Ok(Edit::Move { list: self, id, to: from })
     }
 
     /// Puts another entry in place of one. False when it is not of the list's kind.
     pub(super) fn replace(self, plan: &mut Plan, id: Id, entry: &Value) -> bool {
-        self.position(plan, id).is_ok_and(|at| self.of_mut(plan).replace(at, entry))
+        self.position(plan, id).is_ok_and(|at| {
+            let entries = self.of_mut(plan);
+            let is_taken = entries.insert(at, entry);
+            if is_taken {
+                entries.remove(at + 1);
+            }
+            is_taken
+        })
     }
 }
