@@ -23,6 +23,7 @@
 //! - [`task`]: questions that take longer than a key should, worked out in steps;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
 //! - [`space`]: what fits in the van and where, and whether one gets through;
+//! - [`load`]: whether the van carries it, axle by axle, and what keeps things in place;
 //! - [`papers`]: tables and calendar files for other programs;
 //! - [`tree()`]: what leaves core, as JSON has it;
 //! - [`words`]: data into sentences.

@@ -275,7 +275,7 @@ fn sound() -> Plan {
             wheelbase_mm: Some(4_000.0),
             track_mm: Some(2_000.0),
             floor_from_axle_mm: Some(1_000.0),
-            person_kg: 100.0,
+            person_kg: Some(100.0),
             tank_l: Some(0.0),
             ..Vehicle::default()
         },
@@ -331,7 +331,7 @@ const CASES: [(&str, fn(&mut Plan), fn(&mut Plan)); 19] = [
         |plan| plan.vehicle.gross_limit_kg = Some(2_200.0),
     ),
     ("load-over-gross", |plan| on_a_trip(plan, 2_199.9), |plan| on_a_trip(plan, 2_200.0)),
-    ("load-luggage-over", |plan| plan.vehicle.luggage_kg = 801.0, |plan| plan.vehicle.luggage_kg = 800.0),
+    ("load-luggage-over", |plan| plan.vehicle.luggage_kg = Some(801.0), |plan| plan.vehicle.luggage_kg = Some(800.0)),
     (
         "load-close-to-gross",
         |plan| plan.vehicle.gross_limit_kg = Some(2_267.0),
@@ -601,18 +601,18 @@ proptest! {
         ] {
             *field = Some(odd());
         }
-        vehicle.seats_from_axle_mm = odd();
-        vehicle.person_kg = odd();
-        vehicle.luggage_kg = odd();
-        vehicle.weighed_fuel_percent = odd();
-        plan.room.strip_heat_percent = odd();
+        vehicle.seats_from_axle_mm = Some(odd());
+        vehicle.person_kg = Some(odd());
+        vehicle.luggage_kg = Some(odd());
+        vehicle.weighed_fuel_percent = Some(odd());
+        plan.room.strip_heat_percent = Some(odd());
         plan.kit[0].mass_kg = Some(range(odd(), odd(), odd()));
         plan.kit[0].tank = Some(Tank { capacity_l: odd(), ..Tank::default() });
         plan.placements[0].x_mm = Some(odd());
         plan.placements[0].fastened = Fastened::Strips;
         plan.builds.push(VanBuild { id: 7, extra_kg: Some(odd()), ..VanBuild::default() });
-        (plan.people, plan.vehicle.weighed_people) = (people, weighed_people);
-        (plan.kit[0].quantity, plan.room.strip_times) = (quantity, strip_times);
+        (plan.people, plan.vehicle.weighed_people) = (people, Some(weighed_people));
+        (plan.kit[0].quantity, plan.room.strip_times) = (quantity, Some(strip_times));
         let said = format!("{:?}", load(&plan));
         prop_assert!(!said.contains("NaN") && !said.contains(": inf") && !said.contains("-inf") && !said.contains("(inf"), "{said}");
     }

@@ -109,10 +109,14 @@ fn every_finding_is_told_when_it_is_so_and_not_just_before() {
         ("space-cannot-open-wall", with(|plan| opens_across(plan, 1_701.0)), with(|plan| opens_across(plan, 1_700.0))),
         (
             "space-way-too-narrow",
-            with(|plan| plan.room.body_width_mm = 1_001.0),
-            with(|plan| plan.room.body_width_mm = 1_000.0),
+            with(|plan| plan.room.body_width_mm = Some(1_001.0)),
+            with(|plan| plan.room.body_width_mm = Some(1_000.0)),
         ),
-        ("space-way-close", with(|plan| plan.room.body_width_mm = 971.0), with(|plan| plan.room.body_width_mm = 970.0)),
+        (
+            "space-way-close",
+            with(|plan| plan.room.body_width_mm = Some(971.0)),
+            with(|plan| plan.room.body_width_mm = Some(970.0)),
+        ),
         ("space-cab-too-narrow", with(|plan| plan.doors.push(cab(399.0))), with(|plan| plan.doors.push(cab(430.0)))),
         ("space-one-way-out", with(|plan| plan.doors[1].width_mm = 399.0), with(|plan| plan.doors[1].width_mm = 400.0)),
         (
@@ -151,8 +155,8 @@ fn every_finding_is_told_when_it_is_so_and_not_just_before() {
         ("space-nobody-sleeps", with(|plan| plan.sleepers.clear()), van()),
         (
             "space-roof-below-body",
-            with(|plan| plan.room.body_height_mm = 1_901.0),
-            with(|plan| plan.room.body_height_mm = 1_900.0),
+            with(|plan| plan.room.body_height_mm = Some(1_901.0)),
+            with(|plan| plan.room.body_height_mm = Some(1_900.0)),
         ),
         (
             "space-uncounted",

@@ -154,7 +154,7 @@ pub fn plan_of(wish: &Wish) -> Plan {
             inside_height_mm: Some(1_900.0),
             ..Vehicle::default()
         },
-        room: Room { body_width_mm: mm(wish.body.width_mm), ..Room::default() },
+        room: Room { body_width_mm: Some(mm(wish.body.width_mm)), ..Room::default() },
         ..Plan::default()
     };
     for (id, part) in (1..).zip(&shape.fixed) {

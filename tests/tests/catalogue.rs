@@ -191,7 +191,7 @@ fn plans_with_a_room() -> Vec<(Plan, Date)> {
         (changed, day)
     };
     vec![
-        with(|plan| plan.room.body_width_mm = 480.0),
+        with(|plan| plan.room.body_width_mm = Some(480.0)),
         with(|plan| plan.doors.truncate(1)),
         with(|plan| plan.placements.resize(300, plan.placements[0])),
         with(|plan| plan.sleepers[0].height_mm = Some(1_950.0)),

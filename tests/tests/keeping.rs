@@ -180,6 +180,8 @@ fn renamed(plan: &Plan, list: List, from: u32, to: u32) -> Plan {
     (new.stays, new.week, new.water_uses, new.readings, new.loans, new.builds) = Default::default();
     (new.receipts, new.receipt_lines) = Default::default();
     (new.tasks, new.task_needs, new.tools, new.helpers, new.other_days) = Default::default();
+    (new.corners, new.built_ins, new.doors, new.wall_rows, new.roof_rows) = Default::default();
+    (new.placements, new.sleepers, new.distances) = Default::default();
     edit.renamed(list, from, to).apply(&mut new).unwrap();
     new.guesses = guesses;
     new

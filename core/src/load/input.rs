@@ -55,10 +55,10 @@ impl Input {
         let wheelbase_mm = vehicle.wheelbase_mm.filter(|_| missing_for_axles.is_empty());
         let track_mm = vehicle.track_mm.filter(|track| is_length(*track));
         let tank_mm = wheelbase_mm.map_or(0.0, |base| base * TANK_AT_WHEELBASE);
-        let people_kg = f64::from(plan.people) * sound(vehicle.person_kg);
+        let people_kg = f64::from(plan.people) * sound(vehicle.person_kg());
         let mut input = Self {
             empty: empty(vehicle, wheelbase_mm, track_mm),
-            people: Weight::at(people_kg.min(MOST_KG), place(vehicle.seats_from_axle_mm), 0.0),
+            people: Weight::at(people_kg.min(MOST_KG), place(vehicle.seats_from_axle_mm()), 0.0),
             fuel: Weight::at(full_tank_kg(vehicle), tank_mm, 0.0),
             wheelbase_mm,
             track_mm,
@@ -195,17 +195,17 @@ fn empty(vehicle: &Vehicle, wheelbase_mm: Option<f64>, track_mm: Option<f64>) ->
     let front = sound(vehicle.empty_front_kg.unwrap_or(0.0)).min(stated);
     let left = vehicle.empty_left_kg.map_or(stated / 2.0, sound).min(stated);
     let (base, track) = (wheelbase_mm.unwrap_or(0.0), track_mm.unwrap_or(0.0));
-    let people = (f64::from(vehicle.weighed_people) * sound(vehicle.person_kg)).min(stated);
-    let filled = sound(vehicle.weighed_fuel_percent).min(100.0) / 100.0;
+    let people = (f64::from(vehicle.weighed_people.unwrap_or(0)) * sound(vehicle.person_kg())).min(stated);
+    let filled = sound(vehicle.weighed_fuel_percent()).min(100.0) / 100.0;
     let fuel = (full_tank_kg(vehicle) * filled).min(stated - people);
     Weight { kg: stated, behind_kg_mm: (stated - front) * base, right_kg_mm: (stated / 2.0 - left) * track }
-        .plus(Weight::at(-people, place(vehicle.seats_from_axle_mm), 0.0))
+        .plus(Weight::at(-people, place(vehicle.seats_from_axle_mm()), 0.0))
         .plus(Weight::at(-fuel, base * TANK_AT_WHEELBASE, 0.0))
 }
 
 /// Mass of a full fuel tank; nothing when it is not known what it holds.
 pub fn full_tank_kg(vehicle: &Vehicle) -> f64 {
-    let density = match vehicle.fuel {
+    let density = match vehicle.burns.unwrap_or_default() {
         Fuel::Diesel => DIESEL_KG_PER_L,
         Fuel::Petrol => PETROL_KG_PER_L,
     };

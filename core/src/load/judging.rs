@@ -46,7 +46,7 @@ fn margin_kg(report: &Report, spare_kg: f64) -> f64 {
 
 /// The first day on which the van weighs too much, or an axle bears too much.
 fn first_short(plan: &Plan, report: &Report, gross_kg: f64) -> Option<Moment> {
-    let most_kg = gross_kg - sound(plan.vehicle.luggage_kg);
+    let most_kg = gross_kg - sound(plan.vehicle.luggage_kg());
     let limits = report.axles.map(|axles| (axles.front.limit_kg, axles.rear.limit_kg));
     let (front, rear) = limits.unwrap_or_default();
     let is_over = |kg: Option<f64>, limit: Option<f64>| kg.zip(limit).is_some_and(|(kg, limit)| kg > limit);
@@ -61,7 +61,7 @@ fn of_gross(plan: &Plan, report: &Report, worst: &LoadDay, spare_kg: f64, gross_
     if over_kg > 0.0 {
         Some(Finding::OverGross { on: worst.on, by_kg: over_kg, gross_kg })
     } else if spare_kg < 0.0 {
-        Some(Finding::LuggageOver { by_kg: -spare_kg, luggage_kg: sound(plan.vehicle.luggage_kg) })
+        Some(Finding::LuggageOver { by_kg: -spare_kg, luggage_kg: sound(plan.vehicle.luggage_kg()) })
     } else if spare_kg < gross_kg * CLOSE_PERCENT / 100.0 {
         Some(Finding::CloseToGross { spare_kg, gross_kg })
     } else {
@@ -99,7 +99,7 @@ fn notes(plan: &Plan, input: &Input) -> Vec<Finding> {
             notes.push(Finding::NotWeighed { empty_kg });
         }
         if vehicle.tank_l.is_none() {
-            notes.push(Finding::FuelUnknown { percent: sound(vehicle.weighed_fuel_percent).min(100.0) });
+            notes.push(Finding::FuelUnknown { percent: sound(vehicle.weighed_fuel_percent()).min(100.0) });
         }
         if !input.missing_for_axles.is_empty() {
             notes.push(Finding::AxlesUnknown { missing: input.missing_for_axles.clone() });
@@ -126,7 +126,7 @@ fn working(plan: &Plan, report: &Report, worst: &LoadDay, spare_kg: f64, gross_k
         ];
         working.push(line("working-load-total", figures));
     }
-    let luggage_kg = sound(plan.vehicle.luggage_kg);
+    let luggage_kg = sound(plan.vehicle.luggage_kg());
     let figures = vec![
         ("gross", mass(gross_kg)),
         ("total", mass(worst.total_kg)),

@@ -146,7 +146,7 @@ pub fn report(
     };
     let worst = most(&days, |day| Some(day.total_kg)).map(|(day, _)| *day);
     let gross_kg = stated(plan.vehicle.gross_limit_kg);
-    let spare_kg = worst.zip(gross_kg).map(|(worst, gross)| gross - worst.total_kg - sound(plan.vehicle.luggage_kg));
+    let spare_kg = worst.zip(gross_kg).map(|(worst, gross)| gross - worst.total_kg - sound(plan.vehicle.luggage_kg()));
     let tying = tyings(plan, placed);
     let mut report = Report {
         standing: Standing::unknown(missing),

@@ -220,6 +220,6 @@ fn tying(plan: &Plan, thing: &Thing, mass_kg: f64, length_mm: f64) -> Tying {
         aggregate_limit_kg: aggregate_limit_kg(mass_kg),
         fewest_ties: fewest_ties(length_mm, mass_kg, is_blocked),
         straps: room.strap_limit_kg.and_then(|limit| straps_needed(mass_kg, length_mm, limit, is_blocked)),
-        strips: strips.and_then(|holds| strips_needed(mass_kg, room.strip_times, holds, room.strip_heat_percent)),
+        strips: strips.and_then(|holds| strips_needed(mass_kg, room.strip_times(), holds, room.strip_heat_percent())),
     }
 }

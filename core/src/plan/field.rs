@@ -281,7 +281,7 @@ pub const VEHICLE: &[Field] = &[
     number("seats_from_axle_mm", Quantity::LengthMm, -1_000.0, 5_000.0, 1_050.0),
     number("person_kg", Quantity::MassKg, 20.0, 250.0, 75.0),
     number("tank_l", Quantity::VolumeL, 0.0, 500.0, 70.0),
-    of("fuel", Kind::Choice(&["diesel", "petrol"])),
+    of("burns", Kind::Choice(&["diesel", "petrol"])),
     number("luggage_kg", Quantity::MassKg, 0.0, 2_000.0, 40.0),
     number("socket_volts", Quantity::Volts, 5.0, 60.0, 12.0),
     number("socket_fuse_a", Quantity::Amperes, 1.0, 200.0, 10.0),

@@ -25,6 +25,7 @@ pub(crate) fn without_empty(mut value: Value, names: &[&str]) -> Value {
     let is_empty = |value: &Value| match value {
         Value::String(text) => text.is_empty(),
         Value::Array(entries) => entries.is_empty(),
+        Value::Bool(is_so) => !is_so,
         _ => false,
     };
     for name in names {
@@ -72,7 +73,7 @@ macro_rules! serde_by_plain {
 }
 
 /// The form in the file of a struct: an object of its fields. What the object lacks is as in the struct's default. The
-/// fields after `unless empty` are left out when they are empty.
+/// fields after `unless empty` are left out when they are empty, or not so.
 macro_rules! record {
     ($type:ident { $($field:ident),* $(,)? } $(unless empty { $($short:ident),* })?) => {
         impl $crate::plan::Plain for $type {

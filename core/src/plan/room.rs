@@ -6,41 +6,55 @@
 
 use super::Id;
 use super::record::{record, words};
+use crate::load::constants as fastening;
+use crate::space::constants as usual;
 pub use crate::space::item::Level;
 
 /// Who walks through the van, and what things are fastened with.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Room {
-    /// How wide the way must be.
-    pub body_width_mm: f64,
-    /// How high the way must be; what begins above is ducked under.
-    pub body_height_mm: f64,
+    /// How wide the way must be; without it, as is usual.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub body_width_mm: Option<f64>,
+    /// How high the way must be, what begins above is ducked under; without it, as is usual.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub body_height_mm: Option<f64>,
     /// The working load limit of one strap, as its label says.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub strap_limit_kg: Option<f64>,
     /// What one adhesive strip or hook holds, as its packet says.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub strip_holds_kg: Option<f64>,
-    /// How many times as much as is needed the strips must hold, at least 2.
-    pub strip_times: u32,
-    /// What of that they still hold on a hot day, in percent.
-    pub strip_heat_percent: f64,
+    /// How many times as much as is needed the strips must hold, at least 2; without it, as is usual.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub strip_times: Option<u32>,
+    /// What of that they still hold on a hot day, in percent; without it, as is usual.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub strip_heat_percent: Option<f64>,
 }
 
 record!(Room { body_width_mm, body_height_mm, strap_limit_kg, strip_holds_kg, strip_times, strip_heat_percent });
 
-impl Default for Room {
-    fn default() -> Self {
-        use crate::{load::constants as fastening, space::constants as usual};
-        Self {
-            body_width_mm: usual::BODY_WIDTH_MM,
-            body_height_mm: usual::BODY_HEIGHT_MM,
-            strap_limit_kg: None,
-            strip_holds_kg: None,
-            strip_times: fastening::STRIP_TIMES,
-            strip_heat_percent: fastening::STRIP_HEAT_PERCENT,
-        }
+impl Room {
+    /// How wide the way must be, in millimetres.
+    pub fn body_width_mm(&self) -> f64 {
+        self.body_width_mm.unwrap_or(usual::BODY_WIDTH_MM)
+    }
+
+    /// How high the way must be, in millimetres.
+    pub fn body_height_mm(&self) -> f64 {
+        self.body_height_mm.unwrap_or(usual::BODY_HEIGHT_MM)
+    }
+
+    /// How many times as much as is needed strips must hold.
+    pub fn strip_times(&self) -> u32 {
+        self.strip_times.unwrap_or(fastening::STRIP_TIMES)
+    }
+
+    /// What strips still hold on a hot day, in percent.
+    pub fn strip_heat_percent(&self) -> f64 {
+        self.strip_heat_percent.unwrap_or(fastening::STRIP_HEAT_PERCENT)
     }
 }
 
@@ -59,7 +73,7 @@ pub struct Corner {
 record!(Corner { id, x_mm, y_mm });
 
 /// A wheel arch or whatever else is built into the van.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct BuiltIn {
     /// Unique in the plan.
@@ -82,8 +96,15 @@ pub struct BuiltIn {
 
 record!(BuiltIn { id, name, x_mm, y_mm, length_mm, width_mm, base_mm, height_mm });
 
+impl Default for BuiltIn {
+    fn default() -> Self {
+        let (length_mm, width_mm, height_mm) = (700.0, 200.0, 280.0);
+        Self { id: 0, name: String::new(), x_mm: 0.0, y_mm: 0.0, length_mm, width_mm, base_mm: 0.0, height_mm }
+    }
+}
+
 /// A door, or the way through to the cab.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct Door {
     /// Unique in the plan.
@@ -99,6 +120,12 @@ pub struct Door {
 }
 
 record!(Door { id, side, from_mm, width_mm, height_mm });
+
+impl Default for Door {
+    fn default() -> Self {
+        Self { id: 0, side: VanSide::default(), from_mm: 0.0, width_mm: 1_000.0, height_mm: 1_200.0 }
+    }
+}
 
 /// A side of the van, as one looks the way it drives.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -131,7 +158,7 @@ pub struct WallRow {
 record!(WallRow { id, height_mm, left_in_mm, right_in_mm });
 
 /// How high it is inside at one place; straight between two such rows.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
 pub struct RoofRow {
     /// Unique in the plan.
@@ -143,6 +170,12 @@ pub struct RoofRow {
 }
 
 record!(RoofRow { id, x_mm, height_mm });
+
+impl Default for RoofRow {
+    fn default() -> Self {
+        Self { id: 0, x_mm: 0.0, height_mm: 1_800.0 }
+    }
+}
 
 /// One thing of the kit at its place. An item of which there are several can have several.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

@@ -2,6 +2,7 @@
 
 use super::record::{record, words};
 use super::{Estimate, Money};
+use crate::load::constants as usual;
 
 /// The van, as far as this plan knows it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,11 +23,14 @@ pub struct Vehicle {
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub empty_mass_kg: Option<f64>,
     /// Whether that was read off a scale.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "std::ops::Not::not"))]
     pub is_weighed: bool,
-    /// How many people sat in it when its mass was taken.
-    pub weighed_people: u32,
-    /// How full its fuel tank was then, in percent.
-    pub weighed_fuel_percent: f64,
+    /// How many people sat in it when its mass was taken; without it, nobody.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub weighed_people: Option<u32>,
+    /// How full its fuel tank was then, in percent; without it, as is usual.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub weighed_fuel_percent: Option<f64>,
     /// What of that mass the front axle bore.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub empty_front_kg: Option<f64>,
@@ -54,17 +58,21 @@ pub struct Vehicle {
     /// From the front axle back to where the floor of the load space begins.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub floor_from_axle_mm: Option<f64>,
-    /// From the front axle back to the middle of the seats.
-    pub seats_from_axle_mm: f64,
-    /// Mass of one who travels.
-    pub person_kg: f64,
+    /// From the front axle back to the middle of the seats; without it, as is usual.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub seats_from_axle_mm: Option<f64>,
+    /// Mass of one who travels; without it, as is usual.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub person_kg: Option<f64>,
     /// What the fuel tank holds.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub tank_l: Option<f64>,
     /// What it burns.
-    pub fuel: Fuel,
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub burns: Option<Fuel>,
     /// What is to be kept free for shopping, guests and what is found on the way.
-    pub luggage_kg: f64,
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub luggage_kg: Option<f64>,
     /// Voltage of the socket a store is charged from while driving.
     pub socket_volts: f64,
     /// The fuse of that socket.
@@ -104,7 +112,7 @@ record!(Vehicle {
     seats_from_axle_mm,
     person_kg,
     tank_l,
-    fuel,
+    burns,
     luggage_kg,
     socket_volts,
     socket_fuse_a,
@@ -112,11 +120,32 @@ record!(Vehicle {
     resale_falls,
     fuel_l_per_100_km,
     fuel_price_per_l,
-});
+} unless empty { is_weighed });
+
+impl Vehicle {
+    /// What one who travels weighs, in kilograms.
+    pub fn person_kg(&self) -> f64 {
+        self.person_kg.unwrap_or(usual::PERSON_KG)
+    }
+
+    /// How full its fuel tank was when its mass was taken, in percent.
+    pub fn weighed_fuel_percent(&self) -> f64 {
+        self.weighed_fuel_percent.unwrap_or(usual::WEIGHED_FUEL_PERCENT)
+    }
+
+    /// From the front axle back to the middle of the seats, in millimetres.
+    pub fn seats_from_axle_mm(&self) -> f64 {
+        self.seats_from_axle_mm.unwrap_or(usual::SEATS_FROM_AXLE_MM)
+    }
+
+    /// What is to be kept free, in kilograms.
+    pub fn luggage_kg(&self) -> f64 {
+        self.luggage_kg.unwrap_or(0.0)
+    }
+}
 
 impl Default for Vehicle {
     fn default() -> Self {
-        use crate::load::constants as load;
         use crate::power::constants as typical;
         Self {
             size: SizeClass::default(),
@@ -125,8 +154,8 @@ impl Default for Vehicle {
             inside_height_mm: None,
             empty_mass_kg: None,
             is_weighed: false,
-            weighed_people: 0,
-            weighed_fuel_percent: load::WEIGHED_FUEL_PERCENT,
+            weighed_people: None,
+            weighed_fuel_percent: None,
             empty_front_kg: None,
             empty_left_kg: None,
             gross_limit_kg: None,
@@ -136,11 +165,11 @@ impl Default for Vehicle {
             rear_overhang_mm: None,
             track_mm: None,
             floor_from_axle_mm: None,
-            seats_from_axle_mm: load::SEATS_FROM_AXLE_MM,
-            person_kg: load::PERSON_KG,
+            seats_from_axle_mm: None,
+            person_kg: None,
             tank_l: None,
-            fuel: Fuel::default(),
-            luggage_kg: 0.0,
+            burns: None,
+            luggage_kg: None,
             socket_volts: typical::SOCKET_VOLTS,
             socket_fuse_a: typical::SOCKET_FUSE_A,
             resale: None,

@@ -21,9 +21,21 @@ pub enum Finding {
     /// A thing cannot be opened.
     CannotOpen { placement: Id, name: String, by: Hindrance, depth_mm: f64 },
     /// One does not get there.
-    WayTooNarrow { placement: Option<Id>, name: String, widest_mm: f64, wanted_mm: f64 },
+    WayTooNarrow {
+        #[serde(skip_serializing_if = "Option::is_none")]
+        placement: Option<Id>,
+        name: String,
+        widest_mm: f64,
+        wanted_mm: f64,
+    },
     /// One just gets there.
-    WayClose { placement: Option<Id>, name: String, widest_mm: f64, wanted_mm: f64 },
+    WayClose {
+        #[serde(skip_serializing_if = "Option::is_none")]
+        placement: Option<Id>,
+        name: String,
+        widest_mm: f64,
+        wanted_mm: f64,
+    },
     /// From a bed one gets out through no door.
     NoWayOut { placement: Id, name: String },
     /// From a bed one gets out through one door only.

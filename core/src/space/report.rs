@@ -132,7 +132,7 @@ pub fn report(plan: &Plan, placed: &Placed) -> Report {
     };
     let narrowest = report.ways.iter().filter(|way| !matches!(way.to, Goal::Out { .. }));
     let narrowest = narrowest.min_by(|one, other| one.widest_mm.total_cmp(&other.widest_mm));
-    let margin = narrowest.map(|way| Margin::Width(way.widest_mm - plan.room.body_width_mm));
+    let margin = narrowest.map(|way| Margin::Width(way.widest_mm - plan.room.body_width_mm()));
     let working = working(plan, &report, narrowest);
     report.standing = Standing { verdict, margin, findings, working, ..report.standing };
     report
@@ -158,6 +158,7 @@ fn cautions(plan: &Plan) -> Vec<Caution> {
         cautions.push(Caution::AboveAHead);
     }
     cautions.extend([Caution::BeltsAndAirbags, Caution::WiresAndFuelLines]);
+    cautions.extend([Caution::PowerToolsAndDust, Caution::SolventsAndFoam]);
     cautions
 }
 
@@ -165,7 +166,7 @@ fn cautions(plan: &Plan) -> Vec<Caution> {
 pub(super) fn body(plan: &Plan) -> Body {
     let mm =
         |length: f64| if length.is_finite() { whole(libm::round(length.clamp(1.0, f64::from(MOST_MM)))) } else { 1 };
-    Body { width_mm: mm(plan.room.body_width_mm), from_mm: 0, to_mm: mm(plan.room.body_height_mm) }
+    Body { width_mm: mm(plan.room.body_width_mm()), from_mm: 0, to_mm: mm(plan.room.body_height_mm()) }
 }
 
 /// The layout as one walks through it: what lies on, over or under a bed within its outline is in nobody's way, for the bed
@@ -310,7 +311,7 @@ fn findings(plan: &Plan, placed: &Placed, report: &Report, fits: &FitReport) -> 
         (plan.sleepers.is_empty() && placed.beds().next().is_some()).then_some(Finding::NobodySleeps),
         placed.beds().next().is_none().then_some(Finding::NoBed),
         (placed.uncounted > 0).then_some(Finding::Uncounted { count: placed.uncounted }),
-        is_low(plan, placed).then_some(Finding::RoofBelowBody { mm: plan.room.body_height_mm }),
+        is_low(plan, placed).then_some(Finding::RoofBelowBody { mm: plan.room.body_height_mm() }),
     ];
     findings.extend(notes.into_iter().flatten());
     findings
@@ -319,7 +320,7 @@ fn findings(plan: &Plan, placed: &Placed, report: &Report, fits: &FitReport) -> 
 /// Whether the roof is nowhere as high as the one who walks through.
 fn is_low(plan: &Plan, placed: &Placed) -> bool {
     let highest = placed.layout.shape.roof.iter().map(|row| row.height_mm).max();
-    highest.is_some_and(|highest| f64::from(highest) < plan.room.body_height_mm)
+    highest.is_some_and(|highest| f64::from(highest) < plan.room.body_height_mm())
 }
 
 fn of_fit(plan: &Plan, placed: &Placed, fits: &FitReport) -> Vec<Finding> {
@@ -388,7 +389,7 @@ fn too_large(placed: &Placed, number: usize) -> Option<f64> {
 }
 
 fn of_ways(plan: &Plan, placed: &Placed, report: &Report) -> Vec<Finding> {
-    let wanted_mm = plan.room.body_width_mm;
+    let wanted_mm = plan.room.body_width_mm();
     let mut findings = Vec::new();
     for way in &report.ways {
         let widest_mm = way.widest_mm;
@@ -497,7 +498,7 @@ fn working(plan: &Plan, report: &Report, narrowest: Option<&WayTo>) -> Vec<Worki
     let mm = |length: f64| Figure::of(length, Quantity::LengthMm);
     let mut working = Vec::new();
     if let Some(way) = narrowest {
-        let wanted = plan.room.body_width_mm;
+        let wanted = plan.room.body_width_mm();
         working.push(Working {
             formula: "working-space-way",
             figures: vec![("widest", mm(way.widest_mm)), ("wanted", mm(wanted)), ("spare", mm(way.widest_mm - wanted))],

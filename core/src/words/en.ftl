@@ -262,7 +262,6 @@ space-move-front = Forward
 space-move-rear = Back
 space-move-left = Left
 space-move-right = Right
-space-pin = Keep it where it is
 space-take-out = Take it out
 space-taken-out = { $name } has no place in the van any more.
 space-open-fields = All about this thing
@@ -285,6 +284,7 @@ space-way-passes = passes
 space-way-fails = too narrow
 space-ways-none = No ways are checked until there are doors, and a bed or something that must be reached.
 space-walker = Who walks
+space-walker-usual = Left empty: { $width } wide and { $height } high.
 space-sleepers = Who sleeps here
 space-sleepers-add = Add one who sleeps here
 space-sleeper-spare = { $spare } to spare
@@ -389,7 +389,7 @@ field-floor-from-axle-mm = Front axle to the front of the floor
 field-seats-from-axle-mm = Front axle to the middle of the seats
 field-person-kg = Mass of a person
 field-tank-l = The fuel tank holds
-field-fuel = It burns
+field-burns = It burns
 field-luggage-kg = Keep free for luggage
 field-extra-kg = More in the van with it
 field-holds-l = What goes into one
@@ -458,8 +458,8 @@ choice-other-side-start = its first end
 choice-other-side-end = its other end
 choice-other-side-left = its first long side
 choice-other-side-right = its other long side
-choice-fuel-diesel = diesel
-choice-fuel-petrol = petrol
+choice-burns-diesel = diesel
+choice-burns-petrol = petrol
 
 ## Load
 
@@ -586,6 +586,9 @@ load-builds-none = No way of building has a mass yet: tell “More in the van wi
 load-van = What it weighs
 load-axle-measures = Axles
 load-fastening = Straps and strips at hand
+load-fastening-usual = Left empty: strips must hold { $times } times what is needed, and hold { $percent } on a hot day.
+load-van-usual = Left empty: { $person } a person, the tank { $percent } full when it was weighed, diesel, nothing kept free.
+load-axles-usual = Left empty: the seats { $seats } behind the front axle, the left wheels bear half.
 sheet-leaving = Before driving off
 
 ## Days

@@ -83,11 +83,12 @@ fn part(section: &'static Section, taste: Taste) -> BoxedStrategy<Value> {
     let most = match section.name {
         "kit" => 8,
         "readings" => 3,
+        "corners" => 7,
         _ => 4,
     };
     let entry = entry(section, taste);
     // Corners drawn by chance are seldom a floor, and walls and built-in parts leave little room.
-    let seldom = matches!(section.name, "corners" | "wall_rows" | "roof_rows" | "built_ins" | "distances");
+    let seldom = matches!(section.name, "corners" | "wall_rows" | "roof_rows" | "built_ins");
     let (empty, filled) = if seldom && taste == Taste::Believable { (9, 1) } else { (1, 11) };
     prop_oneof![empty => Just(0..1), filled => Just(1..most)]
         .prop_flat_map(move |count| prop::collection::vec(entry.clone(), count))
@@ -196,7 +197,9 @@ fn share_of_field(section: &Section, field: &Field) -> f64 {
         (_, "draw/store") | ("readings", "store") => 0.1,
         // What an outlet gives is mostly left as it usually is, or draws would seldom run at all.
         ("kit", name) if name.starts_with("store/") => 0.2,
-        ("placements", "base_mm" | "turn_deg" | "clear_under_mm" | "sleeps") | (_, "stands") => 0.1,
+        ("distances", "of" | "other" | "distance_mm") => 0.9,
+        ("placements", "sleeps") => 0.35,
+        ("placements", "base_mm" | "turn_deg" | "clear_under_mm") | (_, "stands") => 0.1,
         ("placements", "fastened" | "reached") | ("kit", "mass_kg") => 0.7,
         _ => 0.4,
     }

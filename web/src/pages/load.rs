@@ -6,7 +6,7 @@ use jiff::civil::Date;
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::load::{Axle, Check, Report, Side, Tying, before_driving};
-use kerbstead_core::plan::{Path, Plain, Quantity};
+use kerbstead_core::plan::{Path, Plain, Quantity, Room, Vehicle};
 use kerbstead_core::space::Placed;
 use kerbstead_core::words::Key;
 
@@ -27,7 +27,7 @@ const MASS: &[&str] = &[
     "luggage_kg",
     "person_kg",
     "tank_l",
-    "fuel",
+    "burns",
 ];
 const AXLES: &[&str] = &[
     "wheelbase_mm",
@@ -57,10 +57,23 @@ pub fn load() -> View {
         .put(section(key!("load-leaving"), before_leaving(app)))
         .put(section(key!("load-tying"), report(tying)))
         .put(section(key!("load-builds"), report(builds)))
-        .put(section(key!("load-van"), fields(&Path::section("vehicle"), MASS)))
-        .put(section(key!("load-axle-measures"), fields(&Path::section("vehicle"), AXLES)))
-        .put(section(key!("load-fastening"), fields(&Path::section("room"), FASTENING)))
+        .put(section(key!("load-van"), with_usual("vehicle", MASS, "load-van-usual")))
+        .put(section(key!("load-axle-measures"), with_usual("vehicle", AXLES, "load-axles-usual")))
+        .put(section(key!("load-fastening"), with_usual("room", FASTENING, "load-fastening-usual")))
         .done()
+}
+
+/// Fields, with what is taken for those that are left empty.
+fn with_usual(section: &str, names: &'static [&'static str], usual: &'static str) -> View {
+    let (vehicle, room) = (Vehicle::default(), Room::default());
+    let percent = if section == "room" { room.strip_heat_percent() } else { vehicle.weighed_fuel_percent() };
+    let figures = vec![
+        ("person", Figure::of(vehicle.person_kg(), Quantity::MassKg)),
+        ("percent", Figure::of(percent, Quantity::Percent)),
+        ("seats", Figure::of(vehicle.seats_from_axle_mm(), Quantity::LengthMm)),
+        ("times", Figure::count(room.strip_times() as usize)),
+    ];
+    fragment().put(fields(&Path::section(section), names)).put(el("p").class("hint").put(tell(usual, &figures))).done()
 }
 
 fn kilograms(mass: f64) -> String {
@@ -112,7 +125,8 @@ fn by_day(app: App) -> View {
             let days = assessment.load.days.iter().filter_map(|day| Some((day.on?, day.total_kg)));
             (assessment.as_of, days.collect::<Vec<(Date, f64)>>())
         });
-        let most = app.settled_plan(|plan| plan.vehicle.gross_limit_kg.map(|gross| gross - plan.vehicle.luggage_kg))?;
+        let most =
+            app.settled_plan(|plan| plan.vehicle.gross_limit_kg.map(|gross| gross - plan.vehicle.luggage_kg()))?;
         let from = days.first().map(|(on, _)| *on)?;
         (days.len() > 1).then(|| PlotData {
             title: "load-plot",

@@ -14,7 +14,7 @@ pub use taping::taping_sheet;
 
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Id, List, Path, Plan, Quantity};
+use kerbstead_core::plan::{Id, List, Path, Plan, Quantity, Room};
 use kerbstead_core::space::{place, without_place};
 use serde_json::json;
 
@@ -47,7 +47,17 @@ pub fn space() -> View {
         .put(section(key!("space-things"), things()))
         .put(section(key!("space-storage"), answers::storage(app)))
         .put(section(key!("space-distances"), distances()))
-        .put(section(key!("space-walker"), fields(&Path::section("room"), &["body_width_mm", "body_height_mm"])))
+        .put(section(key!("space-walker"), walker()))
+        .done()
+}
+
+fn walker() -> View {
+    let usual = Room::default();
+    let mm = |length: f64| Figure::of(length, Quantity::LengthMm);
+    let figures = vec![("width", mm(usual.body_width_mm())), ("height", mm(usual.body_height_mm()))];
+    fragment()
+        .put(fields(&Path::section("room"), &["body_width_mm", "body_height_mm"]))
+        .put(el("p").class("hint").put(tell("space-walker-usual", &figures)))
         .done()
 }
 

@@ -99,13 +99,23 @@ fn draw(app: App, data: &Drawing, chosen: Chosen) -> View {
             .done()
     });
     let [left, front, width, length] = whole_window(data);
+    let [(from_x, to_x), (from_y, to_y)] = Drawing { things: Vec::new(), ..data.clone() }.bounds();
+    let middle = clamp(f64::midpoint(from_x, to_x));
     let side =
         |text: String, y: i32| svg("text").class("side").attr("x", left + width / 2).attr("y", y).put(text).done();
     fragment()
         .put(shape("floor", &floor))
         .put_each(data.built_in.iter().map(|part| shape("built-in", part)))
         .put_each(doors)
-        .put(side(t!("space-front"), front + 70))
+        .put(side(format!("{} · {}", t!("space-front"), super::say_mm(to_y - from_y)), front + 70))
+        .put(
+            svg("text")
+                .class("side")
+                .attr("x", left + 60)
+                .attr("y", middle)
+                .attr("transform", format!("rotate(-90 {} {middle})", left + 60))
+                .put(super::say_mm(to_x - from_x)),
+        )
         .put(side(t!("space-rear"), front + length - 30))
         .put_each(data.things.iter().map(|drawn| thing(app, drawn, chosen)))
         .done()
@@ -158,8 +168,18 @@ fn label(drawn: &Drawn) -> View {
     let (x, y) = (left + wide / 2, top + tall / 2);
     let mark = if drawn.is_wrong { "! " } else { "" };
     let name: String = format!("{mark}{}", drawn.name).chars().take(room.max(1)).collect();
-    let text = svg("text").class("name").attr("x", x).attr("y", y).put(name);
-    if is_upright { text.attr("transform", format!("rotate(90 {x} {y})")).done() } else { text.done() }
+    let has_room = room >= 10 && (if is_upright { wide } else { tall }) >= LETTER_MM * 5;
+    let line = |y: i32, text: String| {
+        let line = svg("text").attr("x", x).attr("y", y).put(text);
+        if is_upright {
+            line.attr("transform", format!("rotate(90 {x} {})", top + tall / 2)).done()
+        } else {
+            line.done()
+        }
+    };
+    let [long, broad] = drawn.size_mm.map(f64::from);
+    let size = has_room.then(|| line(y + LETTER_MM, format!("{} × {}", super::say_mm(long), super::say_mm(broad))));
+    fragment().put(line(if has_room { y - LETTER_MM } else { y }, name)).put(size).done()
 }
 
 /// Arrows move, R turns, and what is pressed for a button chooses.
