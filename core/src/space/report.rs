@@ -277,7 +277,7 @@ fn findings(plan: &Plan, placed: &Placed, report: &Report, fits: &FitReport) -> 
         let (sleeper, name) = (lying.id, lying.name.clone());
         match lying.spare_mm {
             Some(spare) if spare < 0.0 => {
-                findings.push(Finding::BedTooShort { sleeper, name: name.clone(), by_mm: -spare })
+                findings.push(Finding::BedTooShort { sleeper, name: name.clone(), by_mm: -spare });
             }
             Some(spare) if spare < BED_SPARE_MM => {
                 findings.push(Finding::BedClose { sleeper, name: name.clone(), spare_mm: spare });

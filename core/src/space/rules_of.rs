@@ -17,17 +17,20 @@ pub(super) fn rules_of(plan: &Plan, placed: &Placed) -> Vec<(Id, Rule)> {
         let (of, other) = (pieces(distance.of), pieces(distance.other));
         let own = |item: usize| Side { item, side: side(distance.of_side) };
         let its = |item: usize| Side { item, side: side(distance.other_side) };
-        match distance.keeps {
-            Keeps::Clear => {
-                rules.extend(of.iter().map(|item| (distance.id, Rule::Clear { of: own(*item), depth_mm: mm })))
+        let found: Vec<Rule> = match distance.keeps {
+            Keeps::Clear => of.iter().map(|item| Rule::Clear { of: own(*item), depth_mm: mm }).collect(),
+            Keeps::Near => {
+                let first = of.first().zip(other.first());
+                first
+                    .map(|(first, second)| Rule::Near { first: own(*first), second: its(*second), most_mm: mm })
+                    .into_iter()
+                    .collect()
             }
-            Keeps::Near => rules.extend(of.first().zip(other.first()).map(|(first, second)| {
-                (distance.id, Rule::Near { first: own(*first), second: its(*second), most_mm: mm })
-            })),
-            Keeps::Apart => rules.extend(apart(distance, &of, &other).map(|(first, second)| {
-                (distance.id, Rule::Apart { first: own(first), second: its(second), least_mm: mm })
-            })),
-        }
+            Keeps::Apart => apart(distance, &of, &other)
+                .map(|(first, second)| Rule::Apart { first: own(first), second: its(second), least_mm: mm })
+                .collect(),
+        };
+        rules.extend(found.into_iter().map(|rule| (distance.id, rule)));
     }
     rules
 }

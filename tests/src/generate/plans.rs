@@ -188,16 +188,15 @@ fn share_of_field(section: &Section, field: &Field) -> f64 {
             "leaves_on" | "ends_on" | "nights" | "opening_cash" | "amount" | "store/usable_wh" | "draw/power_w"
             | "tank/capacity_l" | "litres_per_day" | "x_mm" | "y_mm" | "length_mm" | "width_mm" | "height_mm"
             | "empty_mass_kg" | "gross_limit_kg",
-        ) => 0.95,
-        ("placements", "thing") => 0.95,
+        )
+        | ("placements", "thing") => 0.95,
         (_, "weekday" | "price" | "unit_price" | "on" | "draw/hours_per_day") => 0.85,
         (_, "obtain" | "offers/water" | "offers/emptying" | "offers/price_per_night") => 0.7,
         (_, "mode" | "received_until" | "until" | "quantity" | "draw/surge_w") => 0.25,
-        ("receipt_lines", "receipt") => 0.9,
+        ("receipt_lines", "receipt") | ("distances", "of" | "other" | "distance_mm") => 0.9,
         (_, "draw/store") | ("readings", "store") => 0.1,
         // What an outlet gives is mostly left as it usually is, or draws would seldom run at all.
         ("kit", name) if name.starts_with("store/") => 0.2,
-        ("distances", "of" | "other" | "distance_mm") => 0.9,
         ("placements", "sleeps") => 0.35,
         ("placements", "base_mm" | "turn_deg" | "clear_under_mm") | (_, "stands") => 0.1,
         ("placements", "fastened" | "reached") | ("kit", "mass_kg") => 0.7,
