@@ -1,5 +1,6 @@
 //! The room of a plan: what it is judged by, how things are moved, arranged and laid out with tape.
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
+#![allow(clippy::float_cmp, reason = "whole millimetres are exact")]
 
 use jiff::civil::date;
 use kerbstead_core::plan::{
