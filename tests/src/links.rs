@@ -1,7 +1,7 @@
 //! Links made by chance, and what is needed to compare those there are.
 
 use kerbstead_core::plan::{Plain, demo_plan};
-use kerbstead_core::share::{Answer, Parcel, Scope, seal};
+use kerbstead_core::share::{Answer, Parcel, Reader, Scope, Unreadable, Version, numbered_fields, seal_as};
 use serde_json::{Number, Value};
 
 /// A value as a link gives it back: whole floats are whole numbers. Neither a plan nor a browser tells the two apart.
@@ -49,13 +49,44 @@ pub fn parcels_of_prime(text: &str) -> Vec<Parcel> {
     values.into_iter().map(parcel).collect()
 }
 
-/// The bytes of links without end, for each some way of going wrong: bytes changed, cut off, put in, and bytes without
-/// any meaning. They stand for texts whose check a stranger has made right.
-pub fn mutated(seed: u64) -> impl Iterator<Item = Vec<u8>> {
+/// Each field that has a number in a version, with its place: a line for each.
+pub fn numbers(version: Version) -> String {
+    let mut places: Vec<u32> = Vec::new();
+    let mut lines = String::new();
+    for (place, name) in numbered_fields(version) {
+        let number = places.iter().filter(|known| **known == place).count();
+        places.push(place);
+        lines += &format!("{place:08x} {number} {name}\n");
+    }
+    lines
+}
+
+/// What reads links of every version.
+pub struct Readers([Reader; Version::ALL.len()]);
+
+impl Default for Readers {
+    fn default() -> Self {
+        Self(Version::ALL.map(Reader::of))
+    }
+}
+
+impl Readers {
+    /// The parcel in the bytes of a link of that version.
+    ///
+    /// # Errors
+    /// Why they are none.
+    pub fn open(&self, version: Version, bytes: &[u8]) -> Result<Parcel, Unreadable> {
+        self.0[version as usize].open_bytes(bytes)
+    }
+}
+
+/// The bytes of links without end, of any version, for each some way of going wrong: bytes changed, cut off, put in, and
+/// bytes without any meaning. They stand for texts whose check a stranger has made right.
+pub fn mutated(seed: u64) -> impl Iterator<Item = (Version, Vec<u8>)> {
     let mut chance = Chance::new(seed);
-    let valid: Vec<Vec<u8>> = valid();
+    let valid: Vec<(Version, Vec<u8>)> = valid();
     std::iter::repeat_with(move || {
-        let mut bytes = valid[chance.below(valid.len())].clone();
+        let (version, mut bytes) = valid[chance.below(valid.len())].clone();
         match chance.below(6) {
             0 => bytes = (0..chance.below(600)).map(|_| chance.byte()).collect(),
             1 => bytes.truncate(chance.below(bytes.len())),
@@ -70,16 +101,18 @@ pub fn mutated(seed: u64) -> impl Iterator<Item = Vec<u8>> {
                 }
             }
         }
-        bytes
+        (version, bytes)
     })
 }
 
-fn valid() -> Vec<Vec<u8>> {
+fn valid() -> Vec<(Version, Vec<u8>)> {
     let file = demo_plan().to_plain();
     let mut parcels: Vec<Parcel> = Scope::ALL.iter().map(|scope| Parcel::of(&file, *scope, true)).collect();
     parcels.push(Parcel::of(&Value::Null, Scope::Whole, true));
     parcels.push(Parcel::Answer(Answer { from: "Runa".to_owned(), ..Answer::default() }));
-    parcels.iter().filter_map(|parcel| bytes_of(&seal(parcel).ok()?)).collect()
+    let of =
+        |version| parcels.iter().filter_map(move |parcel| Some((version, bytes_of(&seal_as(version, parcel).ok()?)?)));
+    Version::ALL.into_iter().flat_map(of).collect()
 }
 
 /// The bytes in a link's text, without their check.

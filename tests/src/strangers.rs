@@ -6,15 +6,15 @@
 
 use kerbstead_core::keeping::Backup;
 use kerbstead_core::plan::{Document, Plain, demo_plan};
-use kerbstead_core::share::{Parcel, Reader, Scope, joined, open, part_of, seal, split};
+use kerbstead_core::share::{Parcel, Scope, Version, joined, open, part_of, seal_as, split};
 
 use crate::generate::{documents, seeded};
-use crate::links::{Chance, mutated};
+use crate::links::{Chance, Readers, mutated};
 
 /// What reads them, and what became of them.
 pub struct Strangers {
-    reader: Reader,
-    links: Box<dyn Iterator<Item = Vec<u8>>>,
+    readers: Readers,
+    links: Box<dyn Iterator<Item = (Version, Vec<u8>)>>,
     chance: Chance,
     texts: Vec<String>,
     files: Vec<String>,
@@ -27,7 +27,7 @@ impl Strangers {
     pub fn new(seed: u64) -> Self {
         let short = |file: &String| file.len() < 20_000;
         Self {
-            reader: Reader::default(),
+            readers: Readers::default(),
             links: Box::new(mutated(seed)),
             chance: Chance::new(seed),
             texts: texts(),
@@ -72,7 +72,8 @@ impl Strangers {
     }
 
     fn bytes(&mut self) {
-        match self.reader.open_bytes(&self.links.next().unwrap_or_default()) {
+        let (version, bytes) = self.links.next().unwrap_or_default();
+        match self.readers.open(version, &bytes) {
             Ok(Parcel::Plan { file, .. }) => {
                 if let Ok(opened) = Document::from_value(file) {
                     assert!(opened.document.write(&opened.plan).is_object(), "a plan is written as an object");
@@ -118,11 +119,12 @@ pub struct Tally {
     pub texts_refused: u64,
 }
 
-/// Sound texts: whole ones, ones in capitals, and parts.
+/// Sound texts of every version: whole ones, ones in capitals, and parts.
 fn texts() -> Vec<String> {
     let parcels = Scope::ALL.map(|scope| Parcel::of(&demo_plan().to_plain(), scope, true));
+    let of = |version| parcels.iter().filter_map(move |parcel| seal_as(version, parcel).ok());
     let mut texts = Vec::new();
-    for text in parcels.iter().filter_map(|parcel| seal(parcel).ok()) {
+    for text in Version::ALL.into_iter().flat_map(of) {
         texts.extend(split(&text, usize::MAX));
         texts.extend(split(&text, 300));
         texts.push(text);

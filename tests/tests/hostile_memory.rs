@@ -1,7 +1,7 @@
 //! How much memory a stranger's link can ask for. A file of its own, since all memory of a test's program is counted.
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
-use kerbstead_core::share::{MOST_CHARS, Unreadable, open, text_of};
+use kerbstead_core::share::{MOST_CHARS, Unreadable, Version, open, text_of};
 use kerbstead_tests::generate::seeded;
 use peak_alloc::PeakAlloc;
 use proptest::collection::vec;
@@ -30,9 +30,11 @@ fn no_link_takes_more_than_eight_megabytes() {
     bombs.extend(seeded(&vec(any::<u8>(), 2_000), 8_000_000, 1_000));
     let mut most = 0;
     for bomb in bombs {
-        let link = text_of(&bomb);
-        assert!(link.len() <= MOST_CHARS);
-        most = most.max(most_while(|| drop(open(&link))));
+        for version in Version::ALL {
+            let link = text_of(version, &bomb);
+            assert!(link.len() <= MOST_CHARS);
+            most = most.max(most_while(|| drop(open(&link))));
+        }
     }
     println!("The most that a link took: {most} bytes");
     assert!(most < MOST_BYTES, "{most}");

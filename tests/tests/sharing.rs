@@ -1,15 +1,18 @@
 //! Plans as links: small enough, read again as they were, and harmless whoever made them.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it did not expect")]
 
+#[path = "sharing/versions.rs"]
+mod versions;
+
 use std::fs;
 
 use kerbstead_core::plan::{Document, Plain, Plan, demo_plan};
 use kerbstead_core::share::{
-    Answer, MOST_CHARS, Parcel, Part, Reader, Scope, Unreadable, code_chars, joined, numbered_fields, open, part_of,
-    prime_bytes, seal, split, text_of, told,
+    Answer, MOST_CHARS, Parcel, Part, Scope, Unreadable, Version, code_chars, joined, open, part_of, seal, split,
+    text_of, told,
 };
 use kerbstead_tests::generate::{documents_of, file_plans, plan_values, seeded};
-use kerbstead_tests::links::{as_told, in_order, mutated, parcels_of_prime};
+use kerbstead_tests::links::{Readers, as_told, in_order, mutated};
 use serde_json::{Value, json};
 
 const DATA: &str = "data/share";
@@ -91,42 +94,6 @@ fn values_of_every_form_come_back() {
 }
 
 #[test]
-fn links_made_before_can_still_be_read() {
-    let links = data("links-1.txt");
-    let mut pairs = links.lines();
-    let mut count = 0;
-    while let (Some(name), Some(text)) = (pairs.next(), pairs.next()) {
-        let opened = open(text).unwrap_or_else(|why| panic!("{name}: {why:?}"));
-        let wanted: Value = serde_json::from_str(&data(name)).unwrap();
-        match opened {
-            Parcel::Plan { file, .. } => assert_eq!(file, as_told(&wanted), "{name}"),
-            Parcel::Answer(answer) => assert_eq!(answer.to_plain(), wanted, "{name}"),
-        }
-        count += 1;
-    }
-    assert!(count >= 3);
-}
-
-/// The numbers by which fields are told: adding a field must not change those there are.
-#[test]
-fn the_fields_have_the_numbers_they_always_had() {
-    let mut numbers: Vec<(u32, u32)> = Vec::new();
-    let lines = numbered_fields().into_iter().map(|(place, name)| {
-        let number = numbers.iter().filter(|(known, _)| *known == place).count();
-        numbers.push((place, 0));
-        format!("{place:08x} {number} {name}\n")
-    });
-    assert_eq!(lines.collect::<String>(), data("numbers-1.txt"));
-}
-
-/// What is told first is made by the very code that reads it, so nothing that changes one link goes unnoticed.
-#[test]
-fn what_the_encoder_knows_is_what_its_file_says() {
-    let bytes = fs::read("../core/src/share/prime-1.bin").unwrap();
-    assert!(prime_bytes(&parcels_of_prime(&data("prime-1.json"))) == bytes, "other bytes: see `examples/prime.rs`");
-}
-
-#[test]
 fn texts_are_of_letters_and_digits_that_links_carry() {
     let text = seal(&whole(&demo_plan().to_plain())).unwrap();
     assert!(text.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-' || byte == b'_'));
@@ -160,11 +127,13 @@ fn what_is_no_text_of_ours_says_why() {
     let cases = [
         (String::new(), Unreadable::NotALink),
         ("hello".to_owned(), Unreadable::NotALink),
-        (format!("2{}", &text[1..]), Unreadable::Newer),
+        (format!("4{}", &text[1..]), Unreadable::Newer),
+        (format!("0{}", &text[1..]), Unreadable::NotALink),
         (text[..text.len() - 1].to_owned(), Unreadable::Damaged),
         (text.replace('a', "b"), Unreadable::Damaged),
         (format!("{text}!"), Unreadable::Damaged),
         ("1".to_owned(), Unreadable::Damaged),
+        ("2".to_owned(), Unreadable::Damaged),
         ("1".repeat(MOST_CHARS + 1), Unreadable::TooLong { most: MOST_CHARS }),
     ];
     for (text, why) in cases {
@@ -189,13 +158,15 @@ fn a_plan_too_large_for_a_link_is_refused_when_it_is_made() {
 /// Bytes that promise the most there is to promise: values without end, one in another without end, texts without end.
 #[test]
 fn bombs_are_refused() {
-    let reader = Reader::default();
-    let refused = (0..=255_u8).filter(|byte| {
-        let bomb = vec![*byte; 23_000 + usize::from(*byte)];
-        reader.open_bytes(&bomb).is_err()
-    });
-    // Nearly all go on until they are stopped; a few happen to make something small.
-    assert!(refused.count() > 200);
+    let readers = Readers::default();
+    for version in Version::ALL {
+        let refused = (0..=255_u8).filter(|byte| {
+            let bomb = vec![*byte; 23_000 + usize::from(*byte)];
+            readers.open(version, &bomb).is_err()
+        });
+        // Nearly all go on until they are stopped; a few happen to make something small.
+        assert!(refused.count() > 200);
+    }
 }
 
 /// Without money, no amount and no name of one who pays is in the link.
@@ -268,12 +239,14 @@ fn an_answer_comes_back() {
 /// The corpus: texts that once were of interest. Each is read to some end.
 #[test]
 fn every_text_of_the_corpus_is_read_to_some_end() {
-    let reader = Reader::default();
+    let readers = Readers::default();
     for entry in fs::read_dir(format!("{DATA}/corpus")).unwrap() {
         let bytes = fs::read(entry.unwrap().path()).unwrap();
-        let _ = reader.open_bytes(&bytes);
         let _ = open(&String::from_utf8_lossy(&bytes));
-        let _ = open(&text_of(&bytes));
+        for version in Version::ALL {
+            let _ = readers.open(version, &bytes);
+            let _ = open(&text_of(version, &bytes));
+        }
         let _ = part_of(&String::from_utf8_lossy(&bytes));
     }
 }
@@ -282,10 +255,10 @@ fn every_text_of_the_corpus_is_read_to_some_end() {
 /// of no meaning, all with a check that is right. `cargo xtask fuzz` tries many more.
 #[test]
 fn bytes_from_strangers_do_no_harm() {
-    let reader = Reader::default();
+    let readers = Readers::default();
     let mut opened = 0;
-    for bytes in mutated(1).take(400) {
-        if let Ok(Parcel::Plan { file, .. }) = reader.open_bytes(&bytes) {
+    for (version, bytes) in mutated(1).take(400) {
+        if let Ok(Parcel::Plan { file, .. }) = readers.open(version, &bytes) {
             opened += 1;
             if let Ok(document) = Document::from_value(file) {
                 let again = document.document.write(&document.plan);

@@ -46,7 +46,7 @@ pub(super) struct Likely {
     /// By context: the likelihood of a set bit (16 bits), how often it was met (8), and a check of whose slot it is (8).
     slots: Vec<u32>,
     /// The weights of two mixers, by what each goes by.
-    weights: [Vec<i32>; 2],
+    weights: [Weights; 2],
     stretched: Vec<i32>,
     /// By how often a context was met: how far it moves towards the bit that came, in 32,768ths.
     rates: Vec<i32>,
@@ -56,13 +56,17 @@ pub(super) struct Likely {
     /// Of the bit just told, to learn from: where each context stands and what it said.
     slot: [usize; MOST_CONTEXTS],
     said: [i32; MOST_CONTEXTS],
-    weight: [[usize; MOST_CONTEXTS]; 2],
+    step: [usize; MOST_CONTEXTS],
+    set: [usize; 2],
     mixed: [i32; 2],
 }
 
+/// The weights of a mixer: a set for each of what it goes by, in it those of every context by how often it was met.
+type Weights = Vec<[[i32; STEPS]; MOST_CONTEXTS]>;
+
 impl Likely {
     pub(super) fn new() -> Self {
-        let weights = |sets: usize| vec![ONE * 3 / 10; KINDS * sets * MOST_CONTEXTS * STEPS];
+        let weights = |sets: usize| vec![[[ONE * 3 / 10; STEPS]; MOST_CONTEXTS]; KINDS * sets];
         Self {
             slots: vec![0; 1 << SLOT_BITS],
             weights: [weights(KNOWN), weights(NODES)],
@@ -72,7 +76,8 @@ impl Likely {
             count: 0,
             slot: [0; MOST_CONTEXTS],
             said: [0; MOST_CONTEXTS],
-            weight: [[0; MOST_CONTEXTS]; 2],
+            step: [0; MOST_CONTEXTS],
+            set: [0; 2],
             mixed: [0; 2],
         }
     }
@@ -89,7 +94,6 @@ impl Likely {
     /// How likely the next bit is set, in 65,536ths. `node` is as above; its last bits tell apart what stands near.
     pub(super) fn bit(&mut self, told: Told, node: u32, near: u32) -> u32 {
         let mut known = 0;
-        let mut steps = [0; MOST_CONTEXTS];
         for at in 0..self.count {
             let (first, check) = self.contexts[at];
             // Sixteen slots side by side are fetched at once.
@@ -101,19 +105,18 @@ impl Likely {
             }
             let met = kept >> 8 & 0xFF;
             known += usize::from(met > 0);
-            steps[at] = step(met);
+            self.step[at] = STEP_OF[met as usize].into();
             self.slot[at] = slot;
             // What was never met says nothing: even odds.
             self.said[at] = self.stretched[(kept >> 20) as usize];
         }
-        let sets = [told as usize * KNOWN + known / 2, told as usize * NODES + (node as usize).min(NODES - 1)];
+        self.set = [told as usize * KNOWN + known / 2, told as usize * NODES + (node as usize).min(NODES - 1)];
         let mut sum = 0;
         for mixer in 0..2 {
+            let set = &self.weights[mixer][self.set[mixer]];
             let mut own = 0;
             for at in 0..self.count {
-                let weight = (sets[mixer] * MOST_CONTEXTS + at) * STEPS + steps[at];
-                self.weight[mixer][at] = weight;
-                own += i64::from(self.said[at]) * i64::from(self.weights[mixer][weight]);
+                own += i64::from(self.said[at]) * i64::from(set[at][self.step[at]]);
             }
             self.mixed[mixer] = squash(own >> 16);
             sum += own;
@@ -124,12 +127,15 @@ impl Likely {
     /// Learns what the bit just told was. A context met more often than `most` forgets.
     pub(super) fn learn(&mut self, bit: bool, most: u32) {
         let was = if bit { 65_535 } else { 0 };
-        for at in 0..self.count {
-            for mixer in 0..2 {
-                let weight = &mut self.weights[mixer][self.weight[mixer][at]];
+        for mixer in 0..2 {
+            let set = &mut self.weights[mixer][self.set[mixer]];
+            for at in 0..self.count {
+                let weight = &mut set[at][self.step[at]];
                 let step = (self.said[at] * (was - self.mixed[mixer])) >> 13;
                 *weight = (*weight + step).clamp(-8 * ONE, 8 * ONE);
             }
+        }
+        for at in 0..self.count {
             let kept = self.slots[self.slot[at]];
             let (likely, met) = ((kept >> 16) as i32, kept >> 8 & 0xFF);
             let likely = likely + (((was - likely) * self.rates[met as usize]) >> 15);
@@ -142,15 +148,19 @@ impl Likely {
 /// Even odds.
 const EVEN: u32 = 0x8000;
 
-fn step(count: u32) -> usize {
-    match count {
-        0..=3 => count as usize,
-        4..=6 => 4,
-        7..=14 => 5,
-        15..=40 => 6,
-        _ => 7,
+/// The step of every count.
+const STEP_OF: [u8; 256] = {
+    let mut steps = [7; 256];
+    let (mut count, mut step) = (0, 0);
+    while count <= 40 {
+        if matches!(count, 1..=4 | 7 | 15) {
+            step += 1;
+        }
+        steps[count] = step;
+        count += 1;
     }
-}
+    steps
+};
 
 /// Spreads a number over all its bits.
 pub(super) const fn mix(number: u32) -> u32 {

@@ -34,8 +34,8 @@ pub use answer::{Answer, Help, Mark};
 pub use code::{Code, MOST_VERSION, QUIET_MODULES, codes};
 pub use codec::MOST_BITS;
 pub use collect::{Collected, collect};
-pub use parcel::{Parcel, open, seal};
-pub use prime::{Reader, numbered_fields, prime_bytes};
+pub use parcel::{Parcel, open, seal, seal_as};
+pub use prime::{Reader, Version, numbered_fields, prime_bytes, prime_parcels};
 pub use scope::Scope;
 pub use text::{MOST_CHARS, MOST_PARTS, Part, code_chars, found_in, joined, split};
 pub use told::{Told, told};
@@ -48,6 +48,6 @@ pub fn part_of(text: &str) -> Option<Part> {
 
 /// The text of those bytes, whatever they are, with their check: for tests of what strangers could send.
 #[doc(hidden)]
-pub fn text_of(bytes: &[u8]) -> String {
-    text::short(bytes)
+pub fn text_of(version: Version, bytes: &[u8]) -> String {
+    text::short(version, bytes)
 }

@@ -7,7 +7,7 @@ use super::bits::Bits;
 use super::codec::{Stop, Walk, all};
 use super::likely::Told;
 use super::place::Place;
-use super::prime::primed;
+use super::prime::{Version, primed};
 use super::scope::{Scope, Tells};
 use super::text;
 use super::tree::Tree;
@@ -108,22 +108,29 @@ impl Parcel {
 /// # Errors
 /// [`Unreadable::TooMuch`] or [`Unreadable::TooLong`] when nobody could open it: it holds more than a link can.
 pub fn seal(parcel: &Parcel) -> Result<String, Unreadable> {
-    let mut tree = primed(Bits::writing());
+    seal_as(Version::default(), parcel)
+}
+
+/// A parcel as text of one version: for tests of links that were made before.
+#[doc(hidden)]
+pub fn seal_as(version: Version, parcel: &Parcel) -> Result<String, Unreadable> {
+    let mut tree = primed(version, Bits::writing());
     Parcel::walk(&mut tree, Some(parcel)).map_err(|Stop| Unreadable::TooMuch)?;
-    let text = text::short(&tree.codec.into_bits().finish());
+    let text = text::short(version, &tree.codec.into_bits().finish());
     if text.len() > text::MOST_CHARS {
         return Err(Unreadable::TooLong { most: text::MOST_CHARS });
     }
     Ok(text)
 }
 
-/// The parcel in a text that [`seal`] or [`split`](super::split) made. Takes bounded time and memory, whatever the
-/// text: at most [`MOST_CHARS`](super::MOST_CHARS) characters are read, and at most [`MOST_BITS`](super::MOST_BITS) bits
-/// are made of them.
+/// The parcel in a text that [`seal`] or [`split`](super::split) made, in this version of links or one before. Takes
+/// bounded time and memory, whatever the text: at most [`MOST_CHARS`](super::MOST_CHARS) characters are read, and at
+/// most [`MOST_BITS`](super::MOST_BITS) bits are made of them.
 ///
 /// # Errors
 /// Why it cannot be opened. Numbers in a parcel come back to the bit; whole ones are written as such, `12` for `12.0`.
 pub fn open(text: &str) -> Result<Parcel, Unreadable> {
-    let mut tree = primed(Bits::reading(&text::bytes(text)?));
+    let (version, bytes) = text::bytes(text)?;
+    let mut tree = primed(version, Bits::reading(&bytes));
     Parcel::walk(&mut tree, None).map_err(|Stop| Unreadable::TooMuch)
 }

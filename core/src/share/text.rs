@@ -5,20 +5,27 @@
 //!
 //! [base64url of RFC 4648]: https://www.rfc-editor.org/rfc/rfc4648#section-5
 
+use super::prime::Version;
 use super::unreadable::Unreadable;
 
 /// The most characters of a text that are read.
 pub const MOST_CHARS: usize = 32_000;
 
-/// What a text begins with, by what it is. A mark is never used again for something else.
-const SHORT: char = '1';
-const CAPITALS: char = 'Q';
+/// What a text begins with, by how it is written and what it is read with; then what begins a part. A mark is never used
+/// again for something else. Whoever knows only the first version says of every digit that it is of a newer one.
+const MARKS: [(char, &Alphabet, Version); 4] = [
+    ('1', &SHORTEST, Version::First),
+    ('Q', &IN_CAPITALS, Version::First),
+    ('2', &SHORTEST, Version::Second),
+    ('3', &IN_CAPITALS, Version::Second),
+];
 const PART: char = 'S';
 
 const BASE_64: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 const BASE_36: &[u8; 36] = b"0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 
 /// How bytes become characters: so many bits are one number of so many digits.
+#[derive(PartialEq, Eq)]
 struct Alphabet {
     digits: &'static [u8],
     bits: u32,
@@ -30,36 +37,44 @@ const SHORTEST: Alphabet = Alphabet { digits: BASE_64, bits: 6, chars: 1 };
 const IN_CAPITALS: Alphabet = Alphabet { digits: BASE_36, bits: 31, chars: 6 };
 
 /// The short text of bytes.
-pub(super) fn short(bytes: &[u8]) -> String {
-    marked(SHORT, &SHORTEST, bytes)
+pub(super) fn short(version: Version, bytes: &[u8]) -> String {
+    marked(&SHORTEST, version, bytes)
 }
 
 /// The same bytes in capital letters and digits; `None` when the text is none of ours.
 pub(super) fn in_capitals(text: &str) -> Option<String> {
-    bytes(text).ok().map(|bytes| marked(CAPITALS, &IN_CAPITALS, &bytes))
+    bytes(text).ok().map(|(version, bytes)| marked(&IN_CAPITALS, version, &bytes))
 }
 
-fn marked(mark: char, alphabet: &Alphabet, bytes: &[u8]) -> String {
-    let mut text = String::from(mark);
-    alphabet.write(&[&checksum(bytes).to_be_bytes(), bytes].concat(), &mut text);
+fn marked(alphabet: &Alphabet, version: Version, bytes: &[u8]) -> String {
+    let is_it = |mark: &&(char, &Alphabet, Version)| mark.1 == alphabet && mark.2 == version;
+    let mut text: String = MARKS.iter().find(is_it).map(|mark| mark.0).into_iter().collect();
+    alphabet.write(&[&check(version, bytes), bytes].concat(), &mut text);
     text
 }
 
-/// The bytes of a text in either writing.
-pub(super) fn bytes(text: &str) -> Result<Vec<u8>, Unreadable> {
+/// The bytes of a text in either writing, and the version they are of.
+pub(super) fn bytes(text: &str) -> Result<(Version, Vec<u8>), Unreadable> {
     if text.len() > MOST_CHARS {
         return Err(Unreadable::TooLong { most: MOST_CHARS });
     }
     let mut rest = text.chars();
-    let alphabet = match rest.next() {
-        Some(SHORT) => &SHORTEST,
-        Some(CAPITALS) => &IN_CAPITALS,
-        Some('2'..='9') => return Err(Unreadable::Newer),
-        _ => return Err(Unreadable::NotALink),
+    let first = rest.next().unwrap_or_default();
+    let Some((_, alphabet, version)) = MARKS.iter().find(|mark| mark.0 == first) else {
+        return Err(if first.is_ascii_digit() && first != '0' { Unreadable::Newer } else { Unreadable::NotALink });
     };
-    let mut check = alphabet.read(rest.as_str()).filter(|bytes| bytes.len() >= 4).ok_or(Unreadable::Damaged)?;
-    let bytes = check.split_off(4);
-    (checksum(&bytes).to_be_bytes() == *check).then_some(bytes).ok_or(Unreadable::Damaged)
+    let mut told = alphabet.read(rest.as_str()).filter(|bytes| bytes.len() >= 4).ok_or(Unreadable::Damaged)?;
+    let bytes = told.split_off(4);
+    (check(*version, &bytes) == *told).then_some((*version, bytes)).ok_or(Unreadable::Damaged)
+}
+
+/// The check of bytes. Since the second version it has the version in it, so that a changed mark is noticed.
+fn check(version: Version, bytes: &[u8]) -> [u8; 4] {
+    let checksum = match version {
+        Version::First => checksum(bytes),
+        Version::Second => checksum(&[&[2], bytes].concat()),
+    };
+    checksum.to_be_bytes()
 }
 
 impl Alphabet {
@@ -236,7 +251,7 @@ pub fn joined(parts: &[Part]) -> Result<String, Vec<u32>> {
         return Err(missing);
     }
     let text: String = (0..first.count).filter_map(found).map(|part| part.piece.as_str()).collect();
-    bytes(&text).map(|bytes| short(&bytes)).map_err(|_| Vec::new())
+    bytes(&text).map(|(version, bytes)| short(version, &bytes)).map_err(|_| Vec::new())
 }
 
 /// How many capital letters and digits a QR code of version 20 at level L holds besides `before` bytes of any kind,
