@@ -90,7 +90,6 @@ fn sentences(assessment: &Assessment, words: &Words<Plain>) -> String {
         balance("days", &assessment.days.standing, words),
         balance("space", &assessment.space.standing, words),
         balance("load", &assessment.load.standing, words),
-        balance("load", &assessment.load.standing, words),
     ]
     .concat()
 }

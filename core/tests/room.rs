@@ -275,7 +275,7 @@ fn an_outline_that_cannot_be_one_is_told_where_it_is_and_nothing_is_judged() {
     });
     let problems = validate(&crossing);
     let told = problems.iter().find(|problem| matches!(problem.wrong, Wrong::OutlineCrosses { .. })).unwrap();
-    assert_eq!(told.path.as_str(), "corners/63");
+    assert_eq!(told.path.as_str(), "corners/63/x_mm");
     assert_eq!(told.wrong, Wrong::OutlineCrosses { corner: 1 });
     assert_eq!(judged(&crossing).standing.verdict, Verdict::Unknown);
     let flat = with(|plan| plan.corners = vec![corner(61, 0.0, 0.0), corner(62, 3_000.0, 0.0)]);

@@ -105,9 +105,10 @@ pub fn keeping_focus(change: &mut dyn FnMut()) {
 }
 
 fn focus_again(before: &Element) {
-    let same = if before.is_connected() { before.dyn_ref().cloned() } else { element(&before.id()) };
+    let same = if before.is_connected() { Some(before.clone()) } else { document().get_element_by_id(&before.id()) };
     if let Some(same) = same {
-        focus(&same);
+        // Parts of a drawing take the focus by the same name as what `HtmlElement` is for.
+        focus(same.unchecked_ref());
     }
 }
 

@@ -454,7 +454,8 @@ fn check_tasks(plan: &Plan, problems: &mut Vec<Problem>) {
 /// An outline that cannot be one, and doors that are in no wall.
 fn check_room(plan: &Plan, problems: &mut Vec<Problem>) {
     for fault in crate::space::shape_of(plan).faults() {
-        let corner = |at: usize| Path::entry("corners", plan.corners.get(at).map_or(0, |corner| corner.id));
+        let corner =
+            |at: usize| Path::entry("corners", plan.corners.get(at).map_or(0, |corner| corner.id)).child("x_mm");
         let (path, wrong) = match fault {
             Fault::Crossing { first, second, .. } => (corner(second), Wrong::OutlineCrosses { corner: first + 1 }),
             Fault::Spike { corner: at } => (corner(at), Wrong::OutlineFlat),

@@ -246,6 +246,7 @@ space-drawing-label = The van from above, front at the top, with { $count_n ->
    *[other] { $count } things
 }. All of it is also in the list below.
 space-drawing-hint = Drag things with a finger or the mouse. With the keyboard: arrow keys move by 10 mm, with shift by 100, R turns.
+space-movable = thing that can be moved
 space-front = front
 space-rear = rear
 space-bigger = Closer

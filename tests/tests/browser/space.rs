@@ -4,21 +4,6 @@ use anyhow::{Context, Result, ensure};
 use kerbstead_tests::browser::{Browser, Setup};
 use serde_json::{Value, json};
 
-/// A usual van with so many of the largest things of the kit put in.
-fn filled(setup: &Setup, things: &[&str]) -> Result<Browser> {
-    let browser = Browser::open(setup)?;
-    browser.load("/inside")?;
-    browser.find("button", "Begin with a usual van")?.click()?;
-    browser.wait_for_text("The inside is that of a usual van.")?;
-    browser.script("location.hash = '/space'", vec![])?;
-    for thing in things {
-        browser.wait_until(thing, |page| Ok(page.find("combobox", "Thing")?.choose(thing).is_ok()))?;
-        browser.find("button", "Put it in")?.click()?;
-        browser.wait_for_text(&format!("{thing} has a place."))?;
-    }
-    Ok(browser)
-}
-
 /// The middle of the thing of that name on the screen, and its id in the page.
 const MIDDLE: &str = "
     const thing = [...document.querySelectorAll('#plan-view g.thing')].find((g) => g.getAttribute('aria-label').startsWith(arguments[0]));
@@ -52,12 +37,12 @@ fn touch(browser: &Browser, kind: &str, points: &[(f64, f64)]) -> Result<Value> 
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn a_thing_is_dragged_by_the_mouse_and_put_back() -> Result<()> {
-    let browser = filled(&Setup::default(), &["Bed platform of boards", "Cool box"])?;
+    let browser = Browser::open_at(&Setup::default(), "/space")?;
     let before = seen(&browser, "Cool box")?;
     mouse(&browser, "mousePressed", before.x, before.y)?;
-    mouse(&browser, "mouseMoved", before.x + 20.0, before.y - 20.0)?;
-    mouse(&browser, "mouseMoved", before.x + 40.0, before.y - 60.0)?;
-    mouse(&browser, "mouseReleased", before.x + 40.0, before.y - 60.0)?;
+    mouse(&browser, "mouseMoved", before.x + 20.0, before.y + 20.0)?;
+    mouse(&browser, "mouseMoved", before.x + 40.0, before.y + 60.0)?;
+    mouse(&browser, "mouseReleased", before.x + 40.0, before.y + 60.0)?;
     browser.wait_until("another place", |page| Ok(seen(page, "Cool box")?.says != before.says))?;
     browser.find("button", "Undo")?.click()?;
     browser.wait_until("the place before", |page| Ok(seen(page, "Cool box")?.says == before.says))?;
@@ -68,16 +53,13 @@ fn a_thing_is_dragged_by_the_mouse_and_put_back() -> Result<()> {
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn a_finger_that_goes_over_the_drawing_moves_only_what_was_chosen() -> Result<()> {
-    let browser = filled(&Setup::phone(), &["Cool box"])?;
-    browser.script("document.activeElement.blur(); location.hash = '/load'", vec![])?;
-    browser.wait_for_text("The heaviest day")?;
-    browser.script("location.hash = '/space'", vec![])?;
+    let browser = Browser::open_at(&Setup::phone(), "/space")?;
     browser.wait_for_text("Tap a thing to move it")?;
     let before = seen(&browser, "Cool box")?;
     let drag = |from: &Seen| -> Result<()> {
         touch(&browser, "touchStart", &[(from.x, from.y)])?;
         for step in 1..=5 {
-            touch(&browser, "touchMove", &[(from.x, from.y - 8.0 * f64::from(step))])?;
+            touch(&browser, "touchMove", &[(from.x, from.y + 8.0 * f64::from(step))])?;
         }
         touch(&browser, "touchEnd", &[]).map(drop)
     };
@@ -94,13 +76,13 @@ fn a_finger_that_goes_over_the_drawing_moves_only_what_was_chosen() -> Result<()
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn arrow_keys_move_and_r_turns() -> Result<()> {
-    let browser = filled(&Setup::default(), &["Cool box"])?;
+    let browser = Browser::open_at(&Setup::default(), "/space")?;
     let before = seen(&browser, "Cool box")?;
-    let focus = "[...document.querySelectorAll('#plan-view g.thing')][0].focus()";
+    let focus = "[...document.querySelectorAll('#plan-view g.thing')].find((g) => g.getAttribute('aria-label').startsWith('Cool box')).focus()";
     browser.script(focus, vec![])?;
-    browser.press("\u{e013}")?; // arrow up
-    browser.wait_until("it moved", |page| Ok(seen(page, "Cool box")?.says != before.says))?;
     browser.press("\u{e015}")?; // arrow down
+    browser.wait_until("it moved", |page| Ok(seen(page, "Cool box")?.says != before.says))?;
+    browser.press("\u{e013}")?; // arrow up
     browser.wait_until("it is back", |page| Ok(seen(page, "Cool box")?.says == before.says))?;
     browser.press("r")?;
     browser.wait_until("it turned", |page| Ok(seen(page, "Cool box")?.says != before.says))?;
@@ -112,7 +94,7 @@ fn arrow_keys_move_and_r_turns() -> Result<()> {
 #[ignore = "needs the bundle: cargo xtask test"]
 fn a_van_is_arranged_and_the_arrangement_taken() -> Result<()> {
     let things = ["Bed platform of boards", "Mattress cut to fit", "Cool box", "Kitchen crate", "Power store"];
-    let browser = filled(&Setup::default(), &things)?;
+    let browser = Browser::open_at(&Setup::default(), "/space")?;
     browser.find("button", "Look for arrangements")?.click()?;
     browser.wait_until("an arrangement", |page| Ok(page.text()?.contains("Take this one")))?;
     let places = |page: &Browser| -> Result<Vec<String>> {
@@ -152,27 +134,27 @@ fn a_floor_that_crosses_itself_is_told_and_nothing_typed_is_lost() -> Result<()>
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn the_taping_sheet_speaks_the_tapes_language() -> Result<()> {
-    let browser = filled(&Setup::default(), &["Cool box"])?;
+    let browser = Browser::open_at(&Setup::default(), "/space")?;
     browser.script("location.hash = '/papers'", vec![])?;
     browser.wait_for_text("Taping sheet")?;
     browser.find("button", "Taping sheet")?.click()?;
     browser.wait_for_text("Wheel arch, left")?;
-    browser.wait_for_text("3,120 mm")?;
+    // 3,120 mm are 122.83 inches.
+    browser.wait_for_text("122 13/16 in")?;
     browser.script("location.hash = '/plans'", vec![])?;
-    browser.wait_for_text("US customary units")?;
-    browser.find("radio", "US customary units")?.click()?;
+    browser.wait_for_text("Metric units")?;
+    browser.find("radio", "Metric units")?.click()?;
     browser.script("location.hash = '/papers'", vec![])?;
     browser.wait_for_text("Taping sheet")?;
     browser.find("button", "Taping sheet")?.click()?;
-    // 3,120 mm are 122.83 inches.
-    browser.wait_for_text("122 13/16 in")?;
+    browser.wait_for_text("3,120 mm")?;
     browser.check_console()
 }
 
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
 fn before_driving_off_every_point_can_be_ticked() -> Result<()> {
-    let browser = filled(&Setup::default(), &["Cool box"])?;
+    let browser = Browser::open_at(&Setup::default(), "/space")?;
     browser.script("location.hash = '/load'", vec![])?;
     browser.wait_for_text("are left to look at.")?;
     let tick = "document.querySelectorAll('input[id^=check-]').forEach((box) => box.click())";
@@ -181,5 +163,21 @@ fn before_driving_off_every_point_can_be_ticked() -> Result<()> {
     browser.find("button", "Begin again")?.click()?;
     browser.wait_for_text("are left to look at.")?;
     browser.check_accessible()?;
+    browser.check_console()
+}
+
+#[test]
+#[ignore = "needs the bundle: cargo xtask test"]
+fn a_usual_van_and_a_thing_put_in_can_be_taken_back() -> Result<()> {
+    let browser = Browser::open_at(&Setup::default(), "/inside")?;
+    browser.find("button", "Begin with a usual van")?.click()?;
+    browser.wait_for_text("The inside is that of a usual van.")?;
+    browser.script("location.hash = '/space'", vec![])?;
+    browser.wait_for_text("Put a thing of the kit in")?;
+    browser.find("combobox", "Thing")?.choose("Dry food")?;
+    browser.find("button", "Put it in")?.click()?;
+    browser.wait_for_text("Dry food has a place.")?;
+    browser.find("button", "Take it out")?.click()?;
+    browser.wait_for_text("Dry food has no place in the van any more.")?;
     browser.check_console()
 }
