@@ -78,8 +78,8 @@ pub fn soon(act: Box<dyn FnOnce()>) {
 /// Moves the keyboard to the element of that id, once the page has been drawn.
 pub fn focus_soon(id: String) {
     request_animation_frame(move || {
-        if let Some(element) = element(&id) {
-            focus(&element);
+        if let Some(element) = document().get_element_by_id(&id) {
+            focus(element.unchecked_ref());
         }
     });
 }

@@ -166,8 +166,8 @@ pub fn current_page() -> Signal<Page> {
     let here = || Page::from_hash(&window().location().hash().unwrap_or_default());
     let page = Signal::new(here());
     let follow = move || {
-        // What is opened stands behind the page's word, so that page is drawn anew for each text.
-        if page.get_untracked() != here() || here() == Page::Open {
+        // What is opened or shown stands behind the page's word, so such a page is drawn anew for each.
+        if page.get_untracked() != here() || matches!(here(), Page::Open | Page::Space) {
             page.set(here());
         }
     };

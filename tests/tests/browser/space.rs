@@ -142,8 +142,8 @@ fn the_taping_sheet_speaks_the_tapes_language() -> Result<()> {
     // 3,120 mm are 122.83 inches.
     browser.wait_for_text("122 13/16 in")?;
     browser.script("location.hash = '/plans'", vec![])?;
-    browser.wait_for_text("Metric units")?;
-    browser.find("radio", "Metric units")?.click()?;
+    browser.wait_for_text("metric units")?;
+    browser.find("radio", "metric units")?.click()?;
     browser.script("location.hash = '/papers'", vec![])?;
     browser.wait_for_text("Taping sheet")?;
     browser.find("button", "Taping sheet")?.click()?;

@@ -19,10 +19,11 @@ use kerbstead_core::space::{place, without_place};
 use serde_json::json;
 
 use super::{balance_head, section};
+use crate::browser;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Signal};
 use crate::locale::{tell, words};
-use crate::parts::{Entries, button, fields, named_in, optional};
+use crate::parts::{Entries, button, entry_line, fields, named_in, optional};
 use crate::route::{self, Page};
 use crate::state::App;
 
@@ -35,6 +36,9 @@ pub fn space() -> View {
     let linked = route::entry_in_address();
     let is_placement = |id: &Id| app.desk.plan.with_untracked(|plan| List::Placements.entry(plan, *id).is_some());
     let chosen: Chosen = Signal::new(linked.filter(is_placement));
+    if let Some(id) = linked {
+        browser::focus_soon(if is_placement(&id) { format!("thing-{id}") } else { entry_line(id) });
+    }
     fragment()
         .put(balance_head(Balance::Space))
         .put(links())
