@@ -475,6 +475,8 @@ fn the_taping_sheet_begins_with_the_floor_and_goes_on_with_what_is_nearest() {
     let things = taped(&plan, 0);
     let names: Vec<&str> = things.iter().map(|thing| &*thing.name).collect();
     assert_eq!(names, ["", "Arch", "Box", "Bed"]);
+    let square = things[2].square().unwrap();
+    assert_eq!((square.along_mm, square.across_mm, square.straight_mm), ([0, 600], [0, 400], 721));
     let box_ = things[2].marks[2];
     assert_eq!((box_.along_mm, box_.across_mm, box_.straight_mm), (600, 400, 721));
     // From the corner at the rear right, everything is measured towards the front left.

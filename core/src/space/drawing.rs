@@ -46,6 +46,8 @@ pub struct Drawn {
     pub pinned: bool,
     /// Whether something is wrong with where it is.
     pub is_wrong: bool,
+    /// Whether something higher covers its middle.
+    pub is_covered: bool,
 }
 
 /// An outline, from one height to another.
@@ -63,6 +65,15 @@ impl From<super::item::Solid> for Outline {
     fn from(solid: super::item::Solid) -> Self {
         Self { corners: solid.corners, from_mm: solid.from_mm, to_mm: solid.to_mm }
     }
+}
+
+/// Whether something higher covers its middle.
+fn is_covered(placed: &Placed, at: usize) -> bool {
+    let Some(own) = placed.layout.items.get(at).map(super::item::Item::solid) else { return false };
+    let [(from_x, to_x), (from_y, to_y)] = own.bounds();
+    let middle = Point { x: f64::midpoint(from_x, to_x), y: f64::midpoint(from_y, to_y) };
+    let higher = placed.layout.items.iter().map(super::item::Item::solid).filter(|other| other.to_mm > own.to_mm);
+    higher.into_iter().any(|other| super::geometry::contains(&other.corners, middle))
 }
 
 /// What the van of a plan looks like.
@@ -93,6 +104,7 @@ pub fn drawing(plan: &Plan) -> Drawing {
             corner_mm: [item.x_mm, item.y_mm],
             pinned: thing.pinned,
             is_wrong: wrong(at),
+            is_covered: is_covered(&placed, at),
         })
         .collect();
     things.sort_by_key(|thing| thing.closed.to_mm);

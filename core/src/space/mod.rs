@@ -39,4 +39,4 @@ pub use input::{Placed, Thing, shape_of, stood_mm};
 pub use moving::{Moved, Moving, turned};
 pub use report::{Goal, Lying, Report, WayTo, report};
 pub use starter::{four_corners, place, usual_inside, without_place};
-pub use taped::{TapedThing, taped};
+pub use taped::{TapedSquare, TapedThing, taped};

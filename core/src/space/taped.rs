@@ -13,6 +13,32 @@ pub struct TapedThing {
     pub marks: Vec<Mark>,
 }
 
+/// A thing that stands square to the van, all of it in three lengths.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TapedSquare {
+    /// Where it begins and ends along the van, in millimetres.
+    pub along_mm: [i32; 2],
+    /// Where it begins and ends across the van, in millimetres.
+    pub across_mm: [i32; 2],
+    /// Straight to the farthest corner, in millimetres.
+    pub straight_mm: i32,
+}
+
+impl TapedThing {
+    /// It as a square thing, if it has four corners square to the van.
+    pub fn square(&self) -> Option<TapedSquare> {
+        let range = |pick: fn(&Mark) -> i32| {
+            let places = || self.marks.iter().map(pick);
+            Some([places().min()?, places().max()?])
+        };
+        let (along_mm, across_mm) = (range(|mark| mark.along_mm)?, range(|mark| mark.across_mm)?);
+        let is_corner = |mark: &Mark| along_mm.contains(&mark.along_mm) && across_mm.contains(&mark.across_mm);
+        let straight_mm = self.marks.iter().map(|mark| mark.straight_mm).max()?;
+        let is_square = self.marks.len() == 4 && self.marks.iter().all(is_corner);
+        is_square.then_some(TapedSquare { along_mm, across_mm, straight_mm })
+    }
+}
+
 /// All that is laid out, in that order, from a corner of the floor by its number.
 ///
 /// ```

@@ -145,6 +145,8 @@ fn optional(section: &Section, field: &'static Field, taste: Taste) -> BoxedStra
         ("vehicle", "gross_limit_kg", Taste::Believable) => between(2_000, 3_500),
         ("vehicle", "empty_front_kg", Taste::Believable) => between(900, 1_200),
         ("vehicle", "luggage_kg", Taste::Believable) => between(0, 60),
+        // Near one another, or an outline would seldom cross itself.
+        ("corners", "x_mm" | "y_mm", _) => between(-500, 4_000),
         ("placements", "x_mm", Taste::Believable) => between(0, 2_000),
         ("placements", "y_mm", Taste::Believable) => between(0, 900),
         ("placements", "level", Taste::Believable) => {
@@ -197,7 +199,7 @@ fn share_of_field(section: &Section, field: &Field) -> f64 {
         (_, "draw/store") | ("readings", "store") => 0.1,
         // What an outlet gives is mostly left as it usually is, or draws would seldom run at all.
         ("kit", name) if name.starts_with("store/") => 0.2,
-        ("placements", "sleeps") => 0.35,
+        ("placements", "sleeps") => 0.55,
         ("placements", "base_mm" | "turn_deg" | "clear_under_mm") | (_, "stands") => 0.1,
         ("placements", "fastened" | "reached") | ("kit", "mass_kg") => 0.7,
         _ => 0.4,

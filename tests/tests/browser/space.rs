@@ -140,14 +140,14 @@ fn the_taping_sheet_speaks_the_tapes_language() -> Result<()> {
     browser.find("button", "Taping sheet")?.click()?;
     browser.wait_for_text("Wheel arch, left")?;
     // 3,120 mm are 122.83 inches.
-    browser.wait_for_text("122 13/16 in")?;
+    browser.wait_for_text("122 13/16")?;
     browser.script("location.hash = '/plans'", vec![])?;
     browser.wait_for_text("metric units")?;
     browser.find("radio", "metric units")?.click()?;
     browser.script("location.hash = '/papers'", vec![])?;
     browser.wait_for_text("Taping sheet")?;
     browser.find("button", "Taping sheet")?.click()?;
-    browser.wait_for_text("3,120 mm")?;
+    browser.wait_for_text("0 – 3,120")?;
     browser.check_console()
 }
 

@@ -61,17 +61,18 @@ pub fn storage(app: App) -> View {
             let space = &assessment.space;
             let rows = space.levels.iter().map(|room| {
                 let level = crate::locale::t(&format!("choice-level-{}", super::level_class(room.level)));
-                let figures = vec![("free", litres(room.free_l)), ("usable", litres(room.usable_l))];
-                el("tr")
-                    .put(el("th").attr("scope", "row").put(level))
-                    .put(el("td").put(tell("space-storage-row", &figures)))
-                    .done()
+                let figures = vec![
+                    ("level", Figure::Name(level)),
+                    ("free", litres(room.free_l)),
+                    ("usable", litres(room.usable_l)),
+                ];
+                el("li").put(tell("space-storage-row", &figures)).done()
             });
             let rows: Vec<View> = rows.collect();
             let table = if rows.is_empty() {
                 el("p").put(key!("space-storage-none")).done()
             } else {
-                el("table").put(el("tbody").put_each(rows)).done()
+                el("ul").class("lines").put_each(rows).done()
             };
             let goods = words(|words| words.figure(&litres(space.goods_l)));
             let unknown = (space.unknown_goods > 0).then(|| {

@@ -63,7 +63,7 @@ fn picture(app: App, number: usize, arrangement: &Arrangement) -> View {
         app.edit_and_tell(edit.clone(), t!("space-arrange-taken"));
     };
     el("li")
-        .put(small_picture(&drawing(&arranged), label))
+        .put(small_picture(&drawing(&arranged), label, None))
         .put(button(key!("space-arrange-take"), take).class("primary"))
         .done()
 }

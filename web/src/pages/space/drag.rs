@@ -52,7 +52,14 @@ impl Drag {
                 }
             })
         };
+        // What was chosen is moved, not the page; parts of a drawing cannot say so in the style sheet.
+        let hold = move |event: Event| {
+            if thing_of(&event).is_some_and(|(_, id)| chosen.get_untracked() == Some(id)) {
+                event.prevent_default();
+            }
+        };
         picture
+            .on("touchstart", Box::new(hold))
             .on("pointerdown", on(&state, begin))
             .on("pointermove", on(&state, go_on))
             .on("pointerup", on(&state, end))
@@ -68,14 +75,18 @@ struct Desk {
     seen: Signal<Option<Window>>,
 }
 
+/// The thing that an event happens to.
+fn thing_of(event: &Event) -> Option<(Element, Id)> {
+    let element = event.target()?.dyn_into::<Element>().ok()?.closest("g.thing").ok().flatten()?;
+    let id = element.id().strip_prefix("thing-")?.parse().ok()?;
+    Some((element, id))
+}
+
 fn begin(state: &State, event: &PointerEvent, desk: &Desk) {
     let Some(picture) = event.current_target().and_then(|target| target.dyn_into::<Element>().ok()) else { return };
     let at = [event.client_x(), event.client_y()];
     let mm_per_px = mm_per_px(&picture, desk.window.get_untracked());
-    let target = event.target().and_then(|target| target.dyn_into::<Element>().ok());
-    let element = target.and_then(|target| target.closest("g.thing").ok().flatten());
-    let id = element.as_ref().and_then(|element| element.id().strip_prefix("thing-")?.parse::<Id>().ok());
-    if let Some((element, id)) = element.zip(id) {
+    if let Some((element, id)) = thing_of(event) {
         let was_chosen = desk.chosen.get_untracked() == Some(id);
         // A finger that goes over the page scrolls it; only what was chosen before is moved.
         if event.pointer_type() == "touch" && !was_chosen {

@@ -1,15 +1,15 @@
 //! The taping sheet: where to put tape on a floor, in the order in which it is laid.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::Plan;
-use kerbstead_core::space::taping::inches;
+use kerbstead_core::plan::{Plan, Quantity};
+use kerbstead_core::space::taping::{Mark, inches};
 use kerbstead_core::space::{TapedThing, drawing, taped};
 use kerbstead_core::words::Units;
 
 use super::view::small_picture;
 use crate::el::{View, el, fragment};
 use crate::live::{self, Signal};
-use crate::locale::{t, tell, words};
+use crate::locale::{tell, words};
 use crate::state::App;
 
 /// The sheet.
@@ -36,46 +36,56 @@ pub fn taping_sheet(app: App) -> View {
 fn sheet(plan: &Plan, corner: usize) -> View {
     let things = taped(plan, corner);
     let from = tell("taping-corner", &vec![("number", Figure::count(corner + 1))]);
-    let head = ["taping-mark", "taping-along", "taping-across", "taping-straight"]
-        .map(|key| el("th").attr("scope", "col").put(t(key)).done());
-    let bodies = things.iter().map(|thing| el("tbody").put_each(rows(thing)).done());
+    let unit = words(|words| words.unit_sign(Quantity::LengthMm));
+    let head = ["taping-along", "taping-across", "taping-straight"]
+        .map(|key| el("th").attr("scope", "col").put(tell(key, &vec![("unit", Figure::Name(unit.clone()))])).done());
+    let head = el("tr").put(el("th").attr("scope", "col").put(key!("taping-mark"))).put_each(head);
     let none = plan.placements.is_empty().then(|| el("p").put(key!("taping-empty")).done());
+    let ring = kerbstead_core::space::shape_of(plan).outline.get(corner).copied();
     fragment()
         .put(el("p").put(key!("taping-how")))
         .put(el("p").put(el("strong").put(t!("taping-from")).put(": ").put(from)))
         .put(
             el("div")
                 .class("taping")
-                .put(small_picture(&drawing(plan), t!("sheet-taping")))
-                .put(el("table").put(el("thead").put(el("tr").put_each(head))).put_each(bodies)),
+                .put(small_picture(&drawing(plan), t!("sheet-taping"), ring))
+                .put(el("table").put(el("thead").put(head)).put(el("tbody").put_each(things.iter().flat_map(rows)))),
         )
         .put(none)
         .done()
 }
 
-/// The name of a thing, then a row for each of its corners.
+/// A row for what is square to the van; else one for each corner.
 fn rows(thing: &TapedThing) -> Vec<View> {
     let name = if thing.name.is_empty() { t!("taping-van") } else { thing.name.clone() };
-    let heading = el("tr").put(el("th").attr("colspan", "4").attr("scope", "rowgroup").put(name)).done();
-    let marks = thing.marks.iter().map(|mark| {
+    if let Some(square) = thing.square() {
+        let [along, across] =
+            [square.along_mm, square.across_mm].map(|[from, to]| format!("{} – {}", on_tape(from), on_tape(to)));
+        return vec![row(name, [along, across, on_tape(square.straight_mm)])];
+    }
+    let mark = |mark: &Mark| {
         let number = tell("taping-corner", &vec![("number", Figure::count(mark.corner + 1))]);
-        let cells = [mark.along_mm, mark.across_mm, mark.straight_mm].map(|mm| el("td").put(on_tape(mm)).done());
-        el("tr").put(el("th").attr("scope", "row").put(number)).put_each(cells).done()
-    });
-    std::iter::once(heading).chain(marks).collect()
+        row(format!("{name}, {number}"), [mark.along_mm, mark.across_mm, mark.straight_mm].map(on_tape))
+    };
+    thing.marks.iter().map(mark).collect()
+}
+
+fn row(name: String, cells: [String; 3]) -> View {
+    let cells = cells.map(|cell| el("td").put(cell).done());
+    el("tr").put(el("th").attr("scope", "row").put(name)).put_each(cells).done()
 }
 
 /// A length as it is read off a tape: millimetres, or inches and a fraction.
 fn on_tape(mm: i32) -> String {
     words(|words| match words.units() {
-        Units::Metric => words.measure(f64::from(mm), kerbstead_core::plan::Quantity::LengthMm),
+        Units::Metric => words.figure(&Figure::of(f64::from(mm), Quantity::Count)),
         Units::UsCustomary => {
             let tape = inches(mm);
             let sign = if tape.is_negative { "−" } else { "" };
             let whole = (tape.whole > 0 || tape.numerator == 0).then(|| tape.whole.to_string());
             let part = (tape.numerator > 0).then(|| format!("{}/{}", tape.numerator, tape.denominator));
             let parts: Vec<String> = [whole, part].into_iter().flatten().collect();
-            format!("{sign}{} in", parts.join(" "))
+            format!("{sign}{}", parts.join(" "))
         }
     })
 }

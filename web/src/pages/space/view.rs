@@ -2,13 +2,14 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Id, Quantity};
+use kerbstead_core::space::shape::Spot;
 use kerbstead_core::space::{Drawing, Drawn, Moving, Outline, drawing, turned};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent};
 
 use super::drag::Drag;
 use super::{Chosen, level_class};
-use crate::el::{El, View, el, fragment, svg};
+use crate::el::{El, View, el, fragment, nothing, svg};
 use crate::live::{self, Signal};
 use crate::locale::tell;
 use crate::parts::{button, named};
@@ -167,9 +168,14 @@ fn label(drawn: &Drawn) -> View {
     let is_upright = tall > wide && wide < LETTER_MM * 8;
     let room = usize::try_from((if is_upright { tall } else { wide }) / LETTER_MM).unwrap_or(0);
     let (x, y) = (left + wide / 2, top + tall / 2);
+    if drawn.is_covered {
+        return nothing();
+    }
     let mark = if drawn.is_wrong { "! " } else { "" };
     let name: String = format!("{mark}{}", drawn.name).chars().take(room.max(1)).collect();
-    let has_room = room >= 10 && (if is_upright { wide } else { tall }) >= LETTER_MM * 5;
+    let [long, broad] = drawn.size_mm.map(|mm| super::say_mm(f64::from(mm)));
+    let size = format!("{long} × {broad}");
+    let has_room = room >= size.chars().count() && (if is_upright { wide } else { tall }) >= LETTER_MM * 5;
     let line = |y: i32, text: String| {
         let line = svg("text").attr("x", x).attr("y", y).put(text);
         if is_upright {
@@ -178,8 +184,7 @@ fn label(drawn: &Drawn) -> View {
             line.done()
         }
     };
-    let [long, broad] = drawn.size_mm.map(f64::from);
-    let size = has_room.then(|| line(y + LETTER_MM, format!("{} × {}", super::say_mm(long), super::say_mm(broad))));
+    let size = has_room.then(|| line(y + LETTER_MM, size));
     fragment().put(line(if has_room { y - LETTER_MM } else { y }, name)).put(size).done()
 }
 
@@ -252,13 +257,13 @@ pub fn still_view(app: App) -> View {
     live::view(move || {
         data.with(|data| {
             let count = vec![("count", Figure::count(data.things.len()))];
-            small_picture(data, tell("space-drawing-label", &count))
+            small_picture(data, tell("space-drawing-label", &count), None)
         })
     })
 }
 
 /// An arrangement as a small picture.
-pub fn small_picture(data: &Drawing, says: String) -> View {
+pub fn small_picture(data: &Drawing, says: String, ring: Option<Spot>) -> View {
     let [x, y, width, length] = whole_window(data);
     let floor = Outline { corners: data.outline.clone(), ..Outline::default() };
     let picture: El = svg("svg")
@@ -272,5 +277,7 @@ pub fn small_picture(data: &Drawing, says: String) -> View {
         let class = format!("thing level-{}", level_class(drawn.level));
         svg("g").class(&class).put(shape("closed", &drawn.closed)).put(label(drawn)).done()
     });
-    picture.put_each(things).done()
+    let ring =
+        ring.map(|spot| svg("circle").class("ring").attr("cx", spot.y_mm).attr("cy", spot.x_mm).attr("r", 70).done());
+    picture.put_each(things).put(ring).done()
 }
