@@ -181,7 +181,14 @@ fn check_typed(path: &Path, field: &Field, value: &Value) {
 /// Problems of single fields: what one field is to another is not a matter of typing.
 fn check_alone(plan: &Plan) -> Vec<Problem> {
     let across = |wrong: &Wrong| {
-        matches!(wrong, Wrong::SurgeBelowContinuous { .. } | Wrong::StoreQuantity | Wrong::MoreThanThereAre { .. })
+        matches!(
+            wrong,
+            Wrong::SurgeBelowContinuous { .. }
+                | Wrong::StoreQuantity
+                | Wrong::MoreThanThereAre { .. }
+                | Wrong::OutlineFlat
+                | Wrong::DoorPastWall
+        )
     };
     validate(plan).into_iter().filter(|problem| !across(&problem.wrong)).collect()
 }

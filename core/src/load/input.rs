@@ -126,7 +126,8 @@ impl Input {
 
 impl Cans {
     fn litre(&self) -> Weight {
-        if self.litres > 0.0 { self.held.times(1.0 / self.litres) } else { Weight::default() }
+        // Less than a millilitre is no can.
+        if self.litres > 0.001 { self.held.times(1.0 / self.litres) } else { Weight::default() }
     }
 }
 

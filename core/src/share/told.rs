@@ -23,6 +23,9 @@ impl Told {
     }
 }
 
+/// The lists about the inside of the van.
+const ROOM_LISTS: [&str; 7] = ["corners", "built_ins", "doors", "wall_rows", "roof_rows", "placements", "distances"];
+
 /// What a parcel tells, each only where there is any: the plan's name, things, names of people, notes, places, days, the
 /// van, water, the work with its tools and helpers, and money. That there is no money in it is told too. Of an answer: who
 /// answers, what is offered, what is said to it, and when they can help.
@@ -75,10 +78,7 @@ fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
         ("share-tells-week", usize::from(entries("week") > 0)),
         ("share-tells-days", dates),
         ("share-tells-van", usize::from(file.get("vehicle").is_some())),
-        (
-            "share-tells-room",
-            usize::from(["corners", "built_ins", "doors", "placements"].iter().any(|list| entries(list) > 0)),
-        ),
+        ("share-tells-room", usize::from(is_any("room")) + ROOM_LISTS.iter().map(|list| entries(list)).sum::<usize>()),
         ("share-tells-sleepers", entries("sleepers")),
         ("share-tells-water-uses", entries("water_uses")),
         ("share-tells-readings", entries("readings")),
