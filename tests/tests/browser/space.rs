@@ -86,7 +86,7 @@ fn arrow_keys_move_and_r_turns() -> Result<()> {
     browser.wait_until("it is back", |page| Ok(seen(page, "Cool box")?.says == before.says))?;
     browser.press("r")?;
     browser.wait_until("it turned", |page| Ok(seen(page, "Cool box")?.says != before.says))?;
-    ensure!(browser.focused()?.contains("thing-"), "the focus is at {}", browser.focused()?);
+    ensure!(browser.focused()?.contains("Cool box"), "the focus is at {}", browser.focused()?);
     browser.check_console()
 }
 
@@ -123,7 +123,7 @@ fn a_floor_that_crosses_itself_is_told_and_nothing_typed_is_lost() -> Result<()>
     browser.script(open, vec![])?;
     let fields = "return [...document.querySelectorAll('input[id^=corners-][id$=y_mm]')].map((field) => field.id)";
     let ids = browser.script(fields, vec![])?;
-    for (at, text) in [(0, "1740"), (1, "0")] {
+    for (at, text) in [(0, "1740 mm"), (1, "0 mm")] {
         let id = ids[at].as_str().context("a field of a corner")?;
         browser.find_css(&format!("#{id}"))?.replace(text)?;
     }
