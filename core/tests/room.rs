@@ -24,8 +24,15 @@ fn van() -> Plan {
             ..Vehicle::default()
         },
         doors: vec![
-            Door { id: 21, side: VanSide::Right, from_mm: 300.0, width_mm: 1_000.0, height_mm: 1_700.0 },
-            Door { id: 22, side: VanSide::Rear, from_mm: 100.0, width_mm: 1_500.0, height_mm: 1_750.0 },
+            Door {
+                id: 21,
+                side: VanSide::Right,
+                from_mm: 300.0,
+                width_mm: 1_000.0,
+                height_mm: 1_700.0,
+                clear_mm: None,
+            },
+            Door { id: 22, side: VanSide::Rear, from_mm: 100.0, width_mm: 1_500.0, height_mm: 1_750.0, clear_mm: None },
         ],
         kit: vec![sized(1, "Bed", [1_900.0, 700.0, 400.0]), sized(2, "Box", [600.0, 400.0, 300.0])],
         placements: vec![
@@ -144,6 +151,11 @@ fn every_finding_is_told_when_it_is_so_and_not_just_before() {
         ("space-not-apart", with(|plan| keep(plan, Keeps::Apart, 451.0)), with(|plan| keep(plan, Keeps::Apart, 450.0))),
         ("space-not-near", with(|plan| keep(plan, Keeps::Near, 449.0)), with(|plan| keep(plan, Keeps::Near, 450.0))),
         ("space-not-clear", with(|plan| keep(plan, Keeps::Clear, 451.0)), with(|plan| keep(plan, Keeps::Clear, 450.0))),
+        (
+            "space-side-door-not-clear",
+            with(|plan| plan.doors[0].clear_mm = Some(1_001.0)),
+            with(|plan| plan.doors[0].clear_mm = Some(1_000.0)),
+        ),
         ("space-not-stowed", with(|plan| stowed(plan, 81.0)), with(|plan| stowed(plan, 80.0))),
         (
             "space-nothing-to-stow-in",
@@ -189,7 +201,7 @@ fn opens_across(plan: &mut Plan, width_mm: f64) {
 }
 
 fn cab(width_mm: f64) -> Door {
-    Door { id: 23, side: VanSide::Front, from_mm: 800.0, width_mm, height_mm: 1_600.0 }
+    Door { id: 23, side: VanSide::Front, from_mm: 800.0, width_mm, height_mm: 1_600.0, clear_mm: None }
 }
 
 /// A board on the wall above the bed, whose heads are at the front.

@@ -117,8 +117,22 @@ pub fn furnished(count: u32) -> Plan {
             ..Vehicle::default()
         },
         doors: vec![
-            PlanDoor { id: 1, side: VanSide::Right, from_mm: 300.0, width_mm: 1_000.0, height_mm: 1_500.0 },
-            PlanDoor { id: 2, side: VanSide::Rear, from_mm: 200.0, width_mm: 1_300.0, height_mm: 1_600.0 },
+            PlanDoor {
+                id: 1,
+                side: VanSide::Right,
+                from_mm: 300.0,
+                width_mm: 1_000.0,
+                height_mm: 1_500.0,
+                clear_mm: None,
+            },
+            PlanDoor {
+                id: 2,
+                side: VanSide::Rear,
+                from_mm: 200.0,
+                width_mm: 1_300.0,
+                height_mm: 1_600.0,
+                clear_mm: None,
+            },
         ],
         ..Plan::default()
     };
@@ -174,7 +188,12 @@ pub fn plan_of(wish: &Wish) -> Plan {
             _ => (VanSide::Left, length - door.from_mm - door.width_mm),
         };
         let (width_mm, height_mm) = (mm(door.width_mm), mm(door.height_mm));
-        plan.doors.push(PlanDoor { id, side, from_mm: mm(from_mm), width_mm, height_mm });
+        let number = usize::try_from(id - 11).unwrap_or(0);
+        let clear = wish.rules.iter().find_map(|rule| match rule {
+            Rule::DoorClear { door, depth_mm, .. } if *door == number => Some(mm(*depth_mm)),
+            _ => None,
+        });
+        plan.doors.push(PlanDoor { id, side, from_mm: mm(from_mm), width_mm, height_mm, clear_mm: clear });
     }
     let freedoms = wish.freedoms.iter();
     for ((number, item), freedom) in (0_u32..).zip(&wish.layout.items).zip(freedoms) {

@@ -171,7 +171,7 @@ fn plans_with_a_room() -> Vec<(Plan, Date)> {
         inside_height_mm: Some(1_300.0),
         ..Vehicle::default()
     };
-    let door = |id, side| Door { id, side, from_mm: 300.0, width_mm: 500.0, height_mm: 1_200.0 };
+    let door = |id, side| Door { id, side, from_mm: 300.0, width_mm: 500.0, height_mm: 1_200.0, clear_mm: None };
     let plan = Plan {
         vehicle,
         kit: vec![sized(1, 300.0), Item { length_mm: Some(1_900.0), ..sized(2, 300.0) }, sized(3, 20.0)],
@@ -193,6 +193,7 @@ fn plans_with_a_room() -> Vec<(Plan, Date)> {
     vec![
         with(|plan| plan.room.body_width_mm = Some(480.0)),
         with(|plan| plan.doors.truncate(1)),
+        with(|plan| plan.doors.iter_mut().for_each(|door| door.clear_mm = Some(3_000.0))),
         with(|plan| plan.placements.resize(300, plan.placements[0])),
         with(|plan| plan.sleepers[0].height_mm = Some(1_950.0)),
         with(|plan| plan.room.strip_holds_kg = Some(0.1)),

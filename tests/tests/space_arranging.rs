@@ -2,11 +2,15 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
 use kerbstead_core::money::chance::Chance;
+use kerbstead_core::plan::Plain;
 use kerbstead_core::space::arrange::{Freedom, Rule, Search, Side, State, Wish};
 use kerbstead_core::space::item::{Item, Layout};
 use kerbstead_core::space::shape::{Door, Shape};
 use kerbstead_core::space::walkway::{Body, Place};
-use kerbstead_tests::vans::van;
+use kerbstead_core::space::{ArrangeTask, Arranged, Ending, Placed, report};
+use kerbstead_core::task::Task;
+use kerbstead_core::{Say, Severity};
+use kerbstead_tests::vans::{plan_of, van};
 
 fn whole(wish: &Wish) -> Search {
     let mut search = Search::new(wish);
@@ -159,4 +163,30 @@ fn what_is_pinned_stays_and_can_make_it_impossible() {
     wish.layout.shape.doors[0].from_mm = 2_100;
     wish.freedoms[1] = Freedom::Pinned;
     assert_eq!(whole(&wish).state(), State::Impossible);
+}
+
+/// The same vans as plans, of other seeds, through all that the page asks of them.
+#[test]
+fn whatever_is_offered_for_a_plan_fits_and_lets_one_through() {
+    let (mut settled, mut offered) = (0, 0);
+    for seed in 7_001..=7_040 {
+        let plan = plan_of(&van(seed));
+        let mut task = ArrangeTask::new(&plan);
+        while task.step() < 1.0 {}
+        let answer = Arranged::from_plain(&task.answer()).unwrap();
+        settled += usize::from(matches!(answer.ending, Ending::Found | Ending::Impossible));
+        for arrangement in &answer.arrangements {
+            let mut after = plan.clone();
+            arrangement.edit().apply(&mut after).unwrap();
+            let findings = report(&after, &Placed::new(&after)).standing.findings;
+            let short: Vec<_> = findings.iter().filter(|finding| finding.severity() == Severity::Short).collect();
+            assert!(short.is_empty(), "seed {seed}: {short:?}");
+            for (before, now) in plan.placements.iter().zip(&after.placements).filter(|(before, _)| before.pinned) {
+                assert_eq!(before, now, "seed {seed}");
+            }
+            offered += 1;
+        }
+    }
+    println!("{settled} of 40 settled, {offered} arrangements");
+    assert!(settled >= 34 && offered > 40, "{settled} of 40 settled, {offered} arrangements");
 }

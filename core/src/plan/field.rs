@@ -679,6 +679,7 @@ pub const DOOR: &[Field] = &[
     place("from_mm", 300.0),
     length("width_mm", 5_000.0, 1_100.0),
     length("height_mm", 4_000.0, 1_650.0),
+    height("clear_mm", 3_000.0, 400.0),
 ];
 
 /// Fields of a row of the walls.

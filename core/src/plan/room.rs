@@ -117,13 +117,17 @@ pub struct Door {
     pub width_mm: f64,
     /// Its clear height.
     pub height_mm: f64,
+    /// How far into the van nothing may stand inside it.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub clear_mm: Option<f64>,
 }
 
-record!(Door { id, side, from_mm, width_mm, height_mm });
+record!(Door { id, side, from_mm, width_mm, height_mm, clear_mm });
 
 impl Default for Door {
     fn default() -> Self {
-        Self { id: 0, side: VanSide::default(), from_mm: 0.0, width_mm: 1_000.0, height_mm: 1_200.0 }
+        let (width_mm, height_mm) = (1_000.0, 1_200.0);
+        Self { id: 0, side: VanSide::default(), from_mm: 0.0, width_mm, height_mm, clear_mm: None }
     }
 }
 

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::fit::Limit;
+use super::shape::DoorKind;
 use crate::assessment::{Say, Severity};
 use crate::explain::{Figure, Figures};
 use crate::plan::{Id, Keeps, List, Quantity};
@@ -50,6 +51,8 @@ pub enum Finding {
     OverAHead { placement: Id, name: String, bed: String },
     /// A distance is not kept.
     DistanceNotKept { distance: Id, keeps: Keeps, name: String, other: String, mm: f64 },
+    /// Something stands inside a door where nothing should.
+    DoorNotClear { door: Id, door_kind: DoorKind, mm: f64 },
     /// What is to be put away does not go in.
     NotStowed { left_over_l: f64, goods_l: f64 },
     /// Nothing is told that things could be put in.
@@ -86,13 +89,6 @@ pub enum Hindrance {
     },
 }
 
-impl Finding {
-    /// Whether it is about that distance.
-    pub(super) fn is_about_distance(&self, id: Id) -> bool {
-        matches!(self, Self::DistanceNotKept { distance, .. } if *distance == id)
-    }
-}
-
 impl Say for Finding {
     fn key(&self) -> &'static str {
         match self {
@@ -118,6 +114,9 @@ impl Say for Finding {
             Self::DistanceNotKept { keeps: Keeps::Apart, .. } => "space-not-apart",
             Self::DistanceNotKept { keeps: Keeps::Near, .. } => "space-not-near",
             Self::DistanceNotKept { keeps: Keeps::Clear, .. } => "space-not-clear",
+            Self::DoorNotClear { door_kind: DoorKind::Side, .. } => "space-side-door-not-clear",
+            Self::DoorNotClear { door_kind: DoorKind::Rear, .. } => "space-rear-door-not-clear",
+            Self::DoorNotClear { door_kind: DoorKind::Cab, .. } => "space-cab-door-not-clear",
             Self::NotStowed { .. } => "space-not-stowed",
             Self::NothingToStowIn { .. } => "space-nothing-to-stow-in",
             Self::Waiting { .. } => "space-waiting",
@@ -155,6 +154,7 @@ impl Say for Finding {
             Self::DistanceNotKept { name: of, other, mm: distance, .. } => {
                 vec![("name", name(of)), ("other", name(other)), ("distance", mm(distance))]
             }
+            Self::DoorNotClear { mm: distance, .. } => vec![("distance", mm(distance))],
             Self::NothingToStowIn { goods_l } => vec![("goods", litres(goods_l))],
             Self::NotStowed { left_over_l, goods_l } => vec![("left", litres(left_over_l)), ("goods", litres(goods_l))],
             Self::Waiting { count } | Self::Uncounted { count } => vec![("count", Figure::count(*count))],
@@ -173,6 +173,7 @@ impl Say for Finding {
             Self::CannotSit { .. } => "next-space-sit",
             Self::OverAHead { .. } => "next-space-over-a-head",
             Self::DistanceNotKept { .. } => "next-space-distance",
+            Self::DoorNotClear { .. } => "next-space-door-not-clear",
             Self::NotStowed { .. } | Self::NothingToStowIn { .. } => "next-space-not-stowed",
             Self::Waiting { .. } => "next-space-waiting",
             Self::NoDoors => "next-space-no-doors",
@@ -190,6 +191,7 @@ impl Say for Finding {
             | Self::WayTooNarrow { .. }
             | Self::NoWayOut { .. }
             | Self::BedTooShort { .. }
+            | Self::DoorNotClear { .. }
             | Self::DistanceNotKept { keeps: Keeps::Apart | Keeps::Clear, .. }
             | Self::NotStowed { .. } => Severity::Short,
             Self::WayClose { .. }
@@ -222,6 +224,7 @@ impl Say for Finding {
                 Some(*sleeper)
             }
             Self::DistanceNotKept { distance, .. } => Some(*distance),
+            Self::DoorNotClear { door, .. } => Some(*door),
             _ => None,
         }
     }
@@ -230,6 +233,7 @@ impl Say for Finding {
         match self {
             Self::BedTooShort { .. } | Self::BedClose { .. } | Self::CannotSit { .. } => List::Sleepers,
             Self::DistanceNotKept { .. } => List::Distances,
+            Self::DoorNotClear { .. } => List::Doors,
             _ => List::Placements,
         }
     }

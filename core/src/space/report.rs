@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::arrange::Rule;
 use super::constants::{
     BED_SPARE_MM, BEDDING_OVER_MM, HEAD_ZONE_MM, MOST_MM, SITTING_SHARE, TIGHT_WAY_MM, USABLE_PERCENT,
 };
@@ -289,17 +290,7 @@ fn findings(plan: &Plan, placed: &Placed, report: &Report, fits: &FitReport) -> 
         }
     }
     findings.extend(over_heads(placed));
-    for (distance, rule) in rules_of(plan, placed) {
-        let is_broken = !rule.is_kept(&placed.layout);
-        if is_broken && !findings.iter().any(|known| known.is_about_distance(distance)) {
-            let entry = plan.distances.iter().find(|entry| entry.id == distance);
-            let name = |id: Option<Id>| id.and_then(|id| plan.name_of(id)).unwrap_or_default().to_owned();
-            let keeps = entry.map(|entry| entry.keeps).unwrap_or_default();
-            let (of, other) = entry.map_or((None, None), |entry| (entry.of, entry.other));
-            let mm = entry.and_then(|entry| entry.distance_mm).unwrap_or(0.0);
-            findings.push(Finding::DistanceNotKept { distance, keeps, name: name(of), other: name(other), mm });
-        }
-    }
+    findings.extend(of_rules(plan, placed));
     if report.levels.is_empty() && report.goods_l > 0.0 {
         findings.push(Finding::NothingToStowIn { goods_l: report.goods_l });
     } else if report.left_over_l > 0.5 {
@@ -314,6 +305,26 @@ fn findings(plan: &Plan, placed: &Placed, report: &Report, fits: &FitReport) -> 
         is_low(plan, placed).then_some(Finding::RoofBelowBody { mm: plan.room.body_height_mm() }),
     ];
     findings.extend(notes.into_iter().flatten());
+    findings
+}
+
+/// What is not as it was wished, each wish once.
+fn of_rules(plan: &Plan, placed: &Placed) -> Vec<Finding> {
+    let mut findings: Vec<Finding> = Vec::new();
+    for (id, rule) in rules_of(plan, placed) {
+        if rule.is_kept(&placed.layout) || findings.iter().any(|known| known.subject() == Some(id)) {
+            continue;
+        }
+        let name = |id: Option<Id>| id.and_then(|id| plan.name_of(id)).unwrap_or_default().to_owned();
+        if let Some(entry) = plan.distances.iter().find(|entry| entry.id == id) {
+            let mm = entry.distance_mm.unwrap_or(0.0);
+            let (of, other) = (name(entry.of), name(entry.other));
+            findings.push(Finding::DistanceNotKept { distance: id, keeps: entry.keeps, name: of, other, mm });
+        } else if let Rule::DoorClear { door, depth_mm, .. } = rule {
+            let door_kind = placed.layout.shape.doors.get(door).map(|door| door.kind).unwrap_or_default();
+            findings.push(Finding::DoorNotClear { door: id, door_kind, mm: f64::from(depth_mm) });
+        }
+    }
     findings
 }
 

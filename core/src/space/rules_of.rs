@@ -1,11 +1,12 @@
-//! The distances that a plan wants kept, as rules of the arranging.
+//! The distances that a plan wants kept, and what is to be free inside doors, as rules of the arranging.
 
 use super::arrange::{Rule, Side};
+use super::constants::MOST_CORNERS;
 use super::geometry::whole;
 use super::input::Placed;
 use crate::plan::{BoxSide, Distance, Id, Keeps, Plan};
 
-/// Each rule with the distance it comes from. One that names an item counts for each of its pieces; two items are near when
+/// Each rule with the distance or the door it comes from. One that names an item counts for each of its pieces; two items are near when
 /// their first pieces are.
 pub(super) fn rules_of(plan: &Plan, placed: &Placed) -> Vec<(Id, Rule)> {
     let mut rules = Vec::new();
@@ -32,6 +33,11 @@ pub(super) fn rules_of(plan: &Plan, placed: &Placed) -> Vec<(Id, Rule)> {
         };
         rules.extend(found.into_iter().map(|rule| (distance.id, rule)));
     }
+    rules.extend(plan.doors.iter().take(MOST_CORNERS).enumerate().filter_map(|(door, of)| {
+        let [depth_mm, height_mm] =
+            [of.clear_mm?, of.height_mm].map(|mm| if mm.is_finite() { whole(mm.clamp(0.0, 1e5)) } else { 0 });
+        Some((of.id, Rule::DoorClear { door, depth_mm, height_mm }))
+    }));
     rules
 }
 

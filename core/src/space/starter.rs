@@ -111,7 +111,7 @@ pub fn usual_inside(plan: &Plan, name: &dyn Fn(&'static str) -> String) -> Edit 
     ];
     for (at, (side, from_mm, width_mm, height_mm)) in doors.into_iter().enumerate() {
         let height_mm = height_mm.min(self::own(height_mm, own[2]));
-        let door = |id| Door { id, side, from_mm, width_mm, height_mm }.to_plain();
+        let door = |id| Door { id, side, from_mm, width_mm, height_mm, clear_mm: None }.to_plain();
         insert(List::Doors, at, &door, &["from_mm", "width_mm", "height_mm"]);
     }
     for (at, (height_mm, in_mm)) in van.walls.iter().copied().enumerate() {

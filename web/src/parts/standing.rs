@@ -247,6 +247,7 @@ fn finding_list(standing: &StandingView) -> View {
             let page = match list {
                 List::Tasks => Page::Work,
                 List::Placements | List::Sleepers | List::Distances => Page::Space,
+                List::Doors => Page::Inside,
                 _ => Page::Kit,
             };
             let link = format!("{}/{id}", page.link());

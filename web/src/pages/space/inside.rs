@@ -52,7 +52,7 @@ fn doors() -> View {
         (side, tell("inside-door-line", &vec![("width", mm(door.width_mm)), ("height", mm(door.height_mm))]))
     }
     fn body(id: Id) -> View {
-        fields(&Path::entry("doors", id), &["side", "from_mm", "width_mm", "height_mm"])
+        fields(&Path::entry("doors", id), &["side", "from_mm", "width_mm", "height_mm", "clear_mm"])
     }
     let fresh = || json!({ "width_mm": 1_000.0, "height_mm": 1_200.0 });
     Entries { list: List::Doors, line, body, fresh, add: key!("inside-doors-add") }.show()
