@@ -1,7 +1,5 @@
 //! Links of every version: those that were kept are read, and what each version knows is as it was.
 
-use std::fs;
-
 use kerbstead_core::plan::{Document, Plain, demo_plan};
 use kerbstead_core::share::{
     MOST_CHARS, Parcel, Part, Unreadable, Version, joined, open, part_of, prime_parcels, seal_as, split,
@@ -50,8 +48,8 @@ fn codes_of_links_made_before_can_still_be_read() {
 #[test]
 fn the_first_version_tells_plans_as_it_always_did() {
     let links = data("links-1.txt");
-    let lines: Vec<&str> = links.lines().collect();
-    for pair in lines.chunks(2) {
+    let named: Vec<&str> = links.lines().collect();
+    for pair in named.chunks(2) {
         assert_eq!(seal_as(Version::First, &open(pair[1]).unwrap()).as_deref(), Ok(pair[1]), "{}", pair[0]);
     }
 }
