@@ -324,7 +324,7 @@ fn range(low: f64, likely: f64, high: f64) -> Estimate<f64> {
 }
 
 /// For each finding, a plan that has it and one that just has it not.
-const CASES: [(&str, fn(&mut Plan), fn(&mut Plan)); 19] = [
+const CASES: [(&str, fn(&mut Plan), fn(&mut Plan)); 20] = [
     (
         "load-over-gross-full",
         |plan| plan.vehicle.gross_limit_kg = Some(2_199.9),
@@ -371,6 +371,7 @@ const CASES: [(&str, fn(&mut Plan), fn(&mut Plan)); 19] = [
         |plan| plan.kit.push(Item { id: 9, mass_kg: Some(0.0.into()), ..Item::default() }),
     ),
     ("load-axles-unknown", |plan| plan.vehicle.wheelbase_mm = None, |_| ()),
+    ("load-floor-beyond-van", |plan| floor_ends(plan, 1.0), |plan| floor_ends(plan, 0.0)),
     ("load-fuel-unknown", |plan| plan.vehicle.tank_l = None, |_| ()),
     ("load-unfastened", |plan| loose(plan, 2.0, Level::Floor), |plan| loose(plan, 1.99, Level::Floor)),
     ("load-unfastened", |plan| loose(plan, 50.0, Level::Roof), |plan| loose(plan, 50.0, Level::Outside)),
@@ -385,6 +386,13 @@ fn loose(plan: &mut Plan, mass_kg: f64, level: Level) {
     plan.kit[0].mass_kg = Some(mass_kg.into());
     plan.placements[0].fastened = Fastened::Nothing;
     plan.placements[0].level = level;
+}
+
+/// The floor ends so far beyond the end of the van.
+fn floor_ends(plan: &mut Plan, beyond_mm: f64) {
+    let vehicle = &mut plan.vehicle;
+    let (from, long) = (vehicle.floor_from_axle_mm.unwrap(), vehicle.inside_length_mm.unwrap());
+    vehicle.rear_overhang_mm = Some(from + long - vehicle.wheelbase_mm.unwrap() - beyond_mm);
 }
 
 fn on_a_trip(plan: &mut Plan, gross_kg: f64) {

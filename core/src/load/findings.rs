@@ -94,6 +94,11 @@ pub enum Finding {
         /// How full it was then, in percent.
         percent: f64,
     },
+    /// The floor would reach beyond the end of the van.
+    FloorBeyondVan {
+        /// How far, in millimetres.
+        by_mm: f64,
+    },
     /// Heavy things that nothing keeps in their places: the heaviest, and how many others.
     Unfastened {
         /// The placement of the heaviest.
@@ -145,6 +150,7 @@ impl Say for Finding {
             Self::NotWeighed { .. } => "load-not-weighed",
             Self::MassUnknown { .. } => "load-mass-unknown",
             Self::AxlesUnknown { .. } => "load-axles-unknown",
+            Self::FloorBeyondVan { .. } => "load-floor-beyond-van",
             Self::FuelUnknown { .. } => "load-fuel-unknown",
             Self::Unfastened { others: 0, .. } => "load-unfastened",
             Self::Unfastened { .. } => "load-unfastened-others",
@@ -175,6 +181,7 @@ impl Say for Finding {
             Self::HighestMass { high_kg, by_kg } => vec![("high", mass(*high_kg)), ("by", mass(*by_kg))],
             Self::NotWeighed { empty_kg } => vec![("empty", mass(*empty_kg))],
             Self::MassUnknown { count } | Self::StripsNotRated { count } => vec![("count", Figure::count(*count))],
+            Self::FloorBeyondVan { by_mm } => vec![("by", Figure::of(*by_mm, Quantity::LengthMm))],
             Self::AxlesUnknown { missing } => vec![("count", Figure::count(missing.len()))],
             Self::Unfastened { name: called, mass_kg, others, .. } => {
                 vec![("name", name(called)), ("mass", mass(*mass_kg)), ("count", Figure::count(*others))]
@@ -196,6 +203,7 @@ impl Say for Finding {
             Self::HighestMass { .. } | Self::MassUnknown { .. } => "next-load-mass-unknown",
             Self::NotWeighed { .. } => "next-load-not-weighed",
             Self::AxlesUnknown { .. } => "next-load-axles-unknown",
+            Self::FloorBeyondVan { .. } => "next-load-floor-beyond-van",
             Self::FuelUnknown { .. } => "next-load-fuel-unknown",
             Self::Unfastened { .. } => "next-load-unfastened",
             Self::StripsAlone { .. } | Self::StripsTooMany { .. } => "next-load-strips-alone",
@@ -219,6 +227,7 @@ impl Say for Finding {
             | Self::NotWeighed { .. }
             | Self::MassUnknown { .. }
             | Self::AxlesUnknown { .. }
+            | Self::FloorBeyondVan { .. }
             | Self::FuelUnknown { .. }
             | Self::StripsNotRated { .. } => Severity::Note,
         }

@@ -8,6 +8,7 @@ use super::step::LoadDay;
 use crate::assessment::{Margin, Moment, Say, Severity, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
 use crate::plan::{Plan, Quantity};
+use crate::space::shape_of;
 
 /// The standing of a report whose numbers are there. What was said of fastening stands also where masses are missing.
 pub(super) fn standing(plan: &Plan, input: &Input, report: &Report, fastening: Vec<Finding>) -> Standing<Finding> {
@@ -105,10 +106,20 @@ fn notes(plan: &Plan, input: &Input) -> Vec<Finding> {
             notes.push(Finding::AxlesUnknown { missing: input.missing_for_axles.clone() });
         }
     }
+    notes.extend(floor_beyond(plan).map(|by_mm| Finding::FloorBeyondVan { by_mm }));
     if input.unknown_mass > 0 {
         notes.push(Finding::MassUnknown { count: input.unknown_mass });
     }
     notes
+}
+
+/// How far the floor would reach beyond the end of the van, in millimetres: then one of these measures is wrong.
+fn floor_beyond(plan: &Plan) -> Option<f64> {
+    let vehicle = &plan.vehicle;
+    let outline = shape_of(plan).outline;
+    let floor_mm = f64::from(outline.iter().map(|spot| spot.x_mm).max()?);
+    let by_mm = vehicle.floor_from_axle_mm? + floor_mm - vehicle.wheelbase_mm? - vehicle.rear_overhang_mm?;
+    (by_mm.is_finite() && by_mm > 0.0).then_some(by_mm)
 }
 
 fn working(plan: &Plan, report: &Report, worst: &LoadDay, spare_kg: f64, gross_kg: f64) -> Vec<Working> {

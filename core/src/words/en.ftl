@@ -495,6 +495,8 @@ load-axles-unknown = { $count_n ->
    *[other] What each axle bears is not known: { $count } measures of the van are missing.
 }
 next-load-axles-unknown = It takes the wheelbase, how far behind the front axle the floor begins, and what the front axle of the empty van bears.
+load-floor-beyond-van = By these measures the floor would reach { $by } beyond the end of the van.
+next-load-floor-beyond-van = Measure again: the wheelbase, the overhang, where the floor begins, or how long it is.
 load-fuel-unknown = It is not known what the fuel tank holds, so the fuel counts as it was when the van’s mass was taken: { $percent } full.
 next-load-fuel-unknown = The van’s manual says what the tank holds.
 load-unfastened = “{ $name }”, { $mass }, is held by nothing while the van drives.

@@ -2,6 +2,7 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Id, Quantity};
+use kerbstead_core::space::geometry::Point;
 use kerbstead_core::space::shape::Spot;
 use kerbstead_core::space::{Drawing, Drawn, Moving, Outline, drawing, turned};
 use wasm_bindgen::JsCast;
@@ -90,15 +91,6 @@ fn shape(class: &str, outline: &Outline) -> View {
 /// The van with its things.
 fn draw(app: App, data: &Drawing, chosen: Chosen) -> View {
     let floor = Outline { corners: data.outline.clone(), ..Outline::default() };
-    let doors = data.doors.iter().map(|(_, from, to)| {
-        svg("line")
-            .class("door")
-            .attr("x1", clamp(from.y))
-            .attr("y1", clamp(from.x))
-            .attr("x2", clamp(to.y))
-            .attr("y2", clamp(to.x))
-            .done()
-    });
     let [left, front, width, length] = whole_window(data);
     let [(from_x, to_x), (from_y, to_y)] = Drawing { things: Vec::new(), ..data.clone() }.bounds();
     let middle = clamp(f64::midpoint(from_x, to_x));
@@ -107,7 +99,7 @@ fn draw(app: App, data: &Drawing, chosen: Chosen) -> View {
     fragment()
         .put(shape("floor", &floor))
         .put_each(data.built_in.iter().map(|part| shape("built-in", part)))
-        .put_each(doors)
+        .put_each(doors(data))
         .put(side(format!("{} · {}", t!("space-front"), super::say_mm(to_y - from_y)), front + 70))
         .put(
             svg("text")
@@ -120,6 +112,20 @@ fn draw(app: App, data: &Drawing, chosen: Chosen) -> View {
         .put(side(t!("space-rear"), front + length - 30))
         .put_each(data.things.iter().map(|drawn| thing(app, drawn, chosen)))
         .done()
+}
+
+/// The doors, each a line in its wall.
+fn doors(data: &Drawing) -> Vec<View> {
+    let line = |from: Point, to: Point| {
+        svg("line")
+            .class("door")
+            .attr("x1", clamp(from.y))
+            .attr("y1", clamp(from.x))
+            .attr("x2", clamp(to.y))
+            .attr("y2", clamp(to.x))
+            .done()
+    };
+    data.doors.iter().map(|(_, from, to)| line(*from, *to)).collect()
 }
 
 /// One thing, which can be chosen, dragged and moved by keys.
@@ -158,7 +164,7 @@ pub fn place_text(drawn: &Drawn) -> String {
 
 /// Its name, as much of it as there is room for; upright where it is longer than wide.
 fn label(drawn: &Drawn) -> View {
-    let along = |pick: fn(&kerbstead_core::space::geometry::Point) -> f64| {
+    let along = |pick: fn(&Point) -> f64| {
         let places = || drawn.closed.corners.iter().map(pick);
         let (low, high) = (places().fold(f64::MAX, f64::min), places().fold(f64::MIN, f64::max));
         (clamp(low), clamp(high))
@@ -272,7 +278,8 @@ pub fn small_picture(data: &Drawing, says: String, ring: Option<Spot>) -> View {
         .attr("role", "img")
         .attr("aria-label", says)
         .put(shape("floor", &floor))
-        .put_each(data.built_in.iter().map(|part| shape("built-in", part)));
+        .put_each(data.built_in.iter().map(|part| shape("built-in", part)))
+        .put_each(doors(data));
     let things = data.things.iter().map(|drawn| {
         let class = format!("thing level-{}", level_class(drawn.level));
         svg("g").class(&class).put(shape("closed", &drawn.closed)).put(label(drawn)).done()
