@@ -15,8 +15,8 @@ use kerbstead_core::money::futures::compared;
 use kerbstead_core::money::selling::{fates_of, offered, schedule};
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{
-    Calendar, Document, Door, Fastened, Helper, Item, Kind, Level, NumberMarks, OpenedBox, Placement, Plan, Problem,
-    Quantity, Sleeper, Task, TaskNeed, Tool, ToolSource, VanSide, Vehicle, field, typed_value, validate,
+    Calendar, Document, Door, Fastened, Helper, Item, Kind, Level, Money, NumberMarks, OpenedBox, Placement, Plan,
+    Problem, Quantity, Sleeper, Stay, Task, TaskNeed, Tool, ToolSource, VanSide, Vehicle, field, typed_value, validate,
 };
 use kerbstead_core::shop::{read_offer, report};
 use kerbstead_core::space::Placed;
@@ -143,7 +143,14 @@ fn plans_without_a_tool() -> Vec<(Plan, Date)> {
         ..Plan::default()
     };
     let day = date(2027, 4, 5);
-    vec![(of(ToolSource::Missing, None), day), (of(ToolSource::Borrowed, Some(date(2027, 4, 1))), day)]
+    // What the first task needs is to be paid, and there is nothing to pay it with.
+    let mut poor = of(ToolSource::Owned, None);
+    poor.purse.opening_cash = Some(Money::whole(10));
+    poor.kit = vec![Item { id: 7, unit_price: Some(Money::whole(50).into()), ..Item::default() }];
+    poor.task_needs.push(TaskNeed { id: 8, task: Some(3), thing: Some(7), ..TaskNeed::default() });
+    poor.stays = vec![Stay { id: 9, nights: 3, ..Stay::default() }];
+    let missing = of(ToolSource::Missing, None);
+    vec![(missing, day), (of(ToolSource::Borrowed, Some(date(2027, 4, 1))), day), (poor, day)]
 }
 
 /// What only a plan made for it has: a lid under a roof, a shelf over a head, too many things.
