@@ -95,7 +95,7 @@ pub fn cell_by_noct_c(plane_w_m2: f64, air_c: f64, noct_c: f64) -> f64 {
     sound(air_c, -90.0, 70.0) + sound(plane_w_m2, 0.0, 3_000.0) / NOCT_W_M2 * warmer_c
 }
 
-/// What a panel gives, in watts, never negative, for the irradiance on it and the temperature of its cells. Source: PVWatts
+/// What a panel gives, in watts, never negative, for the irradiance on it and the temperature of its cells. Source: `PVWatts`
 /// version 5, NREL/TP-6A20-62641, as pvlib 0.16.1 has it.
 pub fn dc_w(panel: Panel, plane_w_m2: f64, cells_c: f64) -> f64 {
     let warmer_c = sound(cells_c, -90.0, 200.0) - RATED_C;

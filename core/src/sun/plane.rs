@@ -101,7 +101,7 @@ pub fn on_plane(
     let around_sun = sound(beam / extraterrestrial_w_m2.max(1.0), 0.0, 1.0);
     let ratio = facing / cos_zenith.max(LEAST_COS_ON_PLANE);
     let cos_tilt = libm::cos(sound(plane.tilt_deg, 0.0, 180.0).to_radians());
-    let even = (1.0 + cos_tilt) / 2.0;
+    let even = f64::midpoint(1.0, cos_tilt);
     OnPlane {
         beam_w_m2: beam * facing,
         sky_w_m2: sky.diffuse_w_m2 * (around_sun * ratio + (1.0 - around_sun) * even),

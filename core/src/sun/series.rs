@@ -27,8 +27,8 @@ use std::f64::consts::TAU;
 pub fn days_of_clearness(mean: f64, clearest: f64, count: usize, seed: u64) -> Vec<f64> {
     let count = count.min(366);
     let month = Month::new(mean, clearest);
-    // Normal numbers lie between -9 and 9: as whole numbers above 0 they keep their order.
-    let order = sorted(walk(count, seed).into_iter().map(|level| ((level + 16.0) * 1e15) as u64));
+    // Numbers above 0 have the order of their bits, and normal ones lie between -9 and 9.
+    let order = sorted(walk(count, seed).into_iter().map(|level| (level + 16.0).to_bits()));
     let mut days = vec![month.clearest; count];
     for (rank, (_, day)) in order.into_iter().enumerate() {
         if let Some(place) = days.get_mut(day) {

@@ -37,10 +37,10 @@ pub struct Irradiance {
 /// of Spencer 1971, see [`SPENCER`].
 pub fn extraterrestrial_w_m2(day: Date) -> f64 {
     let angle = TAU * f64::from(days_between(day.first_of_year(), day)) / 365.0;
-    let (sine, cosine) = libm::sincos(angle);
-    let (sine_2, cosine_2) = libm::sincos(2.0 * angle);
-    let [mean, cos_1, sin_1, cos_2, sin_2] = SPENCER;
-    SOLAR_CONSTANT_W_M2 * (mean + cos_1 * cosine + sin_1 * sine + cos_2 * cosine_2 + sin_2 * sine_2)
+    let once = libm::sincos(angle);
+    let twice = libm::sincos(2.0 * angle);
+    let [mean, by_cos, by_sin, by_cos_twice, by_sin_twice] = SPENCER;
+    SOLAR_CONSTANT_W_M2 * (mean + by_cos * once.1 + by_sin * once.0 + by_cos_twice * twice.1 + by_sin_twice * twice.0)
 }
 
 /// What falls above the air on a level square metre in a day, in watt-hours. Source: Duffie and Beckman, Solar Engineering

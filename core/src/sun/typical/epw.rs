@@ -1,4 +1,4 @@
-//! EPW: eight lines of header, the first of which is the place, and a line an hour. Source: EnergyPlus, Auxiliary Programs,
+//! EPW: eight lines of header, the first of which is the place, and a line an hour. Source: `EnergyPlus`, Auxiliary Programs,
 //! the chapter on weather data (from memory).
 
 use super::line::{Line, told};
@@ -18,7 +18,7 @@ const AIR_MISSING: f64 = 99.9;
 pub(super) fn read(text: &str) -> Result<TypicalYear, Unreadable> {
     let mut lines = (1..).zip(text.lines());
     let header = header(lines.next())?;
-    let mut rows = Rows::default();
+    let mut rows = Rows::new();
     let (mut last, mut is_data) = (1, false);
     for (number, text) in lines {
         line_fits(number)?;
@@ -29,7 +29,7 @@ pub(super) fn read(text: &str) -> Result<TypicalYear, Unreadable> {
             rows.take(&row(&Line::new(number, text))?);
         }
     }
-    rows.year(header, last)
+    rows.year(&header, last)
 }
 
 /// `LOCATION`, town, region, country, source, station, latitude, longitude, hours from universal time, metres.

@@ -51,13 +51,34 @@ impl<'a> Line<'a> {
 
     fn any_number(&self, at: usize, column: &'static str) -> Result<f64, Unreadable> {
         let text = self.text(at, column)?;
-        let value = text.parse::<f64>().ok().filter(|value| value.is_finite());
+        let value = number_of(text);
         value.ok_or_else(|| self.fault(Fault::NotANumber(column, told(text))))
     }
 
     pub fn fault(&self, fault: Fault) -> Unreadable {
         Unreadable { line: self.number, fault }
     }
+}
+
+/// A number as such files have them: a sign, up to fifteen digits, a point. Whole numbers of fifteen digits and powers of ten
+/// up to 10^15 are exact, so their quotient is the nearest number. The standard library reads every number there is, with
+/// tables of powers that would weigh 10,000 bytes in the bundle.
+pub(super) fn number_of(text: &str) -> Option<f64> {
+    let digits = text.strip_prefix(['-', '+']).unwrap_or(text);
+    let (mut whole, mut count, mut parts) = (0_u64, 0, None);
+    for letter in digits.bytes() {
+        match letter {
+            b'0'..=b'9' if count < 15 => {
+                whole = whole * 10 + u64::from(letter - b'0');
+                count += 1;
+                parts = parts.map(|parts: f64| parts * 10.0);
+            }
+            b'.' if parts.is_none() => parts = Some(1.0),
+            _ => return None,
+        }
+    }
+    let value = whole as f64 / parts.unwrap_or(1.0);
+    (count > 0).then_some(if text.starts_with('-') { -value } else { value })
 }
 
 /// The beginning of what stands in a cell.

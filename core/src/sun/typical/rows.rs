@@ -3,7 +3,6 @@
 use super::{Fault, MOST_LINES, TypicalHour, TypicalMonth, TypicalYear, Unreadable};
 use crate::sun::position::Place;
 use crate::sun::sky::Irradiance;
-use std::collections::BTreeMap;
 
 /// What is taken of a row, as faults call it.
 pub(super) const COLUMNS: [&str; 4] = ["global", "beam", "diffuse", "dry bulb"];
@@ -33,31 +32,36 @@ struct Sum {
 }
 
 /// Sums of a file so far.
-#[derive(Default)]
 pub(super) struct Rows {
-    sums: BTreeMap<(u8, u8), [Sum; 4]>,
-    /// The low and high of each day.
-    days: BTreeMap<(u8, u8), [f64; 2]>,
+    /// By month and hour.
+    sums: Vec<[Sum; 4]>,
+    /// The low and high by month and day.
+    days: Vec<Option<[f64; 2]>>,
 }
 
 impl Rows {
+    pub fn new() -> Self {
+        Self { sums: vec![Default::default(); 12 * 24], days: vec![None; 12 * 31] }
+    }
+
     pub fn take(&mut self, row: &Row) {
-        let sums = self.sums.entry((row.month, row.hour)).or_default();
-        for (sum, value) in sums.iter_mut().zip(row.values) {
+        let sums = self.sums.get_mut(place_of(row.month, row.hour, 24));
+        for (sum, value) in sums.into_iter().flatten().zip(row.values) {
             if let Some(value) = value {
                 sum.sum += value;
                 sum.count += 1;
             }
         }
         if let [.., Some(air_c)] = row.values {
-            let [low, high] = self.days.entry((row.month, row.day)).or_insert([air_c; 2]);
-            *low = low.min(air_c);
-            *high = high.max(air_c);
+            if let Some(day) = self.days.get_mut(place_of(row.month, row.day, 31)) {
+                let [low, high] = day.unwrap_or([air_c; 2]);
+                *day = Some([low.min(air_c), high.max(air_c)]);
+            }
         }
     }
 
     /// The year, once the last line is read.
-    pub fn year(&self, header: Header, last_line: usize) -> Result<TypicalYear, Unreadable> {
+    pub fn year(&self, header: &Header, last_line: usize) -> Result<TypicalYear, Unreadable> {
         let mut months: [TypicalMonth; 12] = Default::default();
         for (number, month) in (1..).zip(&mut months) {
             for (hour, mean) in (1..).zip(&mut month.hours) {
@@ -69,7 +73,7 @@ impl Rows {
     }
 
     fn hour(&self, month: u8, hour: u8, line: usize) -> Result<TypicalHour, Unreadable> {
-        let sums = self.sums.get(&(month, hour)).copied().unwrap_or_default();
+        let sums = self.sums.get(place_of(month, hour, 24)).copied().unwrap_or_default();
         let mut means = [0.0; 4];
         for ((mean, sum), column) in means.iter_mut().zip(sums).zip(COLUMNS) {
             if sum.count == 0 {
@@ -84,7 +88,8 @@ impl Rows {
     fn days_of(&self, number: u8, month: &mut TypicalMonth) {
         let (mut lows, mut highs) = (Sum::default(), Sum::default());
         (month.coldest_c, month.warmest_c) = (f64::MAX, f64::MIN);
-        for &[low, high] in self.days.range((number, 0)..=(number, u8::MAX)).map(|(_, ends)| ends) {
+        let days = self.days.iter().skip(place_of(number, 1, 31)).take(31);
+        for &[low, high] in days.flatten() {
             lows.sum += low;
             highs.sum += high;
             lows.count += 1;
@@ -95,6 +100,11 @@ impl Rows {
         let days = f64::from(lows.count.max(1));
         (month.low_c, month.high_c, month.days) = (lows.sum / days, highs.sum / days, lows.count);
     }
+}
+
+/// Where a month (from 1) and one of so many (from 1) stand.
+fn place_of(month: u8, number: u8, of: usize) -> usize {
+    usize::from(month).saturating_sub(1) * of + usize::from(number).saturating_sub(1)
 }
 
 /// Whether a line may still be read.

@@ -1,7 +1,7 @@
 //! TMY3: a line about the station, a line of headings, and a line an hour. Source: Wilcox and Marion, Users Manual for TMY3
 //! Data Sets, NREL/TP-581-43156 (from memory; the headings as pvlib 0.16.1's file has them).
 
-use super::line::{Line, told};
+use super::line::{Line, number_of, told};
 use super::rows::{AIR, COLUMNS, Header, LIGHT, Row, Rows, hour_of, line_fits, month_and_day};
 use super::{Fault, TypicalYear, Unreadable};
 use crate::sun::position::Place;
@@ -14,7 +14,7 @@ pub(super) fn read(text: &str) -> Result<TypicalYear, Unreadable> {
     let header = header(lines.next())?;
     let (number, headings) = lines.next().unwrap_or((2, ""));
     let columns = Columns::find(&Line::new(number, headings))?;
-    let mut rows = Rows::default();
+    let mut rows = Rows::new();
     let mut last = number;
     for (number, text) in lines {
         line_fits(number)?;
@@ -23,13 +23,13 @@ pub(super) fn read(text: &str) -> Result<TypicalYear, Unreadable> {
             rows.take(&columns.row(&Line::new(number, text))?);
         }
     }
-    rows.year(header, last)
+    rows.year(&header, last)
 }
 
 /// Station, name, state, hours from universal time, latitude, longitude, metres above the sea.
 fn header(first: Option<(usize, &str)>) -> Result<Header, Unreadable> {
     let line = first.map_or(Line::new(1, ""), |(number, text)| Line::new(number, text));
-    if line.text(6, "").is_err() || line.text(3, "")?.parse::<f64>().is_err() {
+    if line.text(6, "").is_err() || number_of(line.text(3, "")?).is_none() {
         return Err(line.fault(Fault::NeitherFormat));
     }
     let place = Place {
