@@ -52,11 +52,11 @@ impl Rows {
                 sum.count += 1;
             }
         }
-        if let [.., Some(air_c)] = row.values {
-            if let Some(day) = self.days.get_mut(place_of(row.month, row.day, 31)) {
-                let [low, high] = day.unwrap_or([air_c; 2]);
-                *day = Some([low.min(air_c), high.max(air_c)]);
-            }
+        if let [.., Some(air_c)] = row.values
+            && let Some(day) = self.days.get_mut(place_of(row.month, row.day, 31))
+        {
+            let [low, high] = day.unwrap_or([air_c; 2]);
+            *day = Some([low.min(air_c), high.max(air_c)]);
         }
     }
 
