@@ -23,6 +23,7 @@
 //! - [`task`]: questions that take longer than a key should, worked out in steps;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
 //! - [`space`]: what fits in the van and where, and whether one gets through;
+//! - [`sun`]: where the sun stands, what a panel gets of it and gives, and how warm it is outside;
 //! - [`load`]: whether the van carries it, axle by axle, and what keeps things in place;
 //! - [`papers`]: tables and calendar files for other programs;
 //! - [`tree()`]: what leaves core, as JSON has it;
@@ -49,6 +50,7 @@ pub mod run;
 pub mod share;
 pub mod shop;
 pub mod space;
+pub mod sun;
 pub mod task;
 mod tree;
 pub mod water;
