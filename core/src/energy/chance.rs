@@ -30,7 +30,7 @@ use super::prepare::Prepared;
 use super::setup::Setup;
 use super::spread::{Sampler, Spread};
 use super::step::{Factors, StoreStep, step};
-use super::{least, sound};
+use super::{least, sound, whole};
 use crate::draws::Chance;
 
 /// No more runs are made.
@@ -102,7 +102,7 @@ pub struct Runs {
     prepared: Prepared,
     samplers: Samplers,
     seed: u64,
-    runs: u32,
+    wanted: u32,
     done: u32,
     floor_wh: f64,
     full_wh: f64,
@@ -126,7 +126,7 @@ impl Runs {
         Self {
             samplers: Samplers::new(uncertainty),
             seed,
-            runs,
+            wanted: runs,
             done: 0,
             floor_wh: prepared.sides.iter().map(|side| side.floor_wh).sum(),
             full_wh,
@@ -142,7 +142,7 @@ impl Runs {
 
     /// Makes at least so many more runs, up to seven more than that; gives how many are left.
     pub fn step(&mut self, runs: u32) -> u32 {
-        let until = self.done.saturating_add(runs.max(1)).min(self.runs);
+        let until = self.done.saturating_add(runs.max(1)).min(self.wanted);
         while self.done < until {
             if self.prepared.sides.len() == 1 { self.side_by_side() } else { self.one() }
         }
@@ -151,7 +151,7 @@ impl Runs {
 
     /// How many runs are left.
     pub fn left(&self) -> u32 {
-        self.runs - self.done
+        self.wanted - self.done
     }
 
     /// What the runs so far came to.
@@ -259,9 +259,9 @@ fn steps_per_wh(full_wh: f64) -> f64 {
     if full_wh > 0.0 { BAND_STEPS as f64 / full_wh } else { 0.0 }
 }
 
-#[inline(always)]
+#[inline]
 fn count(counts: &mut [u32], hour: usize, charge_wh: f64, steps_per_wh: f64) {
-    let step = ((charge_wh * steps_per_wh + 0.5) as usize).min(BAND_STEPS);
+    let step = whole(charge_wh * steps_per_wh + 0.5).min(BAND_STEPS);
     if let Some(count) = counts.get_mut(hour * (BAND_STEPS + 1) + step) {
         *count += 1;
     }

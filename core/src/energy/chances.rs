@@ -1,6 +1,6 @@
 //! What runs by chance came to.
 
-use super::sound;
+use super::{sound, whole};
 
 /// What the runs came to. Energy is that of all stores together, in Wh; lists are in ascending order.
 #[derive(Clone, Debug, PartialEq)]
@@ -50,9 +50,10 @@ impl Chances {
 /// quantiles in statistical packages", 1996 (from memory). 0 of no values.
 pub fn percentile(ascending: &[f64], percent: f64) -> f64 {
     let place = sound(percent, 100.0) / 100.0 * ascending.len().saturating_sub(1) as f64;
-    let below = ascending.get(place as usize).copied().unwrap_or(0.0);
-    let above = ascending.get(place as usize + 1).copied().unwrap_or(below);
-    below + (above - below) * (place - f64::from(place as u32))
+    let at = whole(place);
+    let below = ascending.get(at).copied().unwrap_or(0.0);
+    let above = ascending.get(at + 1).copied().unwrap_or(below);
+    below + (above - below) * (place - at as f64)
 }
 
 pub(super) fn ascending(values: &[f64]) -> Vec<f64> {

@@ -19,7 +19,7 @@ pub const PA_PER_MMHG: f64 = 133.322_387;
 
 /// Share of Carnot's bound that a small compressor reaches. Common practice, no source.
 pub const PART_OF_CARNOT: f64 = 0.35;
-/// No more than this share is believed: the ideal vapour cycles of the usual refrigerants reach 0.72 to 0.77 (CoolProp,
+/// No more than this share is believed: the ideal vapour cycles of the usual refrigerants reach 0.72 to 0.77 (`CoolProp`,
 /// from the project's table of reference values).
 pub const MOST_PART_OF_CARNOT: f64 = 0.7;
 /// How much colder than the box the evaporator is, in K. Common practice, no source.

@@ -73,10 +73,11 @@ impl Charging {
 impl Ageing {
     /// Share left after so many full cycles, from 1 down to 0.
     pub fn share_left(&self, cycles: f64) -> f64 {
-        if !(self.cycles > 0.0) {
+        let stated = sound(self.cycles, 1e9);
+        if stated <= 0.0 {
             return 1.0;
         }
-        within(1.0 - (1.0 - sound(self.left, 1.0)) * sound(cycles, 1e9) / self.cycles, 0.0, 1.0)
+        within(1.0 - (1.0 - sound(self.left, 1.0)) * sound(cycles, 1e9) / stated, 0.0, 1.0)
     }
 }
 

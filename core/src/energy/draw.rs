@@ -202,7 +202,7 @@ pub(super) fn pieces_into(
             }
         }
         Need::ByHour(shares) if is_on => {
-            to.extend(shares.get(hour).filter(|share| **share > 0.0).map(|share| all(*share)))
+            to.extend(shares.get(hour).filter(|share| **share > 0.0).map(|share| all(*share)));
         }
         Need::Duty(share) if is_on && *share > 0.0 => to.push(all(*share)),
         Need::Fridge(fridge) if is_on => {

@@ -134,12 +134,12 @@ impl Fridge {
     /// compressor runs.
     pub fn hour(&self, box_c: f64, air_c: f64) -> (f64, f64) {
         let fridge = self.made_sound();
-        fridge.sound_hour(within(box_c, -60.0, 90.0), within(air_c, -60.0, 90.0))
+        fridge.sound_hour(within(box_c, -60.0, 90.0) + 0.0, within(air_c, -60.0, 90.0))
     }
 
     pub(super) fn sound_hour(&self, box_c: f64, air_c: f64) -> (f64, f64) {
         let holding = self.holding_share(air_c);
-        let is_at = box_c == self.inside_c;
+        let is_at = box_c.to_bits() == self.inside_c.to_bits();
         if is_at && (0.0..=1.0).contains(&holding) {
             return (box_c, holding);
         }
@@ -161,7 +161,8 @@ impl Fridge {
     pub(super) fn made_sound(&self) -> Self {
         Self {
             ua_w_k: sound(self.ua_w_k, 1e3),
-            inside_c: within(self.inside_c, -40.0, 40.0),
+            // Adding zero takes the sign from a zero, so that bits tell whether two temperatures are equal.
+            inside_c: within(self.inside_c, -40.0, 40.0) + 0.0,
             cooling: self.cooling,
             running_w: sound(self.running_w, MOST_W),
             holds_wh_k: within(self.holds_wh_k, 0.1, 1e5),

@@ -22,6 +22,7 @@ pub(super) struct Cell {
 
 /// What reaches the cells when they are far from full, and what is taken, in W.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[expect(clippy::struct_field_names, reason = "units stand in names")]
 pub(super) struct Rates {
     /// Comes in at any charge.
     pub steady_w: f64,
@@ -33,6 +34,7 @@ pub(super) struct Rates {
 
 /// What an hour did: `after = before + put_in - taken_out`.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[expect(clippy::struct_field_names, reason = "units stand in names")]
 pub(super) struct Flow {
     pub after_wh: f64,
     pub put_in_wh: f64,
@@ -43,7 +45,7 @@ pub(super) struct Flow {
 
 impl Cell {
     /// Whether the charge follows a straight line through the hour, up to the top and the bottom.
-    #[inline(always)]
+    #[inline]
     pub fn is_straight(&self, before_wh: f64, raw_wh: f64) -> bool {
         before_wh <= self.knee_wh && raw_wh <= self.knee_wh
     }
@@ -66,13 +68,13 @@ impl Cell {
     }
 
     /// Share that a store takes of what tapers.
-    #[inline(always)]
+    #[inline]
     pub fn taken_share(&self, charge_wh: f64) -> f64 {
         least((self.full_wh - charge_wh) / most(self.full_wh - self.knee_wh, 1e-300), 1.0)
     }
 
     /// An hour at a constant rate, cut at the top and the bottom: it stays at either once it is there.
-    #[inline(always)]
+    #[inline]
     fn straight(&self, before_wh: f64, in_w: f64, out_w: f64) -> Flow {
         let raw_wh = before_wh + in_w - out_w;
         let after_wh = most(least(raw_wh, self.full_wh), 0.0);

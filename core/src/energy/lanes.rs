@@ -67,7 +67,7 @@ impl<'a> Lanes<'a> {
     }
 
     /// Runs all hours; `note` hears of the charges at the end of each.
-    #[inline(always)]
+    #[inline]
     pub fn run(mut self, mut note: impl FnMut(usize, &Lane)) -> Ended {
         let hours = self.side.hours.iter().zip(&self.prepared.offers).enumerate();
         for (hour, (entry, offer)) in hours {
@@ -103,7 +103,7 @@ impl<'a> Lanes<'a> {
         }
     }
 
-    #[inline(always)]
+    #[inline]
     fn needs_wh(&self, hour: usize, entry: &SideHour) -> Lane {
         let mut needs: Lane = std::array::from_fn(|lane| entry.fixed_wh + entry.certain_wh * self.scale[lane]);
         if self.side.has_chances {
@@ -117,7 +117,7 @@ impl<'a> Lanes<'a> {
         needs
     }
 
-    #[inline(always)]
+    #[inline]
     fn charging(&mut self, hour: usize, entry: &SideHour, offer: Offer, out_w: &Lane) {
         let (mut steady_w, mut tapered_w) = ([0.0; LANES], [0.0; LANES]);
         for lane in 0..LANES {
@@ -148,7 +148,7 @@ impl<'a> Lanes<'a> {
     }
 
     /// An hour at constant rates, cut at the top and the bottom.
-    #[inline(always)]
+    #[inline]
     fn straight(&mut self, hour: usize, in_w: &Lane, out_w: &Lane) {
         let full_wh = self.side.cell.full_wh;
         for lane in 0..LANES {
@@ -159,7 +159,7 @@ impl<'a> Lanes<'a> {
 }
 
 impl Ended {
-    #[inline(always)]
+    #[inline]
     fn end_hour(&mut self, hour: usize, lane: usize, after_wh: f64, unserved_wh: f64) {
         self.charge_wh[lane] = after_wh;
         self.lowest_wh[lane] = least(after_wh, self.lowest_wh[lane]);

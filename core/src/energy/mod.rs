@@ -40,13 +40,20 @@ fn within(value: f64, low: f64, high: f64) -> f64 {
 }
 
 /// The smaller of two numbers, in one instruction; the second if one of them is not a number.
-#[inline(always)]
+#[inline]
 fn least(a: f64, b: f64) -> f64 {
     if a < b { a } else { b }
 }
 
 /// The greater of two, likewise.
-#[inline(always)]
+#[inline]
 fn most(a: f64, b: f64) -> f64 {
     if a > b { a } else { b }
+}
+
+/// The whole part of a number that is not negative; of what is, or is not a number, 0.
+#[inline]
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "casts saturate, which is what is said")]
+fn whole(value: f64) -> usize {
+    value as usize
 }

@@ -66,15 +66,12 @@ fn cut(limits: Limits, draws: &[Draw], outlet: Outlet, pieces: &mut Vec<Piece>, 
                 () => None,
             };
             *was_refused = limit;
-            match limit {
-                Some(limit) => {
-                    let outlet_wh = draw.power_w * piece.duty * (to - from);
-                    refused.push(Refused { draw: piece.draw, outlet_wh, limit });
-                }
-                None => {
-                    sum_w += draw.power_w;
-                    pieces.push(Piece { from, to, ..*piece });
-                }
+            if let Some(limit) = limit {
+                let outlet_wh = draw.power_w * piece.duty * (to - from);
+                refused.push(Refused { draw: piece.draw, outlet_wh, limit });
+            } else {
+                sum_w += draw.power_w;
+                pieces.push(Piece { from, to, ..*piece });
             }
         }
     }

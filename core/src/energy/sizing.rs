@@ -61,7 +61,8 @@ fn least_size(setup: &Setup, greatest: u32, change: impl Fn(&mut Setup, u32)) ->
         return Sized { prevented_by: outlets, runs: 1, ..sized };
     }
     for part in 0..=TRIED {
-        trials.holds((u64::from(greatest) * u64::from(part) / u64::from(TRIED)) as u32);
+        // Without a product that might not fit.
+        trials.holds(greatest / TRIED * part + greatest % TRIED * part / TRIED);
     }
     // Halve between the least size that is known to hold and the greatest below it that fails.
     while let Some(least) = trials.least_holding() {
@@ -74,7 +75,7 @@ fn least_size(setup: &Setup, greatest: u32, change: impl Fn(&mut Setup, u32)) ->
         };
     }
     sized.not_monotone = trials.not_monotone();
-    sized.runs = trials.tried.len() as u32;
+    sized.runs = u32::try_from(trials.tried.len()).unwrap_or(u32::MAX);
     sized
 }
 

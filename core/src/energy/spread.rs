@@ -8,7 +8,7 @@
 //! assert!((0..100).map(|_| sampler.draw(&mut chance)).all(|value| (0.8..=1.5).contains(&value)));
 //! ```
 
-use super::{least, most, sound, within};
+use super::{least, most, sound, whole, within};
 use crate::draws::Chance;
 
 /// How a number is spread.
@@ -129,7 +129,7 @@ fn triangle(low: f64, likely: f64, high: f64, share: f64) -> f64 {
 #[inline]
 fn at_share(values: &[f64], share: f64) -> f64 {
     let place = share * values.len().saturating_sub(1) as f64;
-    let at = place as usize;
+    let at = whole(place);
     let below = values.get(at).copied().unwrap_or(1.0);
     let above = values.get(at + 1).copied().unwrap_or(below);
     below + (above - below) * (place - at as f64)

@@ -21,6 +21,7 @@ pub(super) struct Factors<'a> {
 
 /// What a store's sockets take while it is far from full, in W.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[expect(clippy::struct_field_names, reason = "units stand in names")]
 pub(super) struct Taken {
     pub panel_w: f64,
     pub vehicle_w: f64,
@@ -51,7 +52,7 @@ pub(super) struct StoreStep {
 }
 
 /// What a store takes: the sun first, then the vehicle, then the mains.
-#[inline(always)]
+#[inline]
 pub(super) fn taken(side: &Side, hour: &SideHour, cloud: f64, offer: Offer) -> Taken {
     let inputs = &side.store.inputs;
     let panel_w = least(least(hour.panel_w * cloud, inputs.panel_w), hour.cap_w);
@@ -61,7 +62,7 @@ pub(super) fn taken(side: &Side, hour: &SideHour, cloud: f64, offer: Offer) -> T
 }
 
 /// The same at the cells, apart in what tapers and what does not.
-#[inline(always)]
+#[inline]
 pub(super) fn rates(side: &Side, taken: Taken, out_w: f64) -> Rates {
     let efficiency = side.store.charge_efficiency;
     let (sun_and_vehicle_w, mains_w) = ((taken.panel_w + taken.vehicle_w) * efficiency, taken.mains_w * efficiency);

@@ -189,6 +189,7 @@ impl Store {
     /// let store = Store { ageing: Ageing { cycles: 1_000.0, left: 0.8 }, ..Store::ideal(500.0) };
     /// assert_eq!(store.aged_to(500.0).usable_wh, 450.0);
     /// ```
+    #[must_use]
     pub fn aged_to(&self, cycles: f64) -> Self {
         Self { usable_wh: self.usable_wh * self.ageing.share_left(cycles), ..self.clone() }
     }

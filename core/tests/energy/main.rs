@@ -1,5 +1,8 @@
 //! Stores, draws and runs: published values, closed forms, limits, what must always hold, and the searches.
 
+#![allow(clippy::float_cmp, reason = "where values are compared exactly, they are exact")]
+#![allow(clippy::unwrap_used, clippy::cast_possible_truncation, reason = "a test may fail, and its seeds are small")]
+
 mod closed_forms;
 mod limits;
 mod properties;

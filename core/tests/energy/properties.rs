@@ -235,7 +235,7 @@ fn odd_setup(odd: f64, place: usize) -> Setup {
                 running_w: odd,
                 holds_wh_k: odd,
                 opening_w: odd,
-            })
+            });
         }
         16 => draw.chance = odd,
         17 => board.store = board.store.aged_to(odd),
