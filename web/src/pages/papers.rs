@@ -90,9 +90,8 @@ fn plan_sheet(app: App) -> View {
     let verdicts =
         [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load].map(|balance| {
             let standing = standing(app, balance);
-            let line =
-                el("p").put(el("strong").put(balance_title(balance))).put(" ").put(verdict_badge(standing.verdict));
-            fragment().put(line).put(el("p").put(standing.line)).done()
+            let title = el("strong").put(balance_title(balance));
+            el("p").put(title).put(" ").put(verdict_badge(standing.verdict)).put(" ").put(standing.line).done()
         });
     fragment()
         .put(el("h2").put(app.plan(|plan| plan.title.clone())))
