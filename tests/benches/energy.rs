@@ -23,7 +23,7 @@ fn usual(days: usize, stores: usize) -> Setup {
     };
     let draw = |number: usize| Draw {
         power_w: 4.0 + number as f64,
-        outlet: if number % 3 == 0 { Outlet::Ac } else { Outlet::Dc },
+        outlet: if number.is_multiple_of(3) { Outlet::Ac } else { Outlet::Dc },
         need: Need::ByHour(by_hour(number)),
         store: number % stores,
         may_move: true,
