@@ -19,6 +19,7 @@
 //! - [`draws`]: numbers by chance, from a seed;
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
 //! - [`order`]: sorting, all of it by one piece of code;
+//! - [`energy`]: portable stores, what draws on them and what charges them, hour by hour, apart from the plan;
 //! - [`explain`]: the working of a number;
 //! - [`task`]: questions that take longer than a key should, worked out in steps;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
@@ -38,6 +39,7 @@
 mod assessment;
 pub mod days;
 pub mod draws;
+pub mod energy;
 pub mod explain;
 pub mod keeping;
 pub mod load;
