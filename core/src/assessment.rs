@@ -169,6 +169,17 @@ pub enum Verdict {
     Holds,
 }
 
+impl Verdict {
+    /// The verdict that the worst of the findings makes.
+    pub fn by_worst<F: Say>(findings: &[F]) -> Self {
+        match findings.iter().map(Say::severity).min() {
+            Some(Severity::Short) => Self::FallsShort,
+            Some(Severity::Close) => Self::Tight,
+            Some(Severity::Note) | None => Self::Holds,
+        }
+    }
+}
+
 /// What one balance comes to; each balance adds its own series and totals.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Standing<F> {
@@ -282,6 +293,10 @@ pub trait Say {
     }
     /// A name that stays the same while the plan changes around it, for links and for "don't tell me again".
     fn id(&self) -> String {
+        self.id_by_subject()
+    }
+    /// Its key, with the id of its subject if it has one.
+    fn id_by_subject(&self) -> String {
         self.subject().map_or_else(|| self.key().to_owned(), |id| format!("{}-{id}", self.key()))
     }
 }

@@ -12,7 +12,7 @@ use super::schedule::slack_slots;
 use super::sheet::{DayPlan, day_plans};
 use super::ways::{DayCosts, TwoWays, two_ways};
 use super::work::Work;
-use crate::assessment::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
+use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
 use crate::plan::{Estimate, Id, Path, Plan, Quantity, Task};
 
@@ -99,7 +99,7 @@ pub fn report(plan: &Plan, as_of: Date, work: &Work, money: &FromMoney) -> Repor
     let endings = endings(plan, as_of, money.months_stored);
     standing.findings.extend(endings.finding());
     if is_known {
-        standing.verdict = verdict(&standing.findings);
+        standing.verdict = Verdict::by_worst(&standing.findings);
     }
     if plan.tasks.iter().any(is_open) {
         standing.cautions = vec![
@@ -236,14 +236,6 @@ fn judge(plan: &Plan, work: &Work, lines: &[TaskLine], finish_slot: Option<usize
         findings,
         cautions: Vec::new(),
         working: Vec::new(),
-    }
-}
-
-fn verdict(findings: &[Finding]) -> Verdict {
-    match findings.iter().map(Say::severity).min() {
-        Some(Severity::Short) => Verdict::FallsShort,
-        Some(Severity::Close) => Verdict::Tight,
-        _ => Verdict::Holds,
     }
 }
 

@@ -52,23 +52,11 @@ fn beds(placed: &Placed) -> Vec<(String, Solid)> {
 /// counts with the rectangle around it, square to the walls.
 fn is_over_bed(thing: &Solid, bed: &Solid) -> bool {
     let above_mm = f64::from(thing.from_mm) - f64::from(bed.to_mm);
-    let (Some(thing), Some(bed)) = (bounds(thing), bounds(bed)) else { return false };
-    let gap = |axis: fn(&[[f64; 2]; 2]) -> [f64; 2]| {
-        let ([low, high], [other_low, other_high]) = (axis(&thing), axis(&bed));
+    let gap = |(low, high): (f64, f64), (other_low, other_high): (f64, f64)| {
         (low - other_high).max(other_low - high).max(0.0)
     };
-    let (along, across) = (gap(|bounds| bounds[0]), gap(|bounds| bounds[1]));
+    // What takes up nothing is infinitely far from everything.
+    let ([thing_x, thing_y], [bed_x, bed_y]) = (thing.bounds(), bed.bounds());
+    let (along, across) = (gap(thing_x, bed_x), gap(thing_y, bed_y));
     above_mm >= ABOVE_BED_MM && libm::hypot(along, across) <= BESIDE_BED_MM
-}
-
-/// The least and the greatest place along the van and across it.
-fn bounds(solid: &Solid) -> Option<[[f64; 2]; 2]> {
-    let first = *solid.corners.first()?;
-    let start = [[first.x; 2], [first.y; 2]];
-    Some(
-        solid
-            .corners
-            .iter()
-            .fold(start, |[[x, to_x], [y, to_y]], at| [[x.min(at.x), to_x.max(at.x)], [y.min(at.y), to_y.max(at.y)]]),
-    )
 }

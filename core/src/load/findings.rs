@@ -252,7 +252,7 @@ impl Say for Finding {
             Self::OverGross { .. } => "load-over-gross".to_owned(),
             // The same whichever is the heaviest.
             Self::Unfastened { .. } => "load-unfastened".to_owned(),
-            _ => self.subject().map_or_else(|| self.key().to_owned(), |id| format!("{}-{id}", self.key())),
+            _ => self.id_by_subject(),
         }
     }
 }

@@ -149,9 +149,8 @@ struct Places {
 impl<'a> Middles<'a> {
     fn new(plan: &Plan, placed: &'a Placed) -> Self {
         let floor_from_axle_mm = plan.vehicle.floor_from_axle_mm.map_or(0.0, place);
-        let outline = placed.layout.shape.outline.iter();
-        let corners: Vec<Point> = outline.map(|spot| Point::at(spot.x_mm, spot.y_mm)).collect();
-        Self { placed, floor_from_axle_mm, middle: middle_of(&corners).unwrap_or_default() }
+        let middle = placed.layout.shape.floor_solid().middle().unwrap_or_default();
+        Self { placed, floor_from_axle_mm, middle }
     }
 
     fn weight(&self, kg: f64, at: Point) -> Weight {
@@ -165,7 +164,7 @@ impl<'a> Middles<'a> {
         let own = boxes.filter(|(thing, _)| thing.item == item.id).take(usize::try_from(kept).unwrap_or(usize::MAX));
         let (mut all, mut unplaced) = (Weight::default(), f64::from(kept));
         for (_, standing) in own {
-            let at = middle_of(&standing.solid().corners).unwrap_or(self.middle);
+            let at = standing.solid().middle().unwrap_or(self.middle);
             all = all.plus(self.weight(1.0, at));
             unplaced -= 1.0;
         }
@@ -178,15 +177,6 @@ impl Places {
     fn each(&self, kg: f64) -> Weight {
         self.all.times(kg)
     }
-}
-
-/// The middle between the least and the greatest place of some corners; of a box, its middle.
-fn middle_of(corners: &[Point]) -> Option<Point> {
-    let first = *corners.first()?;
-    let (low, high) = corners.iter().fold((first, first), |(low, high), at| {
-        (Point { x: low.x.min(at.x), y: low.y.min(at.y) }, Point { x: high.x.max(at.x), y: high.y.max(at.y) })
-    });
-    Some(Point { x: f64::midpoint(low.x, high.x), y: f64::midpoint(low.y, high.y) })
 }
 
 /// The van without the people and the fuel that were in it when its mass was taken. Without its axles, its moments along

@@ -5,7 +5,7 @@ use super::findings::Finding;
 use super::input::{Input, sound};
 use super::report::{Axle, Report, stated};
 use super::step::LoadDay;
-use crate::assessment::{Margin, Moment, Say, Severity, Standing, Verdict};
+use crate::assessment::{Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
 use crate::plan::{Plan, Quantity};
 use crate::space::shape_of;
@@ -23,11 +23,7 @@ pub(super) fn standing(plan: &Plan, input: &Input, report: &Report, fastening: V
     let Some(((worst, spare_kg), gross_kg)) = known else {
         return Standing { findings, ..Standing::unknown(report.standing.missing.clone()) };
     };
-    let verdict = match findings.iter().map(Say::severity).min() {
-        Some(Severity::Short) => Verdict::FallsShort,
-        Some(Severity::Close) => Verdict::Tight,
-        _ => Verdict::Holds,
-    };
+    let verdict = Verdict::by_worst(&findings);
     Standing {
         verdict,
         margin: Some(Margin::Mass(margin_kg(report, spare_kg))),
@@ -116,8 +112,7 @@ fn notes(plan: &Plan, input: &Input) -> Vec<Finding> {
 /// How far the floor would reach beyond the end of the van, in millimetres: then one of these measures is wrong.
 fn floor_beyond(plan: &Plan) -> Option<f64> {
     let vehicle = &plan.vehicle;
-    let outline = shape_of(plan).outline;
-    let floor_mm = f64::from(outline.iter().map(|spot| spot.x_mm).max()?);
+    let [(_, floor_mm), _] = shape_of(plan).floor_solid().bounds();
     let by_mm = vehicle.floor_from_axle_mm? + floor_mm - vehicle.wheelbase_mm? - vehicle.rear_overhang_mm?;
     (by_mm.is_finite() && by_mm > 0.0).then_some(by_mm)
 }

@@ -152,22 +152,13 @@ fn judge(plan: &Plan, timeline: &Timeline, input: &Input, stores: &[StoreReport]
     }
     let worst = stores.iter().min_by(|a, b| margin_hours(a).total_cmp(&margin_hours(b)));
     Standing {
-        verdict: verdict(&findings),
+        verdict: Verdict::by_worst(&findings),
         margin: worst.filter(|_| input.has_draws).map(|store| Margin::Hours(margin_hours(store))),
         first_short: stores.iter().filter_map(|store| store.first_short).min(),
         missing: Vec::new(),
         findings,
         cautions: Vec::new(),
         working: worst.map(|store| working(input, store)).unwrap_or_default(),
-    }
-}
-
-fn verdict(findings: &[Finding]) -> Verdict {
-    use crate::assessment::{Say, Severity};
-    match findings.iter().map(Say::severity).min() {
-        Some(Severity::Short) => Verdict::FallsShort,
-        Some(Severity::Close) => Verdict::Tight,
-        _ => Verdict::Holds,
     }
 }
 

@@ -70,8 +70,7 @@ impl From<super::item::Solid> for Outline {
 /// Whether something higher covers its middle.
 fn is_covered(placed: &Placed, at: usize) -> bool {
     let Some(own) = placed.layout.items.get(at).map(super::item::Item::solid) else { return false };
-    let [(from_x, to_x), (from_y, to_y)] = own.bounds();
-    let middle = Point { x: f64::midpoint(from_x, to_x), y: f64::midpoint(from_y, to_y) };
+    let Some(middle) = own.middle() else { return false };
     let higher = placed.layout.items.iter().map(super::item::Item::solid).filter(|other| other.to_mm > own.to_mm);
     higher.into_iter().any(|other| super::geometry::contains(&other.corners, middle))
 }

@@ -244,7 +244,7 @@ impl Say for Finding {
             Self::CannotOpen { placement, by: Hindrance::Thing { id, .. }, .. } => {
                 format!("{}-{placement}-{id}", self.key())
             }
-            _ => self.subject().map_or_else(|| self.key().to_owned(), |id| format!("{}-{id}", self.key())),
+            _ => self.id_by_subject(),
         }
     }
 }

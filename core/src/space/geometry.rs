@@ -6,7 +6,7 @@
 
 use serde::Serialize;
 
-use super::constants::NO_AREA_MM2;
+use super::constants::{MOST_MM, NO_AREA_MM2};
 
 /// A place on the floor: along the van and across it, in millimetres.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
@@ -60,6 +60,12 @@ impl Point {
 #[allow(clippy::cast_possible_truncation, reason = "saturates, and nothing here is longer than MOST_MM")]
 pub(super) fn whole(mm: f64) -> i32 {
     mm as i32
+}
+
+/// A length in whole millimetres, rounded, no more than can be reckoned with.
+pub(super) fn mm(length: f64) -> i32 {
+    let most = f64::from(MOST_MM);
+    if length.is_nan() { 0 } else { whole(libm::round(length.clamp(-most, most))) }
 }
 
 /// More than nothing when `point` is to the left of the way from `from` to `to`: twice the area of the triangle.

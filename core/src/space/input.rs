@@ -1,7 +1,7 @@
 //! What the room takes of the plan: the inside of the van, and what stands in it.
 
-use super::constants::{MOST_CORNERS, MOST_MM, MOST_PLACED, usual_inside_mm};
-use super::geometry::whole;
+use super::constants::{MOST_CORNERS, MOST_PLACED, usual_inside_mm};
+use super::geometry::mm;
 use super::item::{Item, Layout, Opened};
 use super::shape::{Door, DoorKind, Fixed, RoofRow, Shape, Spot, WallRow};
 use crate::plan::{self, Fastened, Head, Id, Placement, Plan, Stands, VanSide};
@@ -55,7 +55,7 @@ pub struct Thing {
 pub fn shape_of(plan: &Plan) -> Shape {
     let vehicle = &plan.vehicle;
     let [usual_length, usual_width, usual_height] = usual_inside_mm(vehicle.size);
-    let or = |own: Option<f64>, usual: f64| own.map_or(whole(usual), mm).max(1);
+    let or = |own: Option<f64>, usual: f64| mm(own.unwrap_or(usual)).max(1);
     let mut shape = if plan.corners.is_empty() {
         Shape::square(or(vehicle.inside_length_mm, usual_length), or(vehicle.inside_width_mm, usual_width))
     } else {
@@ -209,10 +209,4 @@ fn door_in(outline: &[Spot], door: &plan::Door) -> Door {
     });
     let (wall, from_mm) = there.filter(|(_, from_mm)| *from_mm >= 0).unwrap_or((usize::MAX, 0));
     Door { kind, wall, from_mm, width_mm: width, height_mm: mm(door.height_mm) }
-}
-
-/// A length in whole millimetres, no more than can be reckoned with.
-fn mm(length: f64) -> i32 {
-    let most = f64::from(MOST_MM);
-    if length.is_nan() { 0 } else { whole(libm::round(length.clamp(-most, most))) }
 }

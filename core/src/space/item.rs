@@ -171,7 +171,14 @@ impl Solid {
     }
 
     /// The least and the greatest place along the van, and across it.
-    pub(super) fn bounds(&self) -> [(f64, f64); 2] {
+    pub(crate) fn bounds(&self) -> [(f64, f64); 2] {
         [extent(&self.corners, Point { x: 1.0, y: 0.0 }), extent(&self.corners, Point { x: 0.0, y: 1.0 })]
+    }
+
+    /// The middle between the least and the greatest place; of a box, its middle. Nothing of what takes up nothing.
+    pub(crate) fn middle(&self) -> Option<Point> {
+        let [(from_x, to_x), (from_y, to_y)] = self.bounds();
+        let middle = Point { x: f64::midpoint(from_x, to_x), y: f64::midpoint(from_y, to_y) };
+        (!self.corners.is_empty()).then_some(middle)
     }
 }

@@ -17,11 +17,10 @@
 //! assert_eq!(crate_.to(100.0, 500.0, 0.0).meets, [3]);
 //! ```
 
-use super::constants::MOST_MM;
 use super::fit::{Van, meets};
-use super::geometry::whole;
+use super::geometry::mm;
 use super::input::Placed;
-use super::item::{Item, Solid};
+use super::item::Item;
 use crate::plan::{Edit, Id, Path, Plan};
 
 /// One thing of a plan, lifted from its place.
@@ -50,7 +49,7 @@ impl Moving {
         let placed = Placed::new(plan);
         let number = placed.number_of(placement)?;
         let own = placed.layout.items.get(number)?.solid();
-        let floor = Solid { corners: placed.layout.shape.floor(), ..Solid::default() };
+        let floor = placed.layout.shape.floor_solid();
         let others = placed.layout.items.iter().enumerate().filter(|(at, item)| *at != number && item.is_inside());
         let others = others
             .map(|(_, item)| item.solid())
@@ -116,12 +115,8 @@ pub fn turned(plan: &Plan, placement: Id) -> Option<Edit> {
     let moving = Moving::new(plan, placement)?;
     let item = moving.item();
     let turn_deg = libm::fmod(item.turn_deg + 90.0, 360.0);
-    let middle = |item: &Item| {
-        let [(from_x, to_x), (from_y, to_y)] = item.solid().bounds();
-        (f64::midpoint(from_x, to_x), f64::midpoint(from_y, to_y))
-    };
-    let (before, after) = (middle(item), middle(&Item { turn_deg, ..*item }));
-    let corner_mm = [mm(f64::from(item.x_mm) + before.0 - after.0), mm(f64::from(item.y_mm) + before.1 - after.1)];
+    let (before, after) = (item.solid().middle()?, Item { turn_deg, ..*item }.solid().middle()?);
+    let corner_mm = [mm(f64::from(item.x_mm) + before.x - after.x), mm(f64::from(item.y_mm) + before.y - after.y)];
     let path = Path::entry("placements", placement).child("turn_deg");
     let moved = moving.edit(&Moved { corner_mm, meets: Vec::new(), is_inside: true });
     Some(Edit::all([Edit::Set { path, value: turn_deg.into() }, moved]))
@@ -132,9 +127,4 @@ fn nearest(lines: &[f64], (low, high): (f64, f64), most: f64) -> f64 {
     let ways = lines.iter().flat_map(|line| [line - low, line - high]);
     let near = ways.filter(|way| way.abs() < most).min_by(|one, other| one.abs().total_cmp(&other.abs()));
     near.unwrap_or(0.0)
-}
-
-fn mm(length: f64) -> i32 {
-    let most = f64::from(MOST_MM);
-    if length.is_nan() { 0 } else { whole(libm::round(length.clamp(-most, most))) }
 }

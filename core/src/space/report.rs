@@ -8,14 +8,14 @@ use super::constants::{
 };
 use super::findings::{Finding, Hindrance};
 use super::fit::{FitReport, Obstacle, Thing as Part, fit, meets};
-use super::geometry::{Point, area, shared_area, whole};
+use super::geometry::{Point, area, mm, shared_area, whole};
 use super::input::Placed;
 use super::item::{Item, Layout, Level, Solid};
 use super::rules_of::rules_of;
 use super::shape::DoorKind;
 use super::storage::{Bay, LevelRoom, SoftGoods, StorageReport, storage};
 use super::walkway::{Body, Place, Walkway, Way};
-use crate::assessment::{Caution, Margin, Say, Severity, Standing, Verdict};
+use crate::assessment::{Caution, Margin, Say, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
 use crate::plan::{Head, Id, Path, Plan, Quantity, Sleeper};
 
@@ -126,11 +126,7 @@ pub fn report(plan: &Plan, placed: &Placed) -> Report {
     report.ways = ways(plan, placed);
     report.sleepers = plan.sleepers.iter().filter_map(|sleeper| lying(placed, sleeper)).collect();
     let findings = findings(plan, placed, &report, &fit(layout));
-    let verdict = match findings.iter().map(Say::severity).min() {
-        Some(Severity::Short) => Verdict::FallsShort,
-        Some(Severity::Close) => Verdict::Tight,
-        _ => Verdict::Holds,
-    };
+    let verdict = Verdict::by_worst(&findings);
     let narrowest = report.ways.iter().filter(|way| !matches!(way.to, Goal::Out { .. }));
     let narrowest = narrowest.min_by(|one, other| one.widest_mm.total_cmp(&other.widest_mm));
     let margin = narrowest.map(|way| Margin::Width(way.widest_mm - plan.room.body_width_mm()));
@@ -165,9 +161,8 @@ fn cautions(plan: &Plan) -> Vec<Caution> {
 
 /// The one who walks through.
 pub(super) fn body(plan: &Plan) -> Body {
-    let mm =
-        |length: f64| if length.is_finite() { whole(libm::round(length.clamp(1.0, f64::from(MOST_MM)))) } else { 1 };
-    Body { width_mm: mm(plan.room.body_width_mm()), from_mm: 0, to_mm: mm(plan.room.body_height_mm()) }
+    let size = |length: f64| if length.is_finite() { mm(length).max(1) } else { 1 };
+    Body { width_mm: size(plan.room.body_width_mm()), from_mm: 0, to_mm: size(plan.room.body_height_mm()) }
 }
 
 /// The layout as one walks through it: what lies on, over or under a bed within its outline is in nobody's way, for the bed

@@ -2,7 +2,7 @@
 
 use super::arrange::{Rule, Side};
 use super::constants::MOST_CORNERS;
-use super::geometry::whole;
+use super::geometry::mm;
 use super::input::Placed;
 use crate::plan::{BoxSide, Distance, Id, Keeps, Plan};
 
@@ -11,7 +11,7 @@ use crate::plan::{BoxSide, Distance, Id, Keeps, Plan};
 pub(super) fn rules_of(plan: &Plan, placed: &Placed) -> Vec<(Id, Rule)> {
     let mut rules = Vec::new();
     for distance in &plan.distances {
-        let mm = distance.distance_mm.filter(|mm| mm.is_finite()).map_or(0, |mm| whole(mm.clamp(0.0, 1e5)));
+        let far_mm = distance.distance_mm.filter(|length| length.is_finite()).map_or(0, |length| mm(length).max(0));
         let pieces = |item: Option<Id>| {
             (0..placed.things.len()).filter(move |at| Some(placed.things[*at].item) == item).collect::<Vec<_>>()
         };
@@ -19,23 +19,23 @@ pub(super) fn rules_of(plan: &Plan, placed: &Placed) -> Vec<(Id, Rule)> {
         let own = |item: usize| Side { item, side: side(distance.of_side) };
         let its = |item: usize| Side { item, side: side(distance.other_side) };
         let found: Vec<Rule> = match distance.keeps {
-            Keeps::Clear => of.iter().map(|item| Rule::Clear { of: own(*item), depth_mm: mm }).collect(),
+            Keeps::Clear => of.iter().map(|item| Rule::Clear { of: own(*item), depth_mm: far_mm }).collect(),
             Keeps::Near => {
                 let first = of.first().zip(other.first());
                 first
-                    .map(|(first, second)| Rule::Near { first: own(*first), second: its(*second), most_mm: mm })
+                    .map(|(first, second)| Rule::Near { first: own(*first), second: its(*second), most_mm: far_mm })
                     .into_iter()
                     .collect()
             }
             Keeps::Apart => apart(distance, &of, &other)
-                .map(|(first, second)| Rule::Apart { first: own(first), second: its(second), least_mm: mm })
+                .map(|(first, second)| Rule::Apart { first: own(first), second: its(second), least_mm: far_mm })
                 .collect(),
         };
         rules.extend(found.into_iter().map(|rule| (distance.id, rule)));
     }
     rules.extend(plan.doors.iter().take(MOST_CORNERS).enumerate().filter_map(|(door, of)| {
         let [depth_mm, height_mm] =
-            [of.clear_mm?, of.height_mm].map(|mm| if mm.is_finite() { whole(mm.clamp(0.0, 1e5)) } else { 0 });
+            [of.clear_mm?, of.height_mm].map(|length| if length.is_finite() { mm(length).max(0) } else { 0 });
         Some((of.id, Rule::DoorClear { door, depth_mm, height_mm }))
     }));
     rules

@@ -124,6 +124,11 @@ impl Shape {
         floor
     }
 
+    /// The floor as what it takes up, without a height.
+    pub(crate) fn floor_solid(&self) -> Solid {
+        Solid { corners: self.floor(), ..Solid::default() }
+    }
+
     /// The two ends of a door, its hinges and its lock, as one looks out: the inside is to the left of the way from the first to
     /// the second.
     pub(super) fn door_ends(&self, door: &Door) -> Option<(Point, Point)> {
@@ -162,13 +167,12 @@ impl Shape {
 
     /// The floor without what is built in at its level, in mm².
     pub fn floor_area_mm2(&self) -> f64 {
-        let floor = self.floor();
-        let whole = Solid { corners: floor.clone(), ..Solid::default() };
-        let [(from_x, to_x), (from_y, to_y)] = whole.bounds();
+        let floor = self.floor_solid();
+        let [(from_x, to_x), (from_y, to_y)] = floor.bounds();
         let at = |x, y| Point { x, y };
         let around = [at(from_x, from_y), at(to_x, from_y), at(to_x, to_y), at(from_x, to_y)];
         let taken: Vec<_> = self.fixed.iter().filter(|fixed| fixed.base_mm <= 0).map(Fixed::corners).collect();
-        free_area(&floor, &around, taken.iter().map(<[Point; 4]>::as_slice))
+        free_area(&floor.corners, &around, taken.iter().map(<[Point; 4]>::as_slice))
     }
 }
 

@@ -4,7 +4,7 @@
 
 use super::constants::{MOST_MM, usual_inside_mm};
 use super::fit::meets;
-use super::input::{Placed, stood_mm};
+use super::input::{Placed, shape_of, stood_mm};
 use super::item::Solid;
 use super::moving::Moving;
 use crate::plan::{
@@ -210,7 +210,7 @@ pub fn without_place(plan: &Plan) -> Vec<Id> {
 
 /// The change that puts the four corners of the floor as it is now on the list, to be changed.
 pub fn four_corners(plan: &Plan) -> Edit {
-    let outline = super::shape_of(&Plan { corners: Vec::new(), ..plan.clone() }).outline;
+    let outline = shape_of(&Plan { corners: Vec::new(), ..plan.clone() }).outline;
     let ids = plan.next_ids(outline.len());
     Edit::all(outline.into_iter().zip(ids).enumerate().map(|(at, (spot, id))| {
         let corner = Corner { id, x_mm: f64::from(spot.x_mm), y_mm: f64::from(spot.y_mm) };
@@ -222,7 +222,7 @@ pub fn four_corners(plan: &Plan) -> Edit {
 fn free_place(plan: &Plan, placement: Placement) -> Option<[f64; 2]> {
     let mut plan = plan.clone();
     plan.placements.push(Placement { x_mm: Some(0.0), y_mm: Some(0.0), ..placement });
-    let [(from_x, to_x), (from_y, to_y)] = floor_bounds(&Placed::new(&plan));
+    let [(from_x, to_x), (from_y, to_y)] = shape_of(&plan).floor_solid().bounds();
     let moving = Moving::new(&plan, placement.id)?;
     let places = |from: f64, to: f64| {
         (0..2_000_u32).map(move |step| from + f64::from(step) * TRIED_EVERY_MM).take_while(move |at| *at < to)
@@ -237,8 +237,4 @@ fn free_place(plan: &Plan, placement: Placement) -> Option<[f64; 2]> {
         }
     }
     None
-}
-
-fn floor_bounds(placed: &Placed) -> [(f64, f64); 2] {
-    Solid { corners: placed.layout.shape.floor(), ..Solid::default() }.bounds()
 }

@@ -7,7 +7,7 @@ use super::constants::{DENSITY_KG_PER_L, MOST_DAYS, TIGHT_DAYS};
 use super::findings::Finding;
 use super::input::Input;
 use super::step::{Course, WaterDay};
-use crate::assessment::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
+use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
 use crate::plan::{Path, Plan, Quantity};
 use crate::run::{Timeline, missing_road};
@@ -72,11 +72,7 @@ fn judge(input: &Input, ahead: &[WaterDay], lowest: WaterDay) -> Standing<Findin
     let first_short = short().chain(grey_over()).map(|day| day.on).min();
     let short_days = short().count();
     let margin = if short_days > 0 { -(short_days as f64) } else { days_left(lowest.fresh_l, input.use_l_per_day) };
-    let verdict = match findings.iter().map(Say::severity).min() {
-        Some(Severity::Short) => Verdict::FallsShort,
-        Some(Severity::Close) => Verdict::Tight,
-        _ => Verdict::Holds,
-    };
+    let verdict = Verdict::by_worst(&findings);
     Standing {
         verdict,
         margin: Some(Margin::Days(margin)),
