@@ -6,7 +6,7 @@ use jiff::civil::{Date, date};
 use kerbstead_core::plan::{Plain, Plan, add_days, date_text, demo_plan};
 use kerbstead_core::share::{Parcel, Scope, seal};
 use kerbstead_core::task::{Question, Subject};
-use kerbstead_tests::browser::{Browser, Key, ROUTES, Setup};
+use kerbstead_tests::browser::{Browser, HIRED, Key, ROUTES, Setup};
 use kerbstead_tests::vans::{furnished, plan_of, van};
 use serde_json::json;
 use std::time::Duration;
@@ -127,12 +127,7 @@ fn runs_of_half_a_year(browser: &Browser) -> Result<f64> {
 
 /// The middle of some answers of a worker that has answered before.
 fn runs(browser: &Browser, plan: Plan) -> Result<f64> {
-    let script = "const [question, done] = arguments;
-        const of = (selector, name) => document.querySelector(selector)[name];
-        const worker = new Worker(of('meta[name=worker]', 'content'), { type: 'module' });
-        worker.onerror = (event) => done(String(event.message));
-        worker.postMessage([of('link[rel=modulepreload]', 'href'), of(\"link[type='application/wasm']\", 'href')]);
-        const times = [];
+    let script = "const times = [];
         let asked;
         const ask = () => {
             asked = performance.now();
@@ -148,18 +143,16 @@ fn runs(browser: &Browser, plan: Plan) -> Result<f64> {
         ask();";
     let question = Question { subject: Subject::Chances, plan, as_of: ASKED, seed: 1 };
     browser.load(ROUTES[0])?;
-    browser.script_async(script, vec![question.to_plain()])?.as_f64().context("the worker gave no answer")
+    browser
+        .script_async(&format!("const [question, done] = arguments; {HIRED} {script}"), vec![question.to_plain()])?
+        .as_f64()
+        .context("the worker gave no answer")
 }
 
 /// Of the vans of forty seeds, the time within which nine of ten are arranged or proven impossible. Those of which nothing
 /// comes out count as a minute.
 fn arranging(browser: &Browser) -> Result<f64> {
-    let script = "const [questions, done] = arguments;
-        const of = (selector, name) => document.querySelector(selector)[name];
-        const worker = new Worker(of('meta[name=worker]', 'content'), { type: 'module' });
-        worker.onerror = (event) => done(String(event.message));
-        worker.postMessage([of('link[rel=modulepreload]', 'href'), of(\"link[type='application/wasm']\", 'href')]);
-        const times = [];
+    let script = "const times = [];
         let asked;
         const ask = () => {
             asked = performance.now();
@@ -177,7 +170,10 @@ fn arranging(browser: &Browser) -> Result<f64> {
         |seed| Question { subject: Subject::Arranging, plan: plan_of(&van(seed)), as_of: ASKED, seed: 1 }.to_plain();
     browser.load(ROUTES[0])?;
     let questions = (5_001..=5_040).map(of).collect();
-    browser.script_async(script, vec![questions])?.as_f64().context("the worker gave no answer")
+    browser
+        .script_async(&format!("const [questions, done] = arguments; {HIRED} {script}"), vec![questions])?
+        .as_f64()
+        .context("the worker gave no answer")
 }
 
 /// The middle of many steps of a drag in a van with 80 things, each with the layout that follows it.

@@ -19,6 +19,13 @@ pub use kill::kill;
 pub use session::Browser;
 pub use thirtyfour::{Key, TypingData};
 
+/// A script that makes a worker of the bundle, ready to be asked; what it breaks off with goes to `done`.
+pub const HIRED: &str = "
+    const of = (selector, name) => document.querySelector(selector)[name];
+    const worker = new Worker(of('meta[name=worker]', 'content'), { type: 'module' });
+    worker.onerror = (event) => done(String(event.message));
+    worker.postMessage([of('link[rel=modulepreload]', 'href'), of(\"link[type='application/wasm']\", 'href')]);";
+
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
 pub const ROUTES: [&str; 27] = [

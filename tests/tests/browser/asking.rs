@@ -8,20 +8,13 @@ use kerbstead_core::money::buying::BuyingPlan;
 use kerbstead_core::plan::{Plain, demo_plan};
 use kerbstead_core::space::Arranged;
 use kerbstead_core::task::{Question, Subject};
-use kerbstead_tests::browser::{Browser, Setup};
+use kerbstead_tests::browser::{Browser, HIRED, Setup};
 use kerbstead_tests::generate::seeded_plans;
 use kerbstead_tests::vans::{plan_of, van};
 use serde_json::{Value, json};
 
 /// What the chances begin with, on the page.
 const CHANCE: &str = "Chance that cash never falls below your floor from today on:";
-
-/// A worker of the bundle, ready to be asked.
-const HIRED: &str = "
-    const of = (selector, name) => document.querySelector(selector)[name];
-    const worker = new Worker(of('meta[name=worker]', 'content'), { type: 'module' });
-    worker.onerror = (event) => done(String(event.message));
-    worker.postMessage([of('link[rel=modulepreload]', 'href'), of(\"link[type='application/wasm']\", 'href')]);";
 
 /// The answer to one question after the other.
 const ANSWERS: &str = "

@@ -2,7 +2,7 @@
 
 use kerbstead_core::Balance;
 
-use super::{balance_title, standing};
+use super::{BALANCES, balance_page, balance_title, standing};
 use crate::el::{View, el, fragment};
 use crate::live;
 use crate::parts::verdict_badge;
@@ -11,15 +11,7 @@ use crate::state::App;
 
 /// The page.
 pub fn balances() -> View {
-    let lines = [
-        (Balance::Money, Page::Money),
-        (Balance::Days, Page::Days),
-        (Balance::Power, Page::Power),
-        (Balance::Water, Page::Water),
-        (Balance::Space, Page::Space),
-        (Balance::Load, Page::Load),
-    ];
-    let lines = lines.map(|(balance, page)| line(balance, page));
+    let lines = BALANCES.map(line);
     let to_route = el("p").put(el("a").attr("href", Page::Route.link()).put(key!("next-route")));
     fragment()
         .put(el("h1").put(key!("page-balances")))
@@ -28,15 +20,15 @@ pub fn balances() -> View {
         .done()
 }
 
-fn line(balance: Balance, page: Page) -> View {
+fn line(balance: Balance) -> View {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
     el("li")
-        .put(el("a").attr("href", page.link()).put(el("strong").put(balance_title(balance))).put(live::view(
-            move || {
+        .put(el("a").attr("href", balance_page(balance).link()).put(el("strong").put(balance_title(balance))).put(
+            live::view(move || {
                 let standing = view.get();
                 fragment().put(verdict_badge(standing.verdict)).put(el("span").put(standing.line)).done()
-            },
-        )))
+            }),
+        ))
         .done()
 }

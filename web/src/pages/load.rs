@@ -10,6 +10,7 @@ use kerbstead_core::plan::{Path, Plain, Quantity, Room, Vehicle};
 use kerbstead_core::space::Placed;
 use kerbstead_core::words::Key;
 
+use super::papers::{box_to_tick, row};
 use super::{balance_head, section};
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Signal};
@@ -80,12 +81,6 @@ fn kilograms(mass: f64) -> String {
     words(|words| words.measure(mass, Quantity::MassKg))
 }
 
-/// A row: its name, and what stands beside it.
-fn row(name: String, cells: &[String]) -> View {
-    let cells: Vec<View> = cells.iter().map(|cell| el("td").put(cell.clone()).done()).collect();
-    el("tr").put(el("th").attr("scope", "row").put(name)).put_each(cells).done()
-}
-
 fn table(rows: Vec<View>) -> View {
     el("table").put(el("tbody").put_each(rows)).done()
 }
@@ -112,7 +107,7 @@ fn parts(_: App, report: &Report) -> View {
     });
     fragment()
         .put(when)
-        .put(table(lines.into_iter().map(|(name, mass)| row(name, &[kilograms(mass)])).collect()))
+        .put(table(lines.into_iter().map(|(name, mass)| row(&name, &[kilograms(mass)])).collect()))
         .put(el("p").put(tell("load-range", &range)))
         .put(unplaced)
         .done()
@@ -153,13 +148,13 @@ fn axles(_: App, report: &Report) -> View {
             Some(spare) => tell("load-axle-spare", &mass(spare)),
             None => t!("load-axle-no-limit"),
         };
-        row(name, &[kilograms(axle.most_kg), spare])
+        row(&name, &[kilograms(axle.most_kg), spare])
     };
     let Some(axles) = report.axles else { return el("p").put(key!("load-axles-none")).done() };
     let mut rows = vec![axle(t!("load-axle-front"), axles.front), axle(t!("load-axle-rear"), axles.rear)];
     if let Some(sides) = report.sides {
-        rows.push(row(t!("load-side-left"), &[kilograms(sides.left_kg), String::new()]));
-        rows.push(row(t!("load-side-right"), &[kilograms(sides.right_kg), String::new()]));
+        rows.push(row(&t!("load-side-left"), &[kilograms(sides.left_kg), String::new()]));
+        rows.push(row(&t!("load-side-right"), &[kilograms(sides.right_kg), String::new()]));
     }
     table(rows)
 }
@@ -219,7 +214,7 @@ fn builds(_: App, report: &Report) -> View {
         } else {
             tell("load-axle-spare", &mass(build.spare_kg))
         };
-        row(build.name.clone(), &[kilograms(build.mass_kg), spare])
+        row(&build.name, &[kilograms(build.mass_kg), spare])
     });
     table(rows.collect())
 }
@@ -228,19 +223,7 @@ fn builds(_: App, report: &Report) -> View {
 fn before_leaving(app: App) -> View {
     let checks = live::memo(move || app.settled_plan(|plan| before_driving(plan, &Placed::new(plan))));
     let ticked: Signal<BTreeSet<String>> = Signal::new(BTreeSet::new());
-    let list = move || {
-        checks.with(|checks| {
-            let part = |side: Side, title: Key| {
-                let lines = checks.iter().filter(|check| check.side == side).map(|check| line(check, ticked));
-                fragment().put(el("h3").put(title)).put(el("ul").class("ticks").put_each(lines)).done()
-            };
-            all([
-                part(Side::Outside, key!("load-leaving-outside")),
-                part(Side::Inside, key!("load-leaving-inside")),
-                part(Side::Driver, key!("load-leaving-driver")),
-            ])
-        })
-    };
+    let list = move || checks.with(|checks| by_side(checks, &|check| line(check, ticked)));
     let left = move || {
         let left = checks
             .with(|checks| ticked.with(|ticked| checks.iter().filter(|check| !ticked.contains(&check.id)).count()));
@@ -275,16 +258,19 @@ fn line(check: &Check, ticked: Signal<BTreeSet<String>>) -> View {
 /// The same list to print, with boxes for a pencil.
 pub fn leaving_sheet(app: App) -> View {
     let checks = app.plan(|plan| before_driving(plan, &Placed::new(plan)));
+    let line = |check: &Check| el("li").put(box_to_tick(&tell(check.key, &check.figures), 1)).done();
+    fragment().put(el("h2").put(key!("sheet-leaving"))).put(by_side(&checks, &line)).done()
+}
+
+/// The points of the list, each where one stands.
+fn by_side(checks: &[Check], line: &dyn Fn(&Check) -> View) -> View {
     let part = |side: Side, title: Key| {
-        let lines = checks.iter().filter(|check| check.side == side);
-        let lines =
-            lines.map(|check| el("li").put(super::papers::box_to_tick(&tell(check.key, &check.figures), 1)).done());
+        let lines = checks.iter().filter(|check| check.side == side).map(line);
         fragment().put(el("h3").put(title)).put(el("ul").class("ticks").put_each(lines)).done()
     };
-    fragment()
-        .put(el("h2").put(key!("sheet-leaving")))
-        .put(part(Side::Outside, key!("load-leaving-outside")))
-        .put(part(Side::Inside, key!("load-leaving-inside")))
-        .put(part(Side::Driver, key!("load-leaving-driver")))
-        .done()
+    all([
+        part(Side::Outside, key!("load-leaving-outside")),
+        part(Side::Inside, key!("load-leaving-inside")),
+        part(Side::Driver, key!("load-leaving-driver")),
+    ])
 }

@@ -56,7 +56,24 @@ use crate::el::{View, el, fragment};
 use crate::live::{self, Memo};
 use crate::locale::plain_sentence;
 use crate::parts::{Grounds, StandingView, standing_details, verdict_badge};
+use crate::route::Page;
 use crate::state::App;
+
+/// All balances, in the order in which pages show them.
+pub const BALANCES: [Balance; 6] =
+    [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load];
+
+/// The page of a balance.
+pub const fn balance_page(balance: Balance) -> Page {
+    match balance {
+        Balance::Money => Page::Money,
+        Balance::Power => Page::Power,
+        Balance::Water => Page::Water,
+        Balance::Days => Page::Days,
+        Balance::Space => Page::Space,
+        Balance::Load => Page::Load,
+    }
+}
 
 /// The name of a balance in the catalogue.
 pub const fn balance_title(balance: Balance) -> Key {

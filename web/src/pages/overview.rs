@@ -5,7 +5,7 @@ use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Path, Plan, days_between, field, read_date};
 
-use super::{balance_title, section, standing};
+use super::{BALANCES, balance_page, balance_title, section, standing};
 use crate::el::{View, all, el, fragment};
 use crate::live::{self, Signal};
 use crate::locale::{say_date, t, words};
@@ -15,8 +15,7 @@ use crate::state::App;
 
 /// The page.
 pub fn overview() -> View {
-    let cards =
-        [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load].map(card);
+    let cards = BALANCES.map(card);
     fragment()
         .put(el("h1").put(key!("page-overview")))
         .put(demo_banner())
@@ -65,14 +64,7 @@ fn dates(as_of: Date, leaves_on: Option<Date>, ends_on: Date) -> String {
 fn card(balance: Balance) -> View {
     let app = App::here();
     let view = live::memo(move || standing(app, balance));
-    let page = match balance {
-        Balance::Money => Page::Money,
-        Balance::Power => Page::Power,
-        Balance::Water => Page::Water,
-        Balance::Days => Page::Days,
-        Balance::Space => Page::Space,
-        Balance::Load => Page::Load,
-    };
+    let page = balance_page(balance);
     el("article")
         .class("card")
         .put(el("h2").put(el("a").attr("href", page.link()).put(balance_title(balance))))

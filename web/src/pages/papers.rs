@@ -1,14 +1,14 @@
 //! What goes out on paper or to other programs: sheets to print, tables, a calendar file.
 
+use kerbstead_core::Assessment;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::papers::{Loan, Marks, ToBuy, agenda, cash_table, kit_table, to_borrow, to_buy};
 use kerbstead_core::plan::{Mode, Money, Plan, Quantity, add_days};
-use kerbstead_core::{Assessment, Balance};
 
 use super::days::day_sheet;
 use super::load::leaving_sheet;
 use super::space::taping_sheet;
-use super::{balance_title, section, standing};
+use super::{BALANCES, balance_title, section, standing};
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
@@ -87,12 +87,11 @@ fn marks() -> Marks {
 
 /// The plan on one page.
 fn plan_sheet(app: App) -> View {
-    let verdicts =
-        [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load].map(|balance| {
-            let standing = standing(app, balance);
-            let title = el("strong").put(balance_title(balance));
-            el("p").put(title).put(" ").put(verdict_badge(standing.verdict)).put(" ").put(standing.line).done()
-        });
+    let verdicts = BALANCES.map(|balance| {
+        let standing = standing(app, balance);
+        let title = el("strong").put(balance_title(balance));
+        el("p").put(title).put(" ").put(verdict_badge(standing.verdict)).put(" ").put(standing.line).done()
+    });
     fragment()
         .put(el("h2").put(app.plan(|plan| plan.title.clone())))
         .put(super::overview::dates_line())
@@ -178,7 +177,8 @@ pub(super) fn box_to_tick(name: &str, quantity: u32) -> String {
     }
 }
 
-fn row(name: &str, cells: &[String]) -> View {
+/// A row of a table: its name, and what stands beside it.
+pub(super) fn row(name: &str, cells: &[String]) -> View {
     let cells: Vec<View> = cells.iter().map(|cell| el("td").put(cell.clone()).done()).collect();
     el("tr").put(el("th").attr("scope", "row").put(name.to_owned())).put_each(cells).done()
 }

@@ -15,7 +15,7 @@ pub use taping::taping_sheet;
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Id, List, Path, Plan, Quantity, Room};
-use kerbstead_core::space::{place, without_place};
+use kerbstead_core::space::{drawing, place, without_place};
 use serde_json::json;
 
 use super::{balance_head, section};
@@ -35,6 +35,7 @@ pub fn space() -> View {
     let app = App::here();
     let linked = route::entry_in_address();
     let is_placement = |id: &Id| app.desk.plan.with_untracked(|plan| List::Placements.entry(plan, *id).is_some());
+    let data = live::memo(move || app.plan(drawing));
     let chosen: Chosen = Signal::new(linked.filter(is_placement));
     if let Some(id) = linked {
         browser::focus_soon(if is_placement(&id) { format!("thing-{id}") } else { entry_line(id) });
@@ -42,12 +43,15 @@ pub fn space() -> View {
     fragment()
         .put(balance_head(Balance::Space))
         .put(links())
-        .put(section(key!("space-drawing"), all([view::plan_view(app, chosen), chosen::panel(app, chosen)])))
+        .put(section(
+            key!("space-drawing"),
+            all([view::plan_view(app, data, chosen), chosen::panel(app, data, chosen)]),
+        ))
         .put(section(key!("space-put-in"), put_in(app, chosen)))
         .put(section(key!("space-arrange"), arrange::arrange(app)))
         .put(section(key!("space-ways"), answers::ways(app)))
         .put(section(key!("space-sleepers"), sleepers()))
-        .put(section(key!("space-side"), side::side_view(app)))
+        .put(section(key!("space-side"), side::side_view(data)))
         .put(section(key!("space-things"), things()))
         .put(section(key!("space-storage"), answers::storage(app)))
         .put(section(key!("space-distances"), distances()))

@@ -9,7 +9,7 @@ use serde_json::Value;
 
 use super::kit::obtain_key;
 use super::reply::Reply;
-use super::{balance_title, helping, open, papers, section};
+use super::{BALANCES, balance_title, helping, open, papers, section};
 use crate::browser;
 use crate::el::{View, el, fragment};
 use crate::live;
@@ -74,8 +74,7 @@ fn what_next(text: &str, file: Value) -> View {
 
 fn verdicts(plan: &Plan, with_money: bool) -> View {
     let now = assess(plan, browser::today());
-    let balances = [Balance::Money, Balance::Days, Balance::Power, Balance::Water];
-    let shown = balances.into_iter().filter(|balance| with_money || *balance != Balance::Money);
+    let shown = BALANCES.into_iter().filter(|balance| with_money || *balance != Balance::Money);
     let cards: Vec<View> = shown.map(|balance| verdict(&now, balance)).collect();
     section(key!("visitor-verdicts"), el("div").class("cards").put_each(cards).done())
 }

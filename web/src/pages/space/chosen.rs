@@ -2,21 +2,21 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Id, List, Path};
-use kerbstead_core::space::{Moving, drawing};
+use kerbstead_core::space::{Drawing, Moving};
 
 use super::view::{place_text, shift, turn};
 use super::{Chosen, placement_body, with_name};
 use crate::el::{View, el, fragment};
-use crate::live;
+use crate::live::{self, Memo};
 use crate::locale::tell;
 use crate::parts::{button, field, named_in};
 use crate::state::App;
 
 /// The panel below the drawing.
-pub fn panel(app: App, chosen: Chosen) -> View {
+pub fn panel(app: App, data: Memo<Drawing>, chosen: Chosen) -> View {
     let is_there =
         live::memo(move || chosen.get().filter(|id| app.plan(|plan| List::Placements.entry(plan, *id).is_some())));
-    let text = move || is_there.get().map_or_else(|| t!("space-selected-none"), |id| told(app, id));
+    let text = move || is_there.get().map_or_else(|| t!("space-selected-none"), |id| told(app, data, id));
     fragment()
         .put(el("p").class("chosen-thing").attr("aria-live", "polite").put(live::text(text)))
         .put(live::view(move || is_there.get().map_or_else(crate::el::nothing, |id| buttons(app, id))))
@@ -24,11 +24,10 @@ pub fn panel(app: App, chosen: Chosen) -> View {
 }
 
 /// Where it is and what it meets there.
-fn told(app: App, id: Id) -> String {
+fn told(app: App, data: Memo<Drawing>, id: Id) -> String {
+    let place = data.with(|data| data.things.iter().find(|drawn| drawn.id == id).map(place_text));
     app.plan(|plan| {
-        let drawn = drawing(plan).things.into_iter().find(|drawn| drawn.id == id);
-        let Some(drawn) = drawn else { return format!("{}: {}", named_in(plan, id), t!("space-thing-line-none")) };
-        let place = place_text(&drawn);
+        let Some(place) = place else { return format!("{}: {}", named_in(plan, id), t!("space-thing-line-none")) };
         let Some(moving) = Moving::new(plan, id) else { return place };
         let [x, y] = moving.corner_mm();
         let moved = moving.to(x, y, 0.0);

@@ -3,7 +3,7 @@
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Id, List, Path, Plain, Plan, Quantity};
-use kerbstead_core::space::{four_corners, usual_inside};
+use kerbstead_core::space::{drawing, four_corners, usual_inside};
 use serde_json::json;
 
 use super::super::{section, standing, verdict_line};
@@ -18,6 +18,7 @@ use crate::state::App;
 /// The page.
 pub fn inside() -> View {
     let app = App::here();
+    let data = live::memo(move || app.plan(drawing));
     let usual = move || {
         let edit = app.plan(|plan| usual_inside(plan, &|key| t(key)));
         app.edit_and_tell(edit, t!("inside-usual-done"));
@@ -38,8 +39,8 @@ pub fn inside() -> View {
         .put(section(key!("inside-walls"), walls()))
         .put(section(key!("inside-roof"), roof()))
         .put(section(key!("inside-corners"), corners(app)))
-        .put(section(key!("space-drawing"), view::still_view(app)))
-        .put(section(key!("space-side"), side::side_view(app)))
+        .put(section(key!("space-drawing"), view::still_view(data)))
+        .put(section(key!("space-side"), side::side_view(data)))
         .put(el("p").class("links").put(el("a").attr("href", Page::Space.link()).put(key!("space-back"))))
         .done()
 }

@@ -1,30 +1,29 @@
 //! The van from the side, for the heights.
 
-use kerbstead_core::space::{Drawing, Drawn, Outline, drawing};
+use kerbstead_core::space::{Drawing, Drawn, Outline};
 
 use super::level_class;
+use super::view::clamp;
 use crate::el::{View, el, svg};
-use crate::live;
+use crate::live::{self, Memo};
 use crate::parts::line;
-use crate::state::App;
 
 /// Room around it, in millimetres.
 const AROUND_MM: i32 = 100;
 
 /// The drawing; what it shows is also told by the fields of each thing.
-pub fn side_view(app: App) -> View {
-    let data = live::memo(move || app.plan(drawing));
+pub fn side_view(data: Memo<Drawing>) -> View {
     el("figure").put(live::view(move || data.with(draw))).done()
 }
 
 fn draw(data: &Drawing) -> View {
     let [(from_x, to_x), _] = data.bounds();
-    let (from, to) = (mm(from_x), mm(to_x));
-    let tops = data.things.iter().map(|drawn| drawn.closed.to_mm).chain(data.roof.iter().map(|row| mm(row.y)));
+    let (from, to) = (clamp(from_x), clamp(to_x));
+    let tops = data.things.iter().map(|drawn| drawn.closed.to_mm).chain(data.roof.iter().map(|row| clamp(row.y)));
     let top = tops.max().unwrap_or(1_000).clamp(500, 10_000);
     let (width, height) = (to - from + 2 * AROUND_MM, top + 2 * AROUND_MM);
     let up = |height_mm: i32| top + AROUND_MM - height_mm;
-    let mut points: Vec<(i32, i32)> = data.roof.iter().map(|row| (mm(row.x), up(mm(row.y)))).collect();
+    let mut points: Vec<(i32, i32)> = data.roof.iter().map(|row| (clamp(row.x), up(clamp(row.y)))).collect();
     if let (Some(first), Some(last)) = (points.first().copied(), points.last().copied()) {
         points.insert(0, (from, first.1));
         points.push((to, last.1));
@@ -55,15 +54,9 @@ fn block(class: &str, outline: &Outline, up: &dyn Fn(i32) -> i32) -> View {
     let (low, high) = (places().fold(f64::MAX, f64::min), places().fold(f64::MIN, f64::max));
     svg("rect")
         .class(class)
-        .attr("x", mm(low))
+        .attr("x", clamp(low))
         .attr("y", up(outline.to_mm))
-        .attr("width", (mm(high) - mm(low)).max(0))
+        .attr("width", (clamp(high) - clamp(low)).max(0))
         .attr("height", (outline.to_mm - outline.from_mm).max(0))
         .done()
-}
-
-fn mm(length: f64) -> i32 {
-    #[allow(clippy::cast_possible_truncation)] // clamped
-    let whole = length.clamp(-1e5, 1e5) as i32;
-    whole
 }

@@ -6,6 +6,7 @@ use kerbstead_core::space::taping::{Mark, inches};
 use kerbstead_core::space::{TapedThing, drawing, taped};
 use kerbstead_core::words::Units;
 
+use super::super::papers::row;
 use super::view::small_picture;
 use crate::el::{View, el, fragment};
 use crate::live::{self, Signal};
@@ -61,18 +62,13 @@ fn rows(thing: &TapedThing) -> Vec<View> {
     if let Some(square) = thing.square() {
         let [along, across] =
             [square.along_mm, square.across_mm].map(|[from, to]| format!("{} – {}", on_tape(from), on_tape(to)));
-        return vec![row(name, [along, across, on_tape(square.straight_mm)])];
+        return vec![row(&name, &[along, across, on_tape(square.straight_mm)])];
     }
     let mark = |mark: &Mark| {
         let number = tell("taping-corner", &vec![("number", Figure::count(mark.corner + 1))]);
-        row(format!("{name}, {number}"), [mark.along_mm, mark.across_mm, mark.straight_mm].map(on_tape))
+        row(&format!("{name}, {number}"), &[mark.along_mm, mark.across_mm, mark.straight_mm].map(on_tape))
     };
     thing.marks.iter().map(mark).collect()
-}
-
-fn row(name: String, cells: [String; 3]) -> View {
-    let cells = cells.map(|cell| el("td").put(cell).done());
-    el("tr").put(el("th").attr("scope", "row").put(name)).put_each(cells).done()
 }
 
 /// A length as it is read off a tape: millimetres, or inches and a fraction.

@@ -4,16 +4,16 @@ use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Id, Quantity};
 use kerbstead_core::space::geometry::Point;
 use kerbstead_core::space::shape::Spot;
-use kerbstead_core::space::{Drawing, Drawn, Moving, Outline, drawing, turned};
+use kerbstead_core::space::{Drawing, Drawn, Moving, Outline, turned};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent};
 
 use super::drag::Drag;
 use super::{Chosen, level_class};
 use crate::el::{El, View, el, fragment, nothing, svg};
-use crate::live::{self, Signal};
+use crate::live::{self, Memo, Signal};
 use crate::locale::tell;
-use crate::parts::{button, named};
+use crate::parts::{button, line, named};
 use crate::state::App;
 
 /// What is seen of the van, in millimetres: from the left, from the front, how wide, how long.
@@ -25,8 +25,7 @@ const AROUND_MM: i32 = 120;
 const LETTER_MM: i32 = 46;
 
 /// The drawing with its buttons.
-pub fn plan_view(app: App, chosen: Chosen) -> View {
-    let data = live::memo(move || app.plan(drawing));
+pub fn plan_view(app: App, data: Memo<Drawing>, chosen: Chosen) -> View {
     let whole = live::memo(move || data.with(whole_window));
     let seen: Signal<Option<Window>> = Signal::new(None);
     let window = live::memo(move || seen.get().unwrap_or_else(|| whole.get()));
@@ -72,7 +71,8 @@ fn whole_window(data: &Drawing) -> Window {
     [left, front, whole(to_y) + AROUND_MM - left, whole(to_x) + AROUND_MM - front]
 }
 
-fn clamp(mm: f64) -> i32 {
+/// Whole millimetres, for a drawing.
+pub fn clamp(mm: f64) -> i32 {
     #[allow(clippy::cast_possible_truncation)] // clamped
     let whole = mm.clamp(-1e5, 1e5) as i32;
     whole
@@ -114,18 +114,14 @@ fn draw(app: App, data: &Drawing, chosen: Chosen) -> View {
         .done()
 }
 
+/// A line from one place of the van to another.
+fn between(class: &str, from: Point, to: Point) -> View {
+    line(class, (clamp(from.y), clamp(to.y)), (clamp(from.x), clamp(to.x))).done()
+}
+
 /// The doors, each a line in its wall.
 fn doors(data: &Drawing) -> Vec<View> {
-    let line = |from: Point, to: Point| {
-        svg("line")
-            .class("door")
-            .attr("x1", clamp(from.y))
-            .attr("y1", clamp(from.x))
-            .attr("x2", clamp(to.y))
-            .attr("y2", clamp(to.x))
-            .done()
-    };
-    data.doors.iter().map(|(_, from, to)| line(*from, *to)).collect()
+    data.doors.iter().map(|(_, from, to)| between("door", *from, *to)).collect()
 }
 
 /// One thing, which can be chosen, dragged and moved by keys.
@@ -182,7 +178,7 @@ fn label(drawn: &Drawn) -> View {
     let [long, broad] = drawn.size_mm.map(|mm| super::say_mm(f64::from(mm)));
     let size = format!("{long} × {broad}");
     let has_room = room >= size.chars().count() && (if is_upright { wide } else { tall }) >= LETTER_MM * 5;
-    let line = |y: i32, text: String| {
+    let written = |y: i32, text: String| {
         let line = svg("text").attr("x", x).attr("y", y).put(text);
         if is_upright {
             line.attr("transform", format!("rotate(90 {x} {})", top + tall / 2)).done()
@@ -190,8 +186,8 @@ fn label(drawn: &Drawn) -> View {
             line.done()
         }
     };
-    let size = has_room.then(|| line(y + LETTER_MM, size));
-    fragment().put(line(if has_room { y - LETTER_MM } else { y }, name)).put(size).done()
+    let size = has_room.then(|| written(y + LETTER_MM, size));
+    fragment().put(written(if has_room { y - LETTER_MM } else { y }, name)).put(size).done()
 }
 
 /// Arrows move, R turns, and what is pressed for a button chooses.
@@ -244,22 +240,13 @@ pub fn turn(app: App, id: Id) {
 fn narrowest(app: App) -> View {
     app.settled_assessment(|assessment| {
         let ways = assessment.space.ways.iter().filter(|way| !way.passes);
-        let lines = ways.filter_map(|way| way.narrowest).map(|[from, to]| {
-            svg("line")
-                .class("narrowest")
-                .attr("x1", clamp(from.y))
-                .attr("y1", clamp(from.x))
-                .attr("x2", clamp(to.y))
-                .attr("y2", clamp(to.x))
-                .done()
-        });
+        let lines = ways.filter_map(|way| way.narrowest).map(|[from, to]| between("narrowest", from, to));
         fragment().put_each(lines).done()
     })
 }
 
 /// The van as it is, only to be looked at.
-pub fn still_view(app: App) -> View {
-    let data = live::memo(move || app.plan(drawing));
+pub fn still_view(data: Memo<Drawing>) -> View {
     live::view(move || {
         data.with(|data| {
             let count = vec![("count", Figure::count(data.things.len()))];
