@@ -353,6 +353,10 @@ pub enum Caution {
     BeltsAndAirbags,
     /// Adhesive strips where somebody sleeps.
     AdhesiveNearHeads,
+    /// Panels on roofs: what the roof bears, holes, wind.
+    PanelsOnRoofs,
+    /// Generators and their fumes.
+    GeneratorFumes,
 }
 
 impl Caution {
@@ -377,6 +381,8 @@ impl Caution {
             Self::LooseCargo => "caution-loose-cargo",
             Self::BeltsAndAirbags => "caution-belts-and-airbags",
             Self::AdhesiveNearHeads => "caution-adhesive-near-heads",
+            Self::PanelsOnRoofs => "caution-panels-on-roofs",
+            Self::GeneratorFumes => "caution-generator-fumes",
         }
     }
 }

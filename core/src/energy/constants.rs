@@ -75,8 +75,8 @@ pub const HOURS_PER_MONTH: f64 = 720.0;
 pub const MOST_W: f64 = 1e6;
 /// The most energy that is believed of anything, in Wh.
 pub const MOST_WH: f64 = 1e9;
-/// No more hours are run: two leap years.
-pub const MOST_HOURS: usize = 17_568;
+/// No more hours are run: three years and a few days.
+pub const MOST_HOURS: usize = 26_400;
 /// No more stores are run.
 pub const MOST_STORES: usize = 16;
 /// No more draws are run.

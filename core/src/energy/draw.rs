@@ -26,6 +26,8 @@ pub struct Draw {
     pub outlet: Outlet,
     /// When it runs.
     pub need: Need,
+    /// Share of its spans in which it really does, at moments that nobody knows, 0 to 1.
+    pub duty: f64,
     /// On which days.
     pub days: Days,
     /// The chance that it is used on such a day, 0 to 1. A run without chances takes so much of its energy.
@@ -39,11 +41,13 @@ pub struct Draw {
 }
 
 /// Where a draw hangs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Outlet {
     /// Mains voltage, through the inverter.
+    #[default]
     Ac,
-    /// Low voltage.
+    /// Low voltage, without the inverter: 12 V or USB.
     Dc,
 }
 
@@ -107,6 +111,7 @@ impl Default for Draw {
             surge_w: 0.0,
             outlet: Outlet::Dc,
             need: Need::Duty(1.0),
+            duty: 1.0,
             days: Days::Every,
             chance: 1.0,
             store: 0,
@@ -148,7 +153,7 @@ impl Draw {
             _ => sound(self.power_w, MOST_W),
         };
         let surge_w = within(self.surge_w, power_w, 10.0 * MOST_W);
-        Self { power_w, surge_w, need, days: self.days.clone(), chance: sound(self.chance, 1.0), ..*self }
+        Self { power_w, surge_w, need, days: self.days.clone(), chance: sound(self.chance, 1.0), duty: sound(self.duty, 1.0), ..*self }
     }
 }
 
@@ -190,7 +195,7 @@ pub(super) fn pieces_into(
                 let mut add = |from: f64| {
                     let (from, end) = (from - hour as f64, from + span.hours - hour as f64);
                     if from < 1.0 && end > 0.0 {
-                        to.push(Piece { draw: at, from: sound(from, 1.0), to: sound(end, 1.0), duty: 1.0 });
+                        to.push(Piece { draw: at, from: sound(from, 1.0), to: sound(end, 1.0), duty: draw.duty });
                     }
                 };
                 if is_on {

@@ -24,7 +24,9 @@ pub(super) struct Prepared {
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Offer {
     pub vehicle_w: f64,
+    pub vehicle_hour: f64,
     pub mains_w: f64,
+    pub mains_hour: f64,
 }
 
 /// One store.
@@ -82,7 +84,9 @@ impl Prepared {
         refused.sort_by_key(|(hour, _)| *hour);
         let offer = |given: &super::setup::Given| Offer {
             vehicle_w: sound(given.vehicle_w, MOST_W),
+            vehicle_hour: sound(given.vehicle_hour, 1.0),
             mains_w: sound(given.mains_w, MOST_W),
+            mains_hour: sound(given.mains_hour, 1.0),
         };
         let hours = setup.hour_count();
         let cloud = |day: usize| setup.cloud_by_day.get(day).map_or(1.0, |cloud| sound(*cloud, 1.5));
@@ -124,7 +128,8 @@ impl Side {
         for (hour, given) in setup.hours.iter().take(setup.hour_count()).enumerate() {
             let pieces = hanging.pieces(draws, hour, within(given.air_c, -60.0, 90.0));
             let mut entry = side.needs(draws, pieces, &mut |part| refused.push((hour, part)));
-            entry.panel_w = panel_w * sound(given.sun_share, 2.0);
+            let sun_share = board.sun_share.get(hour).copied().unwrap_or(given.sun_share);
+            entry.panel_w = panel_w * sound(sun_share, 2.0);
             entry.cap_w = side.store.inputs.together_w * side.store.charging.share_at(given.store_c);
             side.hours.push(entry);
         }

@@ -47,10 +47,34 @@ pub struct Course {
     pub first_short_hour: Option<usize>,
     /// What was not served, by draw, in the setup's order.
     pub unserved_wh: Vec<f64>,
+    /// Each draw, in the setup's order.
+    pub draws: Vec<DrawCourse>,
     /// What was not served by what kept it from being served: energy, power, surge, input.
     pub unserved_by_limit_wh: [f64; 4],
     /// The limit by which most was not served; of equal ones the first.
     pub binding: Option<Limit>,
+}
+
+/// What a draw wanted and did not get, at its outlet.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct DrawCourse {
+    /// What it wanted.
+    pub wanted_wh: f64,
+    /// What it did not get, by what kept it from being served: energy, power, surge, input.
+    pub by_limit_wh: [f64; 4],
+    /// The first hour for each of these, from 0.
+    pub first_hour: [Option<usize>; 4],
+}
+
+/// What came from each source, at the sockets.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Sources {
+    /// From panels.
+    pub sun_wh: f64,
+    /// From the vehicle.
+    pub vehicle_wh: f64,
+    /// From the mains.
+    pub mains_wh: f64,
 }
 
 /// One store's course.
@@ -69,6 +93,8 @@ pub struct StoreCourse {
     pub floor_held: bool,
     /// What its panels could have given and it did not take, at the socket.
     pub unused_sun_wh: f64,
+    /// What it took.
+    pub sources: Sources,
     /// Full cycles: what it gave by what it can hold.
     pub cycles: f64,
 }
@@ -84,6 +110,8 @@ pub struct HourOf {
     pub taken_out_wh: f64,
     /// What they lost by themselves.
     pub lost_wh: f64,
+    /// What they should have given and could not; another store may have given it.
+    pub short_wh: f64,
     /// What its sockets took at the most, had it been far from full, at the socket.
     pub could_take_wh: f64,
 }
@@ -97,22 +125,63 @@ impl Course {
 
 /// Runs all hours.
 pub fn run(setup: &Setup) -> Course {
-    run_prepared(&Prepared::new(setup))
+    let mut walk = Walk::new(setup);
+    let mut charge_wh = walk.opening_wh();
+    for _ in &setup.hours {
+        walk.step(&mut charge_wh);
+    }
+    walk.end()
 }
 
-pub(super) fn run_prepared(prepared: &Prepared) -> Course {
-    let happens: Vec<f64> = prepared.draws.iter().map(|draw| draw.chance).collect();
-    let mut ledger = Ledger::new(prepared);
-    let mut charge_wh = prepared.opening_wh();
-    let mut steps = vec![StoreStep::default(); prepared.sides.len()];
-    for (hour, offer) in prepared.offers.iter().copied().enumerate() {
-        let cloud = prepared.cloud_by_day.get(hour / 24).copied().unwrap_or(1.0);
-        let factors = Factors { cloud, drive: 1.0, scale: 1.0, happens: &happens };
-        let mut short = |at: usize, draw: usize, wh: f64| ledger.short.push((at, draw, wh));
-        step(prepared, hour, offer, factors, &mut charge_wh, &mut steps, &mut short);
-        ledger.note(prepared, hour, &steps);
+/// A run in single hours, for whoever corrects the charge on the way.
+pub struct Walk {
+    prepared: Prepared,
+    happens: Vec<f64>,
+    ledger: Ledger,
+    steps: Vec<StoreStep>,
+    hour: usize,
+}
+
+impl Walk {
+    /// Prepares it.
+    pub fn new(setup: &Setup) -> Self {
+        let prepared = Prepared::new(setup);
+        Self {
+            happens: prepared.draws.iter().map(|draw| draw.chance).collect(),
+            ledger: Ledger::new(&prepared),
+            steps: vec![StoreStep::default(); prepared.sides.len()],
+            hour: 0,
+            prepared,
+        }
     }
-    ledger.close(prepared, &happens)
+
+    /// What is in each store at the beginning, in Wh.
+    pub fn opening_wh(&self) -> Vec<f64> {
+        self.prepared.opening_wh()
+    }
+
+    /// What each store holds when it is full, in Wh.
+    pub fn full_wh(&self) -> Vec<f64> {
+        self.prepared.sides.iter().map(|side| side.cell.full_wh).collect()
+    }
+
+    /// The next hour: from charges to charges, an entry a store. After the last hour nothing happens.
+    pub fn step(&mut self, charge_wh: &mut [f64]) {
+        let hour = self.hour;
+        let Some(offer) = self.prepared.offers.get(hour).copied() else { return };
+        self.hour += 1;
+        let cloud = self.prepared.cloud_by_day.get(hour / 24).copied().unwrap_or(1.0);
+        let factors = Factors { cloud, drive: 1.0, scale: 1.0, happens: &self.happens };
+        let ledger = &mut self.ledger;
+        let mut short = |at: usize, draw: usize, wh: f64| ledger.short.push((at, draw, wh));
+        step(&self.prepared, hour, offer, factors, charge_wh, &mut self.steps, &mut short);
+        self.ledger.note(&self.prepared, hour, &self.steps);
+    }
+
+    /// What it came to.
+    pub fn end(self) -> Course {
+        self.ledger.close(&self.prepared, &self.happens)
+    }
 }
 
 /// What is noted on the way.
@@ -135,6 +204,7 @@ impl Ledger {
         let course = Course {
             stores: prepared.sides.iter().map(store).collect(),
             unserved_wh: vec![0.0; prepared.draws.len()],
+            draws: vec![DrawCourse::default(); prepared.draws.len()],
             ..Course::default()
         };
         Self { course, refused_wh: vec![0.0; prepared.sides.len()], short: Vec::new() }
@@ -169,13 +239,22 @@ impl Ledger {
         if let Some(sum_wh) = self.course.unserved_wh.get_mut(draw) {
             *sum_wh += wh;
         }
+        if let Some(draw) = self.course.draws.get_mut(draw) {
+            draw.by_limit_wh[limit as usize] += wh;
+            let first_hour = &mut draw.first_hour[limit as usize];
+            *first_hour = Some(first_hour.map_or(hour, |first| first.min(hour)));
+        }
         self.course.unserved_by_limit_wh[limit as usize] += wh;
     }
 
     fn close(mut self, prepared: &Prepared, happens: &[f64]) -> Course {
         for (hour, part) in &prepared.refused {
             let share = happens.get(part.draw).copied().unwrap_or(1.0);
+            self.wanted(part.draw, part.outlet_wh * share);
             self.unserved(*hour, part.draw, part.outlet_wh * share, part.limit);
+        }
+        for one in prepared.sides.iter().flat_map(|side| &side.uses) {
+            self.wanted(one.draw, one.outlet_wh * happens.get(one.draw).copied().unwrap_or(1.0));
         }
         self.without_store(prepared);
         let mut course = self.course;
@@ -190,6 +269,12 @@ impl Ledger {
             }
         }
         course
+    }
+
+    fn wanted(&mut self, draw: usize, wh: f64) {
+        if let Some(draw) = self.course.draws.get_mut(draw) {
+            draw.wanted_wh += wh;
+        }
     }
 
     /// With no store at all, nothing is served from the first hour on.
@@ -209,6 +294,7 @@ impl StoreCourse {
             put_in_wh: flow.put_in_wh,
             taken_out_wh: flow.taken_out_wh,
             lost_wh: step.lost_wh,
+            short_wh: if flow.unserved_wh > LEAST_SHORT_WH { flow.unserved_wh } else { 0.0 },
             could_take_wh: step.taken.sum_w(),
         });
         if hour == 0 || flow.after_wh < self.lowest_wh {
@@ -216,6 +302,11 @@ impl StoreCourse {
         }
         self.floor_held &= flow.after_wh >= side.floor_wh;
         self.unused_sun_wh += sound(step.sun_wh - step.accepted_wh, f64::MAX);
+        let sun_wh = least(step.accepted_wh, step.taken.panel_w);
+        let vehicle_wh = least(step.accepted_wh - sun_wh, step.taken.vehicle_w);
+        self.sources.sun_wh += sun_wh;
+        self.sources.vehicle_wh += vehicle_wh;
+        self.sources.mains_wh += sound(step.accepted_wh - sun_wh - vehicle_wh, f64::MAX);
         if side.cell.full_wh > 0.0 {
             self.cycles += flow.taken_out_wh / side.cell.full_wh;
         }

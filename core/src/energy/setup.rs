@@ -11,7 +11,7 @@ pub struct Setup {
     pub stores: Vec<OnBoard>,
     /// At most 500.
     pub draws: Vec<Draw>,
-    /// From the first midnight on, at most 17,568.
+    /// From the first midnight on, at most 26,400.
     pub hours: Vec<Given>,
     /// Share of the clear sky's yield that each day's clouds leave, 0 to 1.5; 1 where the list ends.
     pub cloud_by_day: Vec<f64>,
@@ -24,6 +24,8 @@ pub struct OnBoard {
     pub store: Store,
     /// Rated power of the panels that hang on it, in W.
     pub panel_w: f64,
+    /// What these give hour by hour, as [`Given::sun_share`] says it; where the list ends, that counts.
+    pub sun_share: Vec<f64>,
     /// What is in it at the beginning, as a share of the usable energy, 0 to 1.
     pub opening_state: f64,
     /// What is to stay in it, as a share of the usable energy, 0 to 1.
@@ -41,21 +43,25 @@ pub struct Given {
     pub sun_share: f64,
     /// On offer at the vehicle's socket, for all stores, in W.
     pub vehicle_w: f64,
+    /// Share of the hour in which that is so: no socket takes more than its limit in it.
+    pub vehicle_hour: f64,
     /// On offer from the mains, for all stores, in W.
     pub mains_w: f64,
+    /// Share of the hour in which that is so.
+    pub mains_hour: f64,
 }
 
 impl Default for Given {
     /// An hour at 20 °C without anything on offer.
     fn default() -> Self {
-        Self { air_c: 20.0, store_c: 20.0, sun_share: 0.0, vehicle_w: 0.0, mains_w: 0.0 }
+        Self { air_c: 20.0, store_c: 20.0, sun_share: 0.0, vehicle_w: 0.0, vehicle_hour: 1.0, mains_w: 0.0, mains_hour: 1.0 }
     }
 }
 
 impl OnBoard {
     /// A full store without panels of which all may be used.
     pub fn full(store: Store) -> Self {
-        Self { store, panel_w: 0.0, opening_state: 1.0, floor_state: 0.0 }
+        Self { store, panel_w: 0.0, sun_share: Vec::new(), opening_state: 1.0, floor_state: 0.0 }
     }
 }
 

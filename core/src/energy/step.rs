@@ -56,8 +56,8 @@ pub(super) struct StoreStep {
 pub(super) fn taken(side: &Side, hour: &SideHour, cloud: f64, offer: Offer) -> Taken {
     let inputs = &side.store.inputs;
     let panel_w = least(least(hour.panel_w * cloud, inputs.panel_w), hour.cap_w);
-    let vehicle_w = least(least(offer.vehicle_w, inputs.vehicle_w), hour.cap_w - panel_w);
-    let mains_w = least(least(offer.mains_w, inputs.mains_w), hour.cap_w - panel_w - vehicle_w);
+    let vehicle_w = least(least(offer.vehicle_w, inputs.vehicle_w * offer.vehicle_hour), hour.cap_w - panel_w);
+    let mains_w = least(least(offer.mains_w, inputs.mains_w * offer.mains_hour), hour.cap_w - panel_w - vehicle_w);
     Taken { panel_w, vehicle_w, mains_w }
 }
 

@@ -147,7 +147,8 @@ impl Search {
             let mut is_short = false;
             let mut short = |_: usize, _: usize, _: f64| is_short = true;
             let own = self.prepared.offers.get(hour).copied().unwrap_or_default();
-            let offer = Offer { mains_w: own.mains_w + mains_w, ..own };
+            let mains_hour = if mains_w > 0.0 { 1.0 } else { own.mains_hour };
+            let offer = Offer { mains_w: own.mains_w + mains_w, mains_hour, ..own };
             step(&self.prepared, hour, offer, factors, charge_wh, &mut steps, &mut short);
             let floor_held = charge_wh.iter().zip(&self.prepared.sides).all(|(charge, side)| *charge >= side.floor_wh);
             if is_short || !floor_held {

@@ -18,9 +18,11 @@ use super::constants::{
 use super::{sound, within};
 
 /// What the cells are made of, as far as it sets usual limits.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Chemistry {
     /// Lithium iron phosphate.
+    #[default]
     Lfp,
     /// Lithium nickel manganese cobalt.
     Nmc,

@@ -70,7 +70,7 @@ fn cell<F: Format>(value: &Value, field: &Field, words: &Words<F>) -> Cell {
     let value = value.get("likely").unwrap_or(value);
     match (field.kind, value) {
         (Kind::Number { quantity, .. }, Value::Number(number)) => {
-            let shown = number.as_f64().unwrap_or(0.0) / unit(quantity, words.units()).factor;
+            let shown = unit(quantity, words.units()).scale().shown(number.as_f64().unwrap_or(0.0));
             Cell::Number(serde_json::Number::from_f64(shown).map_or_else(String::new, |number| number.to_string()))
         }
         (Kind::Money { .. } | Kind::Rate, Value::String(amount)) => Cell::Number(amount.clone()),

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::record::{record, words};
-use super::{Estimate, Id, Money};
+use super::{Climate, Estimate, Id, Money};
 
 /// The dates everything hangs on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -58,9 +58,12 @@ pub struct Stay {
     pub working_days_per_week: u32,
     /// What the place offers.
     pub offers: Offer,
+    /// Its sky and air, where they are not the plan's.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Climate::is_empty"))]
+    pub climate: Climate,
 }
 
-record!(Stay { id, place, nights, drive_hours, drive_km, working_days_per_week, offers });
+record!(Stay { id, place, nights, drive_hours, drive_km, working_days_per_week, offers, climate });
 
 /// One day of the repeating week.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -113,6 +113,10 @@ pub enum Quantity {
     Degrees,
     /// Newtons.
     ForceN,
+    /// Degrees Celsius.
+    TemperatureC,
+    /// Metres above the sea.
+    AltitudeM,
 }
 
 /// The most that one amount of money may be, either way.
@@ -197,6 +201,14 @@ const fn whole(name: &'static str, quantity: Quantity, min: u32, max: u32, examp
     Field { name, kind: Kind::Whole { quantity, min, max, example } }
 }
 
+const fn percent(name: &'static str, example: f64) -> Field {
+    number(name, Quantity::Percent, 0.0, 100.0, example)
+}
+
+const fn degrees(name: &'static str, example: f64) -> Field {
+    number(name, Quantity::TemperatureC, -60.0, 120.0, example)
+}
+
 const fn money(name: &'static str, example: i64) -> Field {
     Field { name, kind: Kind::Money { negative: false, example, range: false } }
 }
@@ -245,6 +257,9 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "placements", is_list: true, fields: PLACEMENT },
     Section { name: "sleepers", is_list: true, fields: SLEEPER },
     Section { name: "distances", is_list: true, fields: DISTANCE },
+    Section { name: "climate", is_list: false, fields: CLIMATE },
+    Section { name: "years", is_list: true, fields: YEAR },
+    Section { name: "charging", is_list: true, fields: CHARGING },
 ];
 
 /// Fields of the plan itself.
@@ -365,6 +380,23 @@ pub const ITEM: &[Field] = &[
     estimate("draw/duty_percent", Quantity::Percent, 0.0, 100.0, 35.0),
     of("draw/days", USE_DAYS),
     of("draw/store", Kind::StoreItem),
+    of("draw/works", Kind::Choice(&["by_clock", "heating", "cooling"])),
+    whole("draw/times_per_day", Quantity::Count, 1, 24, 2),
+    number("draw/again_after_hours", Quantity::Hours, 0.25, 24.0, 10.0),
+    percent("draw/used_percent", 60.0),
+    number("draw/loss_percent", Quantity::Percent, 0.0, 90.0, 12.0),
+    whole("draw/importance", Quantity::Count, 1, 9, 5),
+    of("draw/may_move", Kind::Flag),
+    number("draw/heats_l", Quantity::VolumeL, 0.0, 100.0, 0.7),
+    degrees("draw/heats_from_c", 12.0),
+    degrees("draw/heats_to_c", 92.0),
+    number("draw/vessel_kg", Quantity::MassKg, 0.0, 50.0, 0.6),
+    number("draw/boiled_away_l", Quantity::VolumeL, 0.0, 50.0, 0.1),
+    number("draw/heat_percent", Quantity::Percent, 5.0, 100.0, 85.0),
+    number("draw/label_wh", Quantity::EnergyWh, 0.0, 50_000.0, 340.0),
+    degrees("draw/label_air_c", 25.0),
+    degrees("draw/inside_c", 5.0),
+    number("draw/wall_mm", Quantity::LengthMm, 1.0, 500.0, 40.0),
     estimate("water/litres_per_day", Quantity::VolumeL, 0.0, 1_000.0, 2.0),
     number("water/to_grey_percent", Quantity::Percent, 0.0, 100.0, 90.0),
     number("store/usable_wh", Quantity::EnergyWh, 0.0, 200_000.0, 630.0),
@@ -379,6 +411,35 @@ pub const ITEM: &[Field] = &[
     number("store/mains_input_w", Quantity::PowerW, 0.0, 20_000.0, 200.0),
     number("store/total_input_w", Quantity::PowerW, 0.0, 40_000.0, 300.0),
     number("store/taper_from_percent", Quantity::Percent, 0.0, 100.0, 85.0),
+    of("store/chemistry", Kind::Choice(&["lfp", "nmc"])),
+    number("store/rated_wh", Quantity::EnergyWh, 0.0, 200_000.0, 720.0),
+    number("store/discharge_efficiency_percent", Quantity::Percent, 10.0, 100.0, 96.0),
+    number("store/inverter_low_percent", Quantity::Percent, 10.0, 100.0, 82.0),
+    number("store/inverter_full_percent", Quantity::Percent, 10.0, 100.0, 85.0),
+    of("store/inverter_stays_on", Kind::Flag),
+    number("store/dc_surge_w", Quantity::PowerW, 0.0, 40_000.0, 180.0),
+    number("store/panel_input_w", Quantity::PowerW, 0.0, 20_000.0, 180.0),
+    degrees("store/charges_above_c", 0.0),
+    degrees("store/charges_below_c", 45.0),
+    percent("store/loses_percent", 3.0),
+    number("store/cycles_done", Quantity::Count, 0.0, 20_000.0, 150.0),
+    number("store/cycles_stated", Quantity::Count, 1.0, 20_000.0, 2_500.0),
+    percent("store/cycles_left_percent", 80.0),
+    percent("store/keeps_percent", 15.0),
+    number("panel/peak_w", Quantity::PowerW, 0.0, 20_000.0, 90.0),
+    of("panel/setup", Kind::Choice(&["flat", "tilted", "beside"])),
+    number("panel/tilt_deg", Quantity::Degrees, 0.0, 90.0, 35.0),
+    number("panel/azimuth_deg", Quantity::Degrees, 0.0, 360.0, 180.0),
+    whole("panel/turned_times", Quantity::Count, 0, 24, 3),
+    of("panel/fixing", Kind::Choice(&["open", "close", "glued"])),
+    number("panel/sun_from_hour", Quantity::HourOfDay, 0.0, 24.0, 8.0),
+    number("panel/sun_until_hour", Quantity::HourOfDay, 0.0, 24.0, 17.0),
+    percent("panel/shade_percent", 20.0),
+    percent("panel/dirt_percent", 5.0),
+    number("panel/per_degree_percent", Quantity::Percent, -2.0, 2.0, -0.4),
+    of("panel/controller", Kind::Choice(&["tracking", "switching"])),
+    number("panel/controller_percent", Quantity::Percent, 1.0, 100.0, 94.0),
+    of("panel/charges", Kind::StoreItem),
     of("tank/holds", Kind::Choice(&["fresh", "grey"])),
     number("tank/capacity_l", Quantity::VolumeL, 0.0, 2_000.0, 15.0),
     number("tank/opening_percent", Quantity::Percent, 0.0, 100.0, 100.0),
@@ -465,6 +526,57 @@ pub const STAY: &[Field] = with_offer![
     text("place", 120),
     whole("nights", Quantity::Nights, 0, 366, 5),
     whole("working_days_per_week", Quantity::Days, 0, 7, 5),
+    number("climate/latitude_deg", Quantity::Degrees, -90.0, 90.0, 47.3),
+    number("climate/longitude_deg", Quantity::Degrees, -180.0, 180.0, 9.1),
+    number("climate/altitude_m", Quantity::AltitudeM, -500.0, 6_000.0, 450.0),
+    number("climate/clock_ahead_h", Quantity::Hours, -14.0, 14.0, 1.0),
+    degrees("climate/low_c", 7.0),
+    degrees("climate/high_c", 18.0),
+    of("climate/clouds", CLOUDS),
+    percent("climate/clearness_percent", 45.0),
+    of("climate/like", LIKE),
+    of("climate/year", Kind::Entry(List::Years)),
+];
+
+const CLOUDS: Kind = Kind::Choice(&["clear", "some", "many", "overcast"]);
+const LIKE: Kind = Kind::Choice(&["long_winters", "cold_coast", "oceanic", "inland_plain", "dry_summers", "wet_summers", "dry_heat"]);
+
+/// Fields of the sky and the air of places that say nothing of their own.
+pub const CLIMATE: &[Field] = &[
+    number("latitude_deg", Quantity::Degrees, -90.0, 90.0, 47.3),
+    number("longitude_deg", Quantity::Degrees, -180.0, 180.0, 9.1),
+    number("altitude_m", Quantity::AltitudeM, -500.0, 6_000.0, 450.0),
+    number("clock_ahead_h", Quantity::Hours, -14.0, 14.0, 1.0),
+    degrees("low_c", 7.0),
+    degrees("high_c", 18.0),
+    of("clouds", CLOUDS),
+    percent("clearness_percent", 45.0),
+    of("like", LIKE),
+    of("year", Kind::Entry(List::Years)),
+];
+
+/// Fields of a typical year.
+pub const YEAR: &[Field] = &[
+    text("name", 120),
+    number("latitude_deg", Quantity::Degrees, -90.0, 90.0, 47.3),
+    number("longitude_deg", Quantity::Degrees, -180.0, 180.0, 9.1),
+    number("altitude_m", Quantity::AltitudeM, -500.0, 6_000.0, 450.0),
+    number("clock_ahead_h", Quantity::Hours, -14.0, 14.0, 1.0),
+    text("mean_days", 12_000),
+];
+
+/// Fields of a place to charge at.
+pub const CHARGING: &[Field] = &[
+    text("name", 120),
+    of("gives", Kind::Choice(&["socket", "generator"])),
+    of("stay", Kind::Entry(List::Stays)),
+    of("on", Kind::Date),
+    number("from_hour", Quantity::HourOfDay, 0.0, 24.0, 10.0),
+    number("charging_hours", Quantity::Hours, 0.25, 24.0, 2.0),
+    number("gives_w", Quantity::PowerW, 0.0, 20_000.0, 1_000.0),
+    money("stop_price", 4),
+    money("hour_price", 1),
+    of("in_use", Kind::Flag),
 ];
 
 /// Fields of a day of the repeating week.

@@ -6,9 +6,15 @@ use rust_decimal::Decimal;
 use super::record::{record, words};
 use super::{Estimate, Id, Money};
 
+mod draw;
+mod panel;
 mod parts;
+mod store;
 
-pub use parts::{Draw, DrawDays, ItemWater, Outlet, Store, Tank, TankKind};
+pub use draw::{Draw, DrawDays, Outlet, Works};
+pub use panel::{Controller, Fixing, Panel, PanelSetup};
+pub use parts::{ItemWater, Tank, TankKind};
+pub use store::{Chemistry, Store};
 
 /// A thing in the plan. Only a name is needed; a name and a price make a first estimate.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,6 +92,9 @@ pub struct Item {
     /// What it stores, when it is a portable power store.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub store: Option<Store>,
+    /// What it makes of the sun, when it is a panel.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub panel: Option<Panel>,
     /// What it holds, when it is a can or a tank.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub tank: Option<Tank>,
@@ -97,7 +106,7 @@ pub struct Item {
 record!(Item {
     id, name, group, need, obtain, quantity, unit_price, tax_percent, discount_percent, delivery,
     needed_on, delivery_days, buy_on, paid, lender, sale, returned, mass_kg,
-    length_mm, width_mm, height_mm, holds_l, packed_l, draw, water, store, tank, note,
+    length_mm, width_mm, height_mm, holds_l, packed_l, draw, water, store, panel, tank, note,
 } unless empty { lender, note });
 
 impl Default for Item {
@@ -129,6 +138,7 @@ impl Default for Item {
             draw: None,
             water: None,
             store: None,
+            panel: None,
             tank: None,
             note: String::new(),
         }

@@ -5,7 +5,9 @@
 //! an inverse. Files of other versions come in and go out through [`Document`].
 
 mod calendar;
+mod charging;
 pub(crate) mod civil;
+mod climate;
 pub(crate) mod decimal;
 mod demo;
 mod differences;
@@ -41,7 +43,9 @@ mod water_use;
 use serde_json::Value;
 
 pub use calendar::{Calendar, Mode, Night, Offer, Signal, Stay, WeekDay, Weekday, WeekdayKind};
+pub use charging::{Charging, Gives};
 pub use civil::{add_days, add_months, date_text, days_between, read_date, weekday};
+pub use climate::{Climate, Clouds, Like, Year};
 pub use demo::{demo_plan, demo_plan_after};
 pub use differences::{Difference, DifferenceKind, differences, made_like};
 pub use document::{Document, Opened};
@@ -51,7 +55,8 @@ pub use estimate::Estimate;
 pub use field::{Field, Kind, Quantity};
 use free_ids::FreeIds;
 pub use item::{
-    Draw, DrawDays, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Return, Sale, Store, Tank, TankKind,
+    Chemistry, Controller, Draw, DrawDays, Fixing, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Panel,
+    PanelSetup, Return, Sale, Store, Tank, TankKind, Works,
 };
 pub use loan::Loan;
 pub use money::{Money, is_currency, minor_digits};
@@ -74,7 +79,7 @@ pub use selling::{Kept, SalesWish};
 pub use starter::{STARTERS, Sourced, Starter, StarterDraw, StarterSource, StarterStore, matching, starter_item};
 pub use task::{Building, Hands, Helper, OtherDay, Task, TaskNeed, Tool, ToolDays, ToolKind, ToolSource, Wait};
 pub use trial::{Trial, VanBuild};
-pub use typed::{NumberMarks, is_calculation, typed_amount, typed_value};
+pub use typed::{NumberMarks, Scale, is_calculation, typed_amount, typed_value};
 pub use validate::validate;
 pub use vehicle::{Fuel, SizeClass, Vehicle};
 pub use water_use::{Per, WaterUse};
@@ -183,6 +188,15 @@ pub struct Plan {
     /// What is to be near to what, or away from it.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
     pub distances: Vec<Distance>,
+    /// The sky and the air of places that say nothing of their own.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Climate::is_empty"))]
+    pub climate: Climate,
+    /// Typical years that were read in.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub years: Vec<Year>,
+    /// Where stores could be charged.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub charging: Vec<Charging>,
     /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Paths::is_empty"))]
     pub guesses: Paths,
@@ -192,10 +206,10 @@ record!(Plan {
     schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
     water_uses, readings, purchase, loans, selling, trial, builds, receipts, receipt_lines, tasks, task_needs,
     tools, helpers, other_days, building, room, corners, built_ins, doors, wall_rows, roof_rows, placements, sleepers,
-    distances, guesses,
+    distances, climate, years, charging, guesses,
 } unless empty {
     receipts, receipt_lines, tasks, task_needs, tools, helpers, other_days, corners, built_ins, doors, wall_rows,
-    roof_rows, placements, sleepers, distances, guesses
+    roof_rows, placements, sleepers, distances, years, charging, guesses
 });
 
 impl Default for Plan {
@@ -238,6 +252,9 @@ impl Default for Plan {
             placements: Vec::new(),
             sleepers: Vec::new(),
             distances: Vec::new(),
+            climate: Climate::default(),
+            years: Vec::new(),
+            charging: Vec::new(),
             guesses: Paths::default(),
         }
     }
@@ -254,8 +271,8 @@ impl Plan {
         self.kit.iter().find(|item| item.id == id)
     }
 
-    /// What the person calls the item, belonging, income, cost, loan, task, tool, helper, sleeper or built-in thing of that
-    /// id, or the item that is placed by it; `None` for an id of anything else.
+    /// What the person calls the item, belonging, income, cost, loan, task, tool, helper, sleeper, built-in thing, year or place to
+    /// charge at of that id, or the item that is placed by it; `None` for an id of anything else.
     pub fn name_of(&self, id: Id) -> Option<&str> {
         fn named<T>(entries: &[T], is_it: impl Fn(&T) -> bool, name: fn(&T) -> &str) -> Option<&str> {
             entries.iter().find(|entry| is_it(entry)).map(name)
@@ -270,6 +287,8 @@ impl Plan {
             .or_else(|| named(&self.helpers, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.sleepers, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.built_ins, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.years, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.charging, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| {
                 let placement = self.placements.iter().find(|entry| entry.id == id)?;
                 named(&self.kit, |entry| Some(entry.id) == placement.thing, |entry| &entry.name)
@@ -315,6 +334,7 @@ impl Plan {
             "trial" => Some(self.trial.to_plain()),
             "building" => Some(self.building.to_plain()),
             "room" => Some(self.room.to_plain()),
+            "climate" => Some(self.climate.to_plain()),
             _ => None,
         }
     }

@@ -183,4 +183,6 @@ pub enum Wrong {
     OutlineFlat,
     /// A door is not in one straight stretch of its side.
     DoorPastWall,
+    /// The hours of a typical year cannot be read.
+    NotAYear,
 }

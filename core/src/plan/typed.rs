@@ -20,8 +20,35 @@ use numeral::{float, plain};
 /// that was divided is still right to the cent a thousand times over.
 const MOST_DECIMALS: u32 = 6;
 
-/// Reads typed text as a value for `field`, ready for an [`Edit`](super::Edit). Numbers are read in the unit that is
-/// `factor` times the plan's own: 1 for the plan's units. Empty text leaves the field unset.
+/// The unit that numbers are typed in, and shown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scale {
+    /// One of it in the plan's unit.
+    pub factor: f64,
+    /// None of it, in the plan's unit: nothing, but for degrees Fahrenheit.
+    pub zero: f64,
+}
+
+impl Scale {
+    /// A number of the unit in the plan's.
+    pub fn plan(self, number: f64) -> f64 {
+        number * self.factor + self.zero
+    }
+
+    /// A number of the plan in the unit.
+    pub fn shown(self, number: f64) -> f64 {
+        (number - self.zero) / self.factor
+    }
+}
+
+impl From<f64> for Scale {
+    fn from(factor: f64) -> Self {
+        Self { factor, zero: 0.0 }
+    }
+}
+
+/// Reads typed text as a value for `field`, ready for an [`Edit`](super::Edit). Numbers are read in the unit of
+/// `scale`: 1 for the plan's units. Empty text leaves the field unset.
 ///
 /// Where a number belongs, arithmetic is worked out: `+ - * / x × ÷ ( )`, and per cent as shop calculators have it, so
 /// that `+8%` adds 8 % of what stands before. Where the field measures something, numbers may have units: `4 ft 8 in`,
@@ -38,12 +65,17 @@ const MOST_DECIMALS: u32 = 6;
 ///
 /// # Errors
 /// What is wrong with the text, and what would be right.
-pub fn typed_value(field: &Field, text: &str, marks: NumberMarks, factor: f64) -> Result<Value, Wrong> {
+pub fn typed_value(
+    field: &Field,
+    text: &str,
+    marks: NumberMarks,
+    scale: impl Into<Scale>,
+) -> Result<Value, Wrong> {
     let text = text.trim();
     if text.is_empty() {
         return Ok(Value::Null);
     }
-    let value = value(&field.kind, text, marks, factor).map_err(|wrong| wrong.unwrap_or(expected(&field.kind)))?;
+    let value = value(&field.kind, text, marks, scale.into()).map_err(|wrong| wrong.unwrap_or(expected(&field.kind)))?;
     check_value(&field.kind, &value)?;
     Ok(value)
 }
@@ -85,9 +117,9 @@ pub fn typed_amount(text: &str, marks: NumberMarks, kinds: &[Quantity]) -> Resul
 /// A value, or what is wrong where more can be said than what is expected.
 type Read<T> = Result<T, Option<Wrong>>;
 
-fn value(kind: &Kind, text: &str, marks: NumberMarks, factor: f64) -> Read<Value> {
+fn value(kind: &Kind, text: &str, marks: NumberMarks, scale: Scale) -> Read<Value> {
     Ok(match *kind {
-        Kind::Number { quantity, .. } => number(text, marks, Asked::measure(quantity), factor)?,
+        Kind::Number { quantity, .. } => number(text, marks, Asked::measure(quantity), scale)?,
         Kind::Whole { quantity, .. } => {
             let worked = || worked(text, marks, Asked::measure(quantity)).map(|it| it.amount.normalize().to_string());
             whole(&plain(text, marks).map_or_else(worked, Ok)?).ok_or(None)?
@@ -112,12 +144,12 @@ fn expected(kind: &Kind) -> Wrong {
     }
 }
 
-fn number(text: &str, marks: NumberMarks, asked: Asked, factor: f64) -> Read<Value> {
+fn number(text: &str, marks: NumberMarks, asked: Asked, scale: Scale) -> Read<Value> {
     let number = if let Some(digits) = plain(text, marks) {
-        float(&digits).map(|number| number * factor)
+        float(&digits).map(|number| scale.plan(number))
     } else {
         let Worked { amount, has_unit } = worked(text, marks, asked)?;
-        Some(if has_unit { to_float(amount) } else { to_float(amount) * factor })
+        Some(if has_unit { to_float(amount) } else { scale.plan(to_float(amount)) })
     };
     number.and_then(serde_json::Number::from_f64).map(Value::Number).ok_or(None)
 }

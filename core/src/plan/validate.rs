@@ -272,6 +272,7 @@ pub(super) fn across_fields(plan: &Plan) -> Vec<Problem> {
     check_references(plan, &mut problems);
     check_tasks(plan, &mut problems);
     check_week(plan, &mut problems);
+    check_years(plan, &mut problems);
     check_room(plan, &mut problems);
     check_length(plan, &mut problems);
     problems
@@ -371,6 +372,9 @@ fn check_stores(plan: &Plan, problems: &mut Vec<Problem>) {
         if let Some(id) = item.draw.and_then(|draw| draw.store).filter(|id| !has_store(*id)) {
             problems.push(Problem { path: path.child("draw/store"), wrong: Wrong::NoSuchStore { id } });
         }
+        if let Some(id) = item.panel.and_then(|panel| panel.charges).filter(|id| !has_store(*id)) {
+            problems.push(Problem { path: path.child("panel/charges"), wrong: Wrong::NoSuchStore { id } });
+        }
         let Some(store) = item.store else { continue };
         if item.quantity > 1 {
             problems.push(Problem { path: path.child("quantity"), wrong: Wrong::StoreQuantity });
@@ -391,7 +395,17 @@ fn check_stores(plan: &Plan, problems: &mut Vec<Problem>) {
 /// References to what is not there.
 fn check_references(plan: &Plan, problems: &mut Vec<Problem>) {
     let known_of = |list: List| (list, order::sorted(list.ids(plan).into_iter().map(u64::from)));
-    let known = [List::Receipts, List::Kit, List::Tasks, List::Tools, List::Belongings, List::Helpers].map(known_of);
+    let known = [
+        List::Receipts,
+        List::Kit,
+        List::Tasks,
+        List::Tools,
+        List::Belongings,
+        List::Helpers,
+        List::Stays,
+        List::Years,
+    ]
+    .map(known_of);
     let mut check = |of: List, id: Option<Id>, path: &dyn Fn() -> Path| {
         let is_known =
             |id: Id| known.iter().any(|(list, known)| *list == of && order::find(known, id.into()).is_some());
@@ -425,6 +439,13 @@ fn check_references(plan: &Plan, problems: &mut Vec<Problem>) {
         let at = |name| Path::entry("distances", distance.id).child(name);
         check(List::Kit, distance.of, &|| at("of"));
         check(List::Kit, distance.other, &|| at("other"));
+    }
+    for place in &plan.charging {
+        check(List::Stays, place.stay, &|| Path::entry("charging", place.id).child("stay"));
+    }
+    check(List::Years, plan.climate.year, &|| Path::from("climate/year"));
+    for stay in &plan.stays {
+        check(List::Years, stay.climate.year, &|| Path::entry("stays", stay.id).child("climate/year"));
     }
     for day in &plan.other_days {
         check(List::Helpers, day.helper, &|| Path::entry("other_days", day.id).child("helper"));
@@ -468,6 +489,14 @@ fn check_room(plan: &Plan, problems: &mut Vec<Problem>) {
             Fault::OutOfRange { .. } | Fault::DoorsOverlap { .. } | Fault::OutOfOrder { .. } => continue,
         };
         problems.push(Problem { path, wrong });
+    }
+}
+
+/// Typical years of which the hours cannot be read.
+fn check_years(plan: &Plan, problems: &mut Vec<Problem>) {
+    for year in plan.years.iter().filter(|year| crate::power::typical_year(year).is_none()) {
+        let path = Path::entry("years", year.id).child("mean_days");
+        problems.push(Problem { path, wrong: Wrong::NotAYear });
     }
 }
 

@@ -28,7 +28,41 @@ pub const SOCKET_LASTING_SHARE: f64 = 0.8;
 pub const DRIVE_FROM_HOUR: f64 = 10.0;
 /// When a mains socket becomes free, if nothing else is said. Common practice, no source.
 pub const MAINS_FROM_HOUR: f64 = 9.0;
+/// How long one stays at a place to charge at, if nothing else is said. Common practice, no source.
+pub const STOP_HOURS: f64 = 2.0;
 /// Less reserve than this at the lowest moment is called tight. Common practice, no source.
 pub const TIGHT_HOURS: f64 = 12.0;
 /// The longest reserve that is stated; beyond it the draw is too small to matter.
 pub const MOST_RESERVE_HOURS: f64 = 10_000.0;
+/// What can be taken out of what a label says, if nothing else is known. Common practice, no source.
+pub const RATED_SHARE: f64 = 0.9;
+/// Several times a day are spread over so many hours. Common practice, no source.
+pub const AGAIN_WITHIN_H: f64 = 12.0;
+/// How much a draw matters, of 1 to 9, if nothing is said.
+pub const USUAL_IMPORTANCE: u32 = 5;
+/// How warm water is before it is heated. Common practice, no source.
+pub const HEAT_FROM_C: f64 = 15.0;
+/// What a pot or a kettle weighs. Common practice, no source.
+pub const VESSEL_KG: f64 = 0.5;
+/// Specific heat of steel, in kJ/(kg K) (handbook value 0.50, from memory).
+pub const STEEL_KJ_PER_KG_K: f64 = 0.5;
+/// What reaches pot and water of what is drawn, in percent. Common practice, no source: kettles 85 to 95, hobs 60 to 85.
+pub const HEAT_PERCENT: f64 = 85.0;
+/// The air that a cool box's label is for, in °C (IEC 62552, 25 °C, from memory).
+pub const LABEL_AIR_C: f64 = 25.0;
+/// How cold a cool box is kept. Common practice, no source.
+pub const INSIDE_C: f64 = 5.0;
+/// Conductivity of polyurethane foam, in W/(m K) (handbook value 0.022 to 0.028, from memory).
+pub const FOAM_W_MK: f64 = 0.025;
+/// How much warmer than outside it is in a van that nobody heats. Common practice, no source.
+pub const INSIDE_WARMER_C: f64 = 3.0;
+/// The air where nothing is known of it, in °C.
+pub const UNKNOWN_AIR_C: f64 = 20.0;
+/// What reaches a panel in the shade of what would otherwise: light from the rest of the sky. Common practice, no source.
+pub const SHADED_SHARE: f64 = 0.15;
+/// A 12 V store's voltage while it is charged, and that of a usual panel for it at its best. Common practice, no source.
+pub const SWITCHING_VOLTS: (f64, f64) = (13.3, 18.0);
+/// Night, where it is not known when the sun sets: from the first hour to the second. Common practice, no source.
+pub const DARK_HOURS: (usize, usize) = (20, 6);
+/// Less than this, refused by sockets and missing later, is not worth a word, in Wh. Common practice, no source.
+pub const LEAST_REFUSED_WH: f64 = 10.0;

@@ -56,18 +56,54 @@ pub enum Finding {
         /// What the outlets give for a moment.
         limit_w: f64,
     },
-    /// Things that may run at once are together above what the outlets give.
-    TogetherAboveOutlet {
+    /// A draw gives way, because what may run at once is together above what the outlets give.
+    GivesWay {
+        /// The item that draws.
+        item: Id,
+        /// Its name.
+        name: String,
+        /// When first.
+        at: Moment,
+        /// What the outlets give.
+        limit_w: f64,
+        /// What it does not get in all.
+        missing_wh: f64,
+    },
+    /// A store holds less than is to stay in it.
+    BelowFloor {
         /// The store's item.
         item: Id,
         /// Its name.
         name: String,
-        /// The hour of the day it is worst.
-        hour: u32,
-        /// What they need together.
-        needs_w: f64,
-        /// What the outlets give.
-        limit_w: f64,
+        /// When first.
+        at: Moment,
+        /// The least it holds.
+        lowest_wh: f64,
+    },
+    /// A draw is not served because sockets took less than was there.
+    InputLimits {
+        /// The item that draws.
+        item: Id,
+        /// Its name.
+        name: String,
+        /// What it does not get in all.
+        missing_wh: f64,
+    },
+    /// Something was on offer while a store was too cold or too hot to charge.
+    TooColdOrHot {
+        /// The store's item.
+        item: Id,
+        /// Its name.
+        name: String,
+        /// In so many hours.
+        hours: f64,
+    },
+    /// Panels lie in the sun of a place that nobody stated.
+    NoPlaceForTheSun {
+        /// The first panel.
+        item: Id,
+        /// Its name.
+        name: String,
     },
     /// Something draws and there is no store for it to run on.
     NoStore {
@@ -89,7 +125,11 @@ impl Say for Finding {
             Self::CloseToEmpty { .. } => "power-close-to-empty",
             Self::AboveOutlet { .. } => "power-above-outlet",
             Self::AboveSurge { .. } => "power-above-surge",
-            Self::TogetherAboveOutlet { .. } => "power-together-above-outlet",
+            Self::GivesWay { .. } => "power-gives-way",
+            Self::BelowFloor { .. } => "power-below-floor",
+            Self::InputLimits { .. } => "power-sockets-refuse",
+            Self::TooColdOrHot { .. } => "power-too-cold-or-hot",
+            Self::NoPlaceForTheSun { .. } => "power-no-place",
             Self::NoStore { .. } => "power-no-store",
             Self::NothingDraws => "power-nothing-draws",
         }
@@ -112,12 +152,24 @@ impl Say for Finding {
             Self::AboveOutlet { name, needs_w, limit_w, .. } | Self::AboveSurge { name, needs_w, limit_w, .. } => {
                 vec![("name", Figure::Name(name)), ("needs", watts(needs_w)), ("limit", watts(limit_w))]
             }
-            Self::TogetherAboveOutlet { name, hour, needs_w, limit_w, .. } => vec![
+            Self::GivesWay { name, at, limit_w, missing_wh, .. } => vec![
                 ("name", Figure::Name(name)),
-                ("hour", Figure::of(f64::from(hour), Quantity::HourOfDay)),
-                ("needs", watts(needs_w)),
+                ("at", Figure::Moment(at)),
                 ("limit", watts(limit_w)),
+                ("missing", Figure::of(missing_wh, Quantity::EnergyWh)),
             ],
+            Self::BelowFloor { name, at, lowest_wh, .. } => vec![
+                ("name", Figure::Name(name)),
+                ("at", Figure::Moment(at)),
+                ("lowest", Figure::of(lowest_wh, Quantity::EnergyWh)),
+            ],
+            Self::InputLimits { name, missing_wh, .. } => {
+                vec![("name", Figure::Name(name)), ("missing", Figure::of(missing_wh, Quantity::EnergyWh))]
+            }
+            Self::TooColdOrHot { name, hours, .. } => {
+                vec![("name", Figure::Name(name)), ("hours", Figure::of(hours, Quantity::Hours))]
+            }
+            Self::NoPlaceForTheSun { name, .. } => vec![("name", Figure::Name(name))],
             Self::NoStore { count, name, .. } => {
                 vec![("count", Figure::count(count)), ("name", Figure::Name(name))]
             }
@@ -130,7 +182,11 @@ impl Say for Finding {
             Self::RunsOut { .. } => "next-power-runs-out",
             Self::CloseToEmpty { .. } => "next-power-close-to-empty",
             Self::AboveOutlet { .. } | Self::AboveSurge { .. } => "next-power-above-outlet",
-            Self::TogetherAboveOutlet { .. } => "next-power-together-above-outlet",
+            Self::GivesWay { .. } => "next-power-gives-way",
+            Self::BelowFloor { .. } => "next-power-close-to-empty",
+            Self::InputLimits { .. } => "next-power-sockets-refuse",
+            Self::TooColdOrHot { .. } => "next-power-too-cold-or-hot",
+            Self::NoPlaceForTheSun { .. } => "next-power-no-place",
             Self::NoStore { .. } => "next-power-no-store",
             Self::NothingDraws => return None,
         })
@@ -138,11 +194,16 @@ impl Say for Finding {
 
     fn severity(&self) -> Severity {
         match self {
-            Self::RunsOut { .. } | Self::AboveOutlet { .. } | Self::AboveSurge { .. } | Self::NoStore { .. } => {
-                Severity::Short
-            }
-            Self::CloseToEmpty { .. } | Self::TogetherAboveOutlet { .. } => Severity::Close,
-            Self::NothingDraws => Severity::Note,
+            Self::RunsOut { .. }
+            | Self::AboveOutlet { .. }
+            | Self::AboveSurge { .. }
+            | Self::BelowFloor { .. }
+            | Self::NoStore { .. } => Severity::Short,
+            Self::CloseToEmpty { .. } | Self::GivesWay { .. } => Severity::Close,
+            Self::InputLimits { .. }
+            | Self::TooColdOrHot { .. }
+            | Self::NoPlaceForTheSun { .. }
+            | Self::NothingDraws => Severity::Note,
         }
     }
 
@@ -152,7 +213,11 @@ impl Say for Finding {
             | Self::CloseToEmpty { item, .. }
             | Self::AboveOutlet { item, .. }
             | Self::AboveSurge { item, .. }
-            | Self::TogetherAboveOutlet { item, .. }
+            | Self::GivesWay { item, .. }
+            | Self::BelowFloor { item, .. }
+            | Self::InputLimits { item, .. }
+            | Self::TooColdOrHot { item, .. }
+            | Self::NoPlaceForTheSun { item, .. }
             | Self::NoStore { item, .. } => Some(*item),
             Self::NothingDraws => None,
         }

@@ -1,291 +1,194 @@
-//! What the power balance takes: stores with their draws by hour, and what charges them.
+//! What the power balance takes: stores, what hangs on them, panels, and the hours of the route.
 
-use super::constants::{DRIVE_FROM_HOUR, MAINS_FROM_HOUR, SOCKET_LASTING_SHARE};
-use crate::plan::{Draw, DrawDays, Id, Item, Outlet, Plan, Reading, Store, Vehicle};
+use super::constants::INSIDE_WARMER_C;
+use super::sky::{Skies, climate_of, skies};
+use super::{draws, given, store};
+use crate::energy::setup::{OnBoard, Setup};
+use crate::energy::spread::Spread;
+use crate::plan::{Draw, Id, Item, Panel, Plan, Reading};
 use crate::run::Day;
 
-/// The electric side of a plan.
+/// The electric side of a plan along some days.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Input {
-    /// The stores carried, in the order of the kit.
-    pub stores: Vec<StoreInput>,
-    /// The most a store gets from the vehicle's socket for hours.
+    /// The items that are stores, in the order of the kit.
+    pub stores: Vec<Id>,
+    /// What hangs on them, in the order of the setup's draws.
+    pub draws: Vec<Hanging>,
+    /// Panels in the order of the kit, each with the position of its store.
+    pub panels: Vec<(Id, usize)>,
+    /// Stores, draws and hours as the engine takes them.
+    pub setup: Setup,
+    /// When it is dark, hour by hour.
+    pub is_dark: Vec<bool>,
+    /// What each panel gives, in watts, hour by hour.
+    pub panel_w: Vec<Vec<f64>>,
+    /// How clear days are, by the mean of them.
+    pub clouds: Spread,
+    /// Height of the lowest place, where water takes the most to boil.
+    pub lowest_m: f64,
+    /// The most a store gets from the vehicle's socket for hours, in W.
     pub socket_w: f64,
     /// Items that draw and find no store to run on.
     pub without_store: Vec<Id>,
     /// Whether anything draws at all.
     pub has_draws: bool,
+    /// Whether there are panels on days of which no place is known.
+    pub is_place_unknown: bool,
 }
 
-/// A store and what hangs on it.
+/// Something that hangs on a store.
 #[derive(Clone, Debug, PartialEq)]
-pub struct StoreInput {
-    /// The item it is.
+pub struct Hanging {
+    /// The item.
     pub item: Id,
-    /// Its data, made sound: no share above one, nothing negative or not a number.
-    pub store: Store,
-    /// A day's draws by hour, for each kind of day.
-    pub profiles: [Profile; DayKind::COUNT],
-    /// Draws that the outlets cannot carry even alone; they are in no profile.
-    pub too_strong: Vec<TooStrong>,
-}
-
-/// A draw above the limit of its outlet.
-#[derive(Clone, Debug, PartialEq)]
-pub struct TooStrong {
-    /// The item that draws.
-    pub item: Id,
-    /// Its name.
-    pub name: String,
-    /// What it needs.
-    pub needs_w: f64,
-    /// What the outlet gives.
-    pub limit_w: f64,
-    /// Whether it is the moment of starting that is too much.
-    pub at_start: bool,
-}
-
-/// What one store must give through one kind of day.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Profile {
-    /// Hour by hour.
-    pub hours: [Hour; 24],
-}
-
-/// What one store must give in one hour.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Hour {
-    /// Energy taken at the mains-voltage outlets.
-    pub ac_wh: f64,
-    /// Energy taken at the low-voltage outlets.
-    pub dc_wh: f64,
-    /// Share of the hour in which something hangs on the inverter, as if the draws overlapped as much as they can.
-    pub inverter_share: f64,
-    /// Mains-voltage power if all that may run in the hour runs at once.
-    pub ac_peak_w: f64,
-    /// Low-voltage power if all that may run in the hour runs at once.
-    pub dc_peak_w: f64,
-    /// The most that one start adds to `ac_peak_w`.
-    pub surge_extra_w: f64,
-}
-
-/// A kind of day, by what draws depend on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct DayKind {
-    /// Somebody works.
-    pub is_working: bool,
-    /// The van moves.
-    pub is_driving: bool,
-}
-
-impl DayKind {
-    /// How many there are.
-    pub const COUNT: usize = 4;
-
-    const ALL: [Self; Self::COUNT] = [
-        Self { is_working: false, is_driving: false },
-        Self { is_working: true, is_driving: false },
-        Self { is_working: false, is_driving: true },
-        Self { is_working: true, is_driving: true },
-    ];
-
-    /// The kind of a day.
-    pub fn of(day: &Day) -> Self {
-        Self { is_working: day.is_working, is_driving: day.drive_hours > 0.0 }
-    }
-
-    /// Its position in [`StoreInput::profiles`].
-    pub fn index(self) -> usize {
-        usize::from(self.is_working) + 2 * usize::from(self.is_driving)
-    }
-
-    fn has(self, days: DrawDays) -> bool {
-        match days {
-            DrawDays::Every => true,
-            DrawDays::Working => self.is_working,
-            DrawDays::Free => !self.is_working,
-            DrawDays::Driving => self.is_driving,
-            DrawDays::Standing => !self.is_driving,
-        }
-    }
+    /// What one of it takes, in W.
+    pub one_w: f64,
+    /// What one of it takes in the moment of starting, in W.
+    pub start_w: f64,
+    /// How it may differ from the likely: the least and the most of it.
+    pub range: (f64, f64),
 }
 
 impl Input {
-    /// The electric side of the plan's kit.
-    pub fn new(plan: &Plan) -> Self {
-        let mut stores: Vec<StoreInput> =
-            plan.carried().filter_map(|item| Some(StoreInput::new(item.id, item.store?))).collect();
-        let mut without_store = Vec::new();
-        let mut has_draws = false;
+    /// The electric side of the plan's kit along these days.
+    pub fn new(plan: &Plan, days: &[&Day]) -> Self {
+        let stores: Vec<&Item> = plan.carried().filter(|item| item.store.is_some()).collect();
+        let position = |wanted: Option<Id>| match wanted {
+            None => (!stores.is_empty()).then_some(0),
+            Some(id) => stores.iter().position(|store| store.id == id),
+        };
+        let panels: Vec<(Id, usize, Panel)> = plan
+            .carried()
+            .filter_map(|item| Some((item, item.panel?)))
+            .filter_map(|(item, panel)| {
+                let peak_w = panel.peak_w * f64::from(item.kept());
+                Some((item.id, position(panel.charges)?, Panel { peak_w, ..panel }))
+            })
+            .collect();
+        let kinds: Vec<Panel> = panels.iter().map(|(.., panel)| *panel).collect();
+        let skies = skies(plan, days, &kinds);
+        let altitude_m = lowest_m(plan, days);
+        let mut input = Self {
+            stores: stores.iter().map(|item| item.id).collect(),
+            draws: Vec::new(),
+            setup: Setup { hours: given::hours(plan, days), ..Setup::default() },
+            panel_w: panel_watts(&panels, &skies),
+            panels: panels.iter().map(|(id, store, _)| (*id, *store)).collect(),
+            clouds: clouds(&skies),
+            lowest_m: altitude_m,
+            socket_w: given::socket_w(&plan.vehicle),
+            without_store: Vec::new(),
+            has_draws: false,
+            is_place_unknown: !panels.is_empty()
+                && days.iter().any(|day| climate_of(plan, day).latitude_deg.is_none()),
+            is_dark: skies.is_dark.clone(),
+        };
+        input.put_stores(&stores, &panels, &skies);
         for item in plan.carried() {
             let Some(draw) = item.draw else { continue };
-            has_draws = true;
-            let wanted = |store: &&mut StoreInput| draw.store.is_none_or(|id| id == store.item);
-            match stores.iter_mut().find(wanted) {
-                Some(store) => store.add(item, &draw),
-                None => without_store.push(item.id),
+            input.has_draws = true;
+            match position(draw.store) {
+                Some(store) => input.hang(item, &draw, store, days, altitude_m),
+                None => input.without_store.push(item.id),
             }
         }
-        Self { stores, socket_w: socket_w(&plan.vehicle), without_store, has_draws }
-    }
-
-    /// Energy in each store on the day of leaving.
-    pub fn opening_wh(&self) -> Vec<f64> {
-        self.stores.iter().map(|store| energy_wh(&store.store, store.store.opening_percent)).collect()
+        for (given, air_c) in input.setup.hours.iter_mut().zip(&skies.air_c) {
+            given.air_c = air_c + INSIDE_WARMER_C;
+            given.store_c = given.air_c;
+        }
+        for (given, share) in input.setup.hours.iter_mut().zip(&skies.flat_share) {
+            given.sun_share = *share;
+        }
+        input
     }
 
     /// Replaces a computed charge with the one that was read off.
-    pub(crate) fn correct(&self, charge_wh: &mut [f64], reading: &Reading) {
+    pub(crate) fn correct(&self, charge_wh: &mut [f64], full_wh: &[f64], reading: &Reading) {
         let Some(percent) = reading.charge_percent else { return };
-        let position = reading.store.map_or(Some(0), |id| self.stores.iter().position(|store| store.item == id));
+        let position = reading.store.map_or(Some(0), |id| self.stores.iter().position(|store| *store == id));
         let Some(position) = position else { return };
-        if let (Some(charge), Some(store)) = (charge_wh.get_mut(position), self.stores.get(position)) {
-            *charge = energy_wh(&store.store, sound(percent, 100.0));
+        if let (Some(charge), Some(full)) = (charge_wh.get_mut(position), full_wh.get(position)) {
+            // A full one holds what it holds to the last bit: rounding must not leave it fuller than full.
+            *charge = (full * (percent / 100.0).clamp(0.0, 1.0)).min(*full);
         }
     }
-}
 
-impl StoreInput {
-    fn new(item: Id, store: Store) -> Self {
-        Self { item, store: made_sound(&store), profiles: Default::default(), too_strong: Vec::new() }
-    }
-
-    fn add(&mut self, item: &Item, draw: &Draw) {
-        let one_w = sound(draw.power_w.likely(), MOST_W);
-        let start_w = draw.surge_w.map_or(one_w, |surge| sound(surge, MOST_W).max(one_w));
-        if let Some(too_strong) = self.too_strong(item, draw, one_w, start_w) {
-            self.too_strong.push(too_strong);
-            return;
-        }
-        let all_w = one_w * f64::from(item.kept());
-        let duty = draw.duty_percent.map_or(1.0, |duty| sound(duty.likely(), 100.0) / 100.0);
-        let hours = draw.hours_per_day.map_or(24.0, |hours| sound(hours.likely(), 24.0));
-        let from = draw.from_hour.map_or(0.0, |hour| sound(hour, 24.0));
-        let kinds = DayKind::ALL.into_iter().filter(|kind| kind.has(draw.days));
-        for kind in kinds {
-            for (hour, need) in self.profiles[kind.index()].hours.iter_mut().enumerate() {
-                let share = daily_overlap(from, hours, hour as f64);
-                need.add(draw.outlet, all_w, duty, share, start_w - one_w);
+    fn put_stores(&mut self, stores: &[&Item], panels: &[(Id, usize, Panel)], skies: &Skies) {
+        for (at, item) in stores.iter().enumerate() {
+            let Some(stated) = &item.store else { continue };
+            let here = || panels.iter().zip(&skies.sun_share).filter(|((_, store, _), _)| *store == at);
+            let peak_w: f64 = here().map(|((.., panel), _)| panel.peak_w).sum();
+            let mut board = OnBoard {
+                panel_w: peak_w,
+                opening_state: stated.opening_percent / 100.0,
+                floor_state: stated.keeps_percent.unwrap_or(0.0) / 100.0,
+                ..OnBoard::full(store::of_plan(stated))
+            };
+            if peak_w > 0.0 {
+                let share = |hour: usize| {
+                    here().map(|((.., panel), shares)| panel.peak_w * shares.get(hour).copied().unwrap_or(0.0)).sum::<f64>()
+                };
+                board.sun_share = (0..self.setup.hours.len()).map(|hour| share(hour) / peak_w).collect();
             }
+            self.setup.stores.push(board);
         }
     }
 
-    fn too_strong(&self, item: &Item, draw: &Draw, one_w: f64, start_w: f64) -> Option<TooStrong> {
-        let (limit_w, start_limit_w) = match draw.outlet {
-            Outlet::Ac => (self.store.ac_continuous_w, self.store.ac_surge_w),
-            Outlet::Dc => (self.store.dc_continuous_w, f64::INFINITY),
-        };
-        let at_start = one_w <= limit_w;
-        if at_start && start_w <= start_limit_w {
-            return None;
-        }
-        let (needs_w, limit_w) = if at_start { (start_w, start_limit_w) } else { (one_w, limit_w) };
-        Some(TooStrong { item: item.id, name: item.name.clone(), needs_w, limit_w, at_start })
+    fn hang(&mut self, item: &Item, draw: &Draw, store: usize, days: &[&Day], altitude_m: f64) {
+        let engine = draws::of_plan(item, draw, store, days, altitude_m);
+        let kept = f64::from(item.kept().max(1));
+        let one_w = engine.power_w / kept;
+        self.draws.push(Hanging {
+            item: item.id,
+            one_w,
+            start_w: engine.surge_w - engine.power_w + one_w,
+            range: range(draw),
+        });
+        self.setup.draws.push(engine);
     }
 }
 
-impl Hour {
-    fn add(&mut self, outlet: Outlet, power_w: f64, duty: f64, share: f64, surge_extra_w: f64) {
-        if share <= 0.0 {
-            return;
-        }
-        match outlet {
-            Outlet::Ac => {
-                self.ac_wh += power_w * duty * share;
-                self.ac_peak_w += power_w;
-                self.inverter_share = self.inverter_share.max(share);
-                self.surge_extra_w = self.surge_extra_w.max(surge_extra_w);
-            }
-            Outlet::Dc => {
-                self.dc_wh += power_w * duty * share;
-                self.dc_peak_w += power_w;
-            }
+/// What the least and the most of a draw's power, hours and share are of the likely.
+fn range(draw: &Draw) -> (f64, f64) {
+    let mut range = (1.0, 1.0);
+    for estimate in [Some(draw.power_w), draw.hours_per_day, draw.duty_percent].into_iter().flatten() {
+        let likely = estimate.likely();
+        if likely > 0.0 {
+            range = (range.0 * estimate.low() / likely, range.1 * estimate.high() / likely);
         }
     }
+    range
+}
 
-    /// Energy the cells must give for the hour: what is drawn, what the inverter loses and what it takes for itself.
-    pub fn cells_wh(&self, store: &Store) -> f64 {
-        let inverter = store.inverter_efficiency_percent / 100.0;
-        self.ac_wh / inverter + store.inverter_idle_w * self.inverter_share + self.dc_wh
+/// The lowest place of the days: water boils hottest there, which takes the most.
+fn lowest_m(plan: &Plan, days: &[&Day]) -> f64 {
+    let heights = days.iter().filter_map(|day| climate_of(plan, day).altitude_m);
+    heights.min_by(f64::total_cmp).unwrap_or(0.0)
+}
+
+fn panel_watts(panels: &[(Id, usize, Panel)], skies: &Skies) -> Vec<Vec<f64>> {
+    let watts = |((.., panel), shares): (&(Id, usize, Panel), &Vec<f64>)| {
+        shares.iter().map(|share| share * panel.peak_w).collect()
+    };
+    panels.iter().zip(&skies.sun_share).map(watts).collect()
+}
+
+/// How the days of a month are spread around their mean; every day alike where nothing is known.
+fn clouds(skies: &Skies) -> Spread {
+    let days: usize = skies.clearness.iter().map(|(days, ..)| days).sum();
+    if days == 0 {
+        return Spread::Fixed(1.0);
     }
-}
-
-/// What could reach a store's sockets in one hour.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Supply {
-    /// From the vehicle's socket while driving.
-    pub vehicle_w: f64,
-    /// From the mains.
-    pub mains_w: f64,
-}
-
-impl Supply {
-    /// What the store takes of it while it is far from full.
-    pub fn accepted_w(&self, store: &Store) -> f64 {
-        let sum = self.vehicle_w + self.mains_w;
-        store.total_input_w.map_or(sum, |limit| sum.min(limit))
+    let mean = |of: fn(&(usize, f64, f64)) -> f64| {
+        skies.clearness.iter().map(|stretch| stretch.0 as f64 * of(stretch)).sum::<f64>() / days as f64
+    };
+    let (clearness, clearest) = (mean(|stretch| stretch.1), mean(|stretch| stretch.2));
+    if clearness <= 0.0 {
+        return Spread::Fixed(1.0);
     }
-}
-
-/// What a store gets offered in an hour of a day, each source limited by its socket and averaged over the hour.
-pub fn supply(input: &Input, store: &Store, day: &Day, hour: u32) -> Supply {
-    let hour = f64::from(hour);
-    let driving = overlap(DRIVE_FROM_HOUR.min(24.0 - day.drive_hours), day.drive_hours, hour);
-    let vehicle_w = input.socket_w.min(store.vehicle_input_w) * driving;
-    let mains_w = day.offer.map_or(0.0, |offer| {
-        let hours = offer.mains_hours.map_or(0.0, |hours| sound(hours.likely(), 24.0));
-        let from = offer.mains_from_hour.map_or(MAINS_FROM_HOUR, |hour| sound(hour, 24.0));
-        let limit = offer.mains_w.map_or(store.mains_input_w, |limit| sound(limit, MOST_W).min(store.mains_input_w));
-        limit * daily_overlap(from, hours, hour)
-    });
-    Supply { vehicle_w, mains_w }
-}
-
-/// Energy in a store by the percentage it shows. A full one holds its usable energy to the last bit: rounding must not
-/// leave it fuller than full.
-fn energy_wh(store: &Store, percent: f64) -> f64 {
-    (store.usable_wh * percent / 100.0).min(store.usable_wh)
-}
-
-/// What a vehicle socket gives for hours: volts by amperes of the fuse, less what a fuse does not bear for long.
-fn socket_w(vehicle: &Vehicle) -> f64 {
-    sound(vehicle.socket_volts, 1_000.0) * sound(vehicle.socket_fuse_a, 1_000.0) * SOCKET_LASTING_SHARE
-}
-
-/// Share of the hour beginning at `hour` that lies in a span of `length` hours from `from`.
-fn overlap(from: f64, length: f64, hour: f64) -> f64 {
-    ((from + length).min(hour + 1.0) - from.max(hour)).clamp(0.0, 1.0)
-}
-
-/// The same for a span that repeats every day and may run past midnight.
-fn daily_overlap(from: f64, length: f64, hour: f64) -> f64 {
-    (overlap(from, length, hour) + overlap(from - 24.0, length, hour)).min(1.0)
-}
-
-/// The most power that is believed of anything.
-const MOST_W: f64 = 1e6;
-
-/// A number from 0 to `most`, whatever was typed.
-fn sound(value: f64, most: f64) -> f64 {
-    // What is not a number, below zero or a zero with a minus sign becomes plain zero.
-    if value > 0.0 { value.min(most) } else { 0.0 }
-}
-
-fn made_sound(store: &Store) -> Store {
-    let watts = |value| sound(value, MOST_W);
-    let efficiency = |percent: f64| sound(percent, 100.0).max(1.0);
-    Store {
-        usable_wh: sound(store.usable_wh, 1e9),
-        opening_percent: sound(store.opening_percent, 100.0),
-        inverter_efficiency_percent: efficiency(store.inverter_efficiency_percent),
-        inverter_idle_w: watts(store.inverter_idle_w),
-        charge_efficiency_percent: efficiency(store.charge_efficiency_percent),
-        ac_continuous_w: watts(store.ac_continuous_w),
-        ac_surge_w: watts(store.ac_surge_w),
-        dc_continuous_w: watts(store.dc_continuous_w),
-        vehicle_input_w: watts(store.vehicle_input_w),
-        mains_input_w: watts(store.mains_input_w),
-        total_input_w: store.total_input_w.map(watts),
-        taper_from_percent: sound(store.taper_from_percent, 100.0),
-    }
+    /// So many days stand for all.
+    const DAYS: usize = 60;
+    let month = crate::sun::series::Month::new(clearness, clearest);
+    Spread::Measured((0..DAYS).map(|day| month.day((day as f64 + 0.5) / DAYS as f64) / clearness).collect())
 }

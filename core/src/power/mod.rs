@@ -1,16 +1,22 @@
 //! Power: does each store last until the next place to charge, hour by hour?
 //!
-//! [`Input`] turns the kit into stores with their daily draws, [`Course::step`] runs one hour with the exact solution
-//! of its charging and drawing, [`report`] judges the course. The sun, fridges that feel the weather and kettles that
-//! feel the altitude belong beside [`Supply`] and [`Profile`], which is where an hour's sources and draws are made.
+//! [`Input`] turns the plan into what the engine in [`crate::energy`] takes: `store` and `draws` what is in the kit,
+//! `given` what comes in, `sky` what is overhead. The walk in [`crate::run`] steps the engine hour by hour; [`report`]
+//! judges its course.
 
 pub mod constants;
+mod draws;
 mod findings;
+mod given;
 mod input;
 mod report;
-mod step;
+mod sky;
+mod store;
+mod working;
 
 pub use findings::Finding;
-pub use input::{DayKind, Hour, Input, Profile, StoreInput, Supply, supply};
-pub use report::{Report, StoreReport, report};
-pub use step::{Course, HourFlow, StoreCourse, hour_flow};
+pub use given::is_there;
+pub use input::{Hanging, Input};
+pub use report::{DrawReport, Hour, PanelReport, Report, StoreReport, report};
+pub use sky::typical_year;
+pub use store::usable_wh;

@@ -11,6 +11,7 @@ use jiff::civil::Date;
 pub use calendar::{Day, MOST_DAYS, Phase, Timeline};
 pub use dated::{Dated, dated, for_days};
 
+use crate::energy::run::{Course, Walk};
 use crate::order;
 use crate::plan::civil::day_key;
 use crate::plan::{Mode, Path, Plan, Reading};
@@ -35,7 +36,7 @@ pub struct Run {
     /// Stores and draws.
     pub electrics: power::Input,
     /// Charge by hour.
-    pub power: power::Course,
+    pub power: Course,
     /// Tanks and uses.
     pub supply: water::Input,
     /// Litres by day.
@@ -66,11 +67,12 @@ pub(crate) fn missing_road(plan: &Plan, as_of: Date, timeline: &Timeline) -> Vec
 /// replace what was computed for their moment.
 pub fn walk(plan: &Plan, as_of: Date, timeline: &Timeline) -> Run {
     let flows = money::Input::new(plan, as_of, timeline);
-    let electrics = power::Input::new(plan);
+    let road: Vec<&Day> = timeline.road().collect();
+    let electrics = power::Input::new(plan, &road);
+    let mut charge = Walk::new(&electrics.setup);
     let supply = water::Input::new(plan);
-    let mut state = State { cash: flows.opening, charge_wh: electrics.opening_wh(), tanks: supply.opening() };
+    let mut state = State { cash: flows.opening, charge_wh: charge.opening_wh(), tanks: supply.opening() };
     let mut cash = money::Course::new(flows, timeline.days.len());
-    let mut charge = power::Course::new(&electrics, timeline.road().count());
     let mut litres = water::Course::default();
     let readings = usable_readings(plan, as_of);
     for day in &timeline.days {
@@ -79,20 +81,20 @@ pub fn walk(plan: &Plan, as_of: Date, timeline: &Timeline) -> Run {
         state.cash = cash.step(state.cash, day);
         if day.phase == Phase::Road {
             state.tanks = litres.step(state.tanks, &supply, day);
-            walk_hours(&mut state, &mut charge, &electrics, day, today);
+            walk_hours(&mut state, &mut charge, &electrics, today);
         }
         count(&mut state, today, Half::FromNoon, &supply);
         cash.correct(state.cash);
     }
-    Run { money: cash, electrics, power: charge, supply, water: litres }
+    Run { money: cash, electrics, power: charge.end(), supply, water: litres }
 }
 
-fn walk_hours(state: &mut State, course: &mut power::Course, electrics: &power::Input, day: &Day, today: &[&Reading]) {
+fn walk_hours(state: &mut State, course: &mut Walk, electrics: &power::Input, today: &[&Reading]) {
     for hour in 0..24 {
         for reading in today.iter().filter(|reading| reading.hour == hour) {
-            electrics.correct(&mut state.charge_wh, reading);
+            electrics.correct(&mut state.charge_wh, &course.full_wh(), reading);
         }
-        course.step(&mut state.charge_wh, electrics, day, hour);
+        course.step(&mut state.charge_wh);
     }
 }
 

@@ -79,6 +79,8 @@ fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
         ("share-tells-days", dates),
         ("share-tells-van", usize::from(file.get("vehicle").is_some())),
         ("share-tells-room", usize::from(is_any("room")) + ROOM_LISTS.iter().map(|list| entries(list)).sum::<usize>()),
+        ("share-tells-latitudes", count(file, &|field: &Field, _| field.name.ends_with("latitude_deg"))),
+        ("share-tells-charging", entries("charging")),
         ("share-tells-sleepers", entries("sleepers")),
         ("share-tells-water-uses", entries("water_uses")),
         ("share-tells-readings", entries("readings")),

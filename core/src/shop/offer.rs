@@ -5,6 +5,7 @@ use rust_decimal::Decimal;
 use super::pack::{Pack, read_pack};
 use crate::money::{PriceParts, price_parts};
 use crate::plan::{
+    Scale,
     Edit, Field, Id, Item, Money, NumberMarks, Obtain, Path, Plan, Quantity, Wrong, decimal, field, typed_value,
 };
 
@@ -51,13 +52,13 @@ pub struct OfferRead {
     pub wrong: Vec<(&'static str, Wrong)>,
 }
 
-/// Reads what is typed. `text` gives the text of a field by its name, empty where there is none; `factor` the unit
+/// Reads what is typed. `text` gives the text of a field by its name, empty where there is none; `scale` the unit
 /// that bare numbers are in, as for [`typed_value`]. What is not typed is as in the kit, if the thing is of the kit.
 pub fn read_offer(
     plan: &Plan,
     text: &dyn Fn(&str) -> String,
     marks: NumberMarks,
-    factor: &dyn Fn(&Field) -> f64,
+    scale: &dyn Fn(&Field) -> Scale,
 ) -> OfferRead {
     let mut wrong = Vec::new();
     let planned = text("for").parse().ok().and_then(|id| plan.item(id));
@@ -69,7 +70,7 @@ pub fn read_offer(
     for name in ITEM_FIELDS {
         let path = Path::entry("kit", 1).child(name);
         let Some(field) = field::at(&path) else { continue };
-        match typed_value(field, &bare(&text(name), &plan.currency), marks, factor(field)) {
+        match typed_value(field, &bare(&text(name), &plan.currency), marks, scale(field)) {
             Ok(value) if value.is_null() => {}
             // A value that was read is of its field's kind, so it can be set.
             Ok(value) => drop(Edit::Set { path, value }.apply(&mut shelf)),

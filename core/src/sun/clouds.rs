@@ -12,11 +12,10 @@
 use super::constants::{KASTEN_CZEPLAK, LEAST_COS_ZENITH, MOST_BEAM_ZENITH_DEG, OKTAS};
 use super::position::sound;
 use super::sky::Irradiance;
-use serde::Serialize;
 
 /// A word for the clouds of an hour or a day.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Clouds {
     /// None.
     #[default]

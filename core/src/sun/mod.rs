@@ -14,6 +14,7 @@
 //! strange number: what is not a number counts as 0, and what is out of range as the nearest that is not.
 
 pub mod air;
+pub mod climates;
 pub mod clouds;
 pub mod constants;
 pub mod daylight;

@@ -44,6 +44,8 @@ pub enum Sky<'a> {
         /// Decides the order of the days.
         seed: u64,
     },
+    /// Every day with the same clearness index, 0 to 1.
+    Steady(f64),
     /// Each day as the mean day of a month of a typical year, also its air. It has every hour's mean, and no dark days; for
     /// those ask for [`Sky::Month`] with [`TypicalMonth::clearness`].
     Typical(&'a TypicalMonth),
@@ -74,6 +76,8 @@ pub struct Asked<'a> {
     pub unshaded: [f64; 24],
     /// Share that dirt takes, 0 to 1.
     pub soiling: f64,
+    /// How many of the thirty days are wanted; the others stay as they are.
+    pub days: usize,
 }
 
 impl<'a> Asked<'a> {
@@ -91,6 +95,7 @@ impl<'a> Asked<'a> {
             albedo: USUAL_ALBEDO,
             unshaded: [1.0; 24],
             soiling: USUAL_SOILING,
+            days: HOURS / 24,
         }
     }
 }
@@ -115,11 +120,16 @@ pub fn fill(asked: &Asked, hours: &mut ThirtyDays) {
     let month = Month::new(asked);
     let clearness = month.clearness_of_days();
     let days = hours.plane_w_m2.chunks_exact_mut(24).zip(hours.air_c.chunks_exact_mut(24));
-    for (number, (planes, airs)) in (0_u8..).zip(days) {
+    for (number, (planes, airs)) in (0_u8..).zip(days.take(asked.days)) {
         let day = month.day(number);
         month.fill_light(&day, clearness.get(usize::from(number)).copied(), number, planes);
         month.fill_air(&day.light, airs);
     }
+}
+
+/// The clearness index of a day without clouds in the middle of the thirty days: what a clear sky lets through.
+pub fn clearest(asked: &Asked) -> f64 {
+    Month::new(asked).day(MIDDLE_DAY).clearest()
 }
 
 /// The sun of an hour, and what a clear sky would give.
@@ -175,6 +185,7 @@ impl<'a> Month<'a> {
             Sky::Month { clearness, seed } => {
                 days_of_clearness(clearness, self.day(MIDDLE_DAY).clearest(), HOURS / 24, seed)
             }
+            Sky::Steady(clearness) => vec![clearness; HOURS / 24],
             _ => Vec::new(),
         }
     }

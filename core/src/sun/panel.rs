@@ -15,8 +15,8 @@ use super::position::sound;
 use serde::Serialize;
 
 /// How a panel is fixed, which decides how warm it gets.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Fixing {
     /// With air all around: on a stand beside the van.
     Open,

@@ -190,7 +190,7 @@ impl<F: Format> Words<F> {
             return self.format.time((value * 60.0).clamp(0.0, 1439.0) as u16);
         }
         let unit = unit(quantity, self.units);
-        let shown = value / unit.factor;
+        let shown = unit.scale().shown(value);
         let number = self.format.number(shown, decimals(shown, unit.decimals));
         let fillings = vec![("number".to_owned(), Filling::Text(number)), ("n".to_owned(), Filling::Number(shown))];
         self.fill(unit.key, &fillings)

@@ -68,5 +68,6 @@ pub(super) fn said(wrong: &Wrong) -> (&'static str, Figures) {
         Wrong::OutlineCrosses { corner } => ("problem-outline-crosses", vec![("corner", count(*corner))]),
         Wrong::OutlineFlat => ("problem-outline-flat", vec![]),
         Wrong::DoorPastWall => ("problem-door-past-wall", vec![]),
+        Wrong::NotAYear => ("problem-not-a-year", vec![]),
     }
 }

@@ -2,7 +2,7 @@
 
 use rust_decimal::Decimal;
 
-use crate::plan::{Money, Quantity};
+use crate::plan::{Money, Quantity, Scale};
 
 /// Which units a person reads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -19,6 +19,8 @@ pub enum Units {
 pub struct Unit {
     /// One of this unit in the plan's unit.
     pub factor: f64,
+    /// None of it in the plan's unit: nothing, but for degrees Fahrenheit.
+    pub zero: f64,
     /// The catalogue's sentence for a number with the unit.
     pub key: &'static str,
     /// The catalogue's text for the unit alone.
@@ -37,6 +39,10 @@ pub const KM_PER_MILE: f64 = 1.609_344;
 pub const M2_PER_SQUARE_FOOT: f64 = 0.092_903_04;
 /// Newtons in a pound-force. Source: NIST SP 811, appendix B (rounded from 4.448 221 615 260 5; from memory).
 pub const N_PER_LBF: f64 = 4.448_221_615_260_5;
+/// Metres in a foot. Source: NIST Handbook 44, appendix C (exact).
+pub const M_PER_FOOT: f64 = 0.304_8;
+/// Kelvin in a degree Fahrenheit, and 0 °F in °C. Source: NIST SP 811, appendix B (exact; from memory).
+const FAHRENHEIT: (f64, f64) = (5.0 / 9.0, -160.0 / 9.0);
 /// Litres in a US gallon of 231 cubic inches. Source: NIST Handbook 44, appendix C (exact).
 pub const L_PER_GALLON: f64 = 3.785_411_784;
 
@@ -59,6 +65,10 @@ pub const fn unit(quantity: Quantity, units: Units) -> Unit {
         Q::AreaM2 => (1.0, "measure-square-metres", "unit-square-metres", 2),
         Q::ForceN if is_us => (N_PER_LBF, "measure-pounds-force", "unit-pounds-force", 0),
         Q::ForceN => (1.0, "measure-newtons", "unit-newtons", 0),
+        Q::TemperatureC if is_us => (FAHRENHEIT.0, "measure-fahrenheit", "unit-fahrenheit", 0),
+        Q::TemperatureC => (1.0, "measure-celsius", "unit-celsius", 1),
+        Q::AltitudeM if is_us => (M_PER_FOOT, "measure-feet", "unit-feet", 0),
+        Q::AltitudeM => (1.0, "measure-metres", "unit-metres", 0),
         Q::Degrees => (1.0, "measure-degrees", "unit-degrees", 1),
         Q::DistanceKm if is_us => (KM_PER_MILE, "measure-miles", "unit-miles", 0),
         Q::DistanceKm => (1.0, "measure-kilometres", "unit-kilometres", 0),
@@ -77,7 +87,15 @@ pub const fn unit(quantity: Quantity, units: Units) -> Unit {
         Q::DayOfMonth => (1.0, "measure-count", "unit-day-of-month", 0),
         Q::Count => (1.0, "measure-count", "unit-count", 0),
     };
-    Unit { factor, key, sign, decimals }
+    let zero = if is_us && matches!(quantity, Q::TemperatureC) { FAHRENHEIT.1 } else { 0.0 };
+    Unit { factor, zero, key, sign, decimals }
+}
+
+impl Unit {
+    /// Its scale against the plan's unit.
+    pub const fn scale(self) -> Scale {
+        Scale { factor: self.factor, zero: self.zero }
+    }
 }
 
 /// The unit that a price of one is shown for: how many of the plan's unit it is, exactly, and the catalogue's sentence.

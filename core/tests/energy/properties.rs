@@ -26,6 +26,7 @@ fn by_chance(seed: u64, stores: usize, days: usize) -> Setup {
         OnBoard {
             store,
             panel_w: between(0.0, 200.0),
+            sun_share: (0..if stores > 1 { 48 } else { 0 }).map(|_| between(0.0, 1.0)).collect(),
             opening_state: between(0.0, 1.0),
             floor_state: between(0.0, 0.2),
         }
@@ -43,6 +44,7 @@ fn by_chance(seed: u64, stores: usize, days: usize) -> Setup {
             surge_w: between(0.0, 200.0),
             outlet: if between(0.0, 1.0) < 0.5 { Outlet::Ac } else { Outlet::Dc },
             need,
+            duty: if number == 4 { 0.5 } else { 1.0 },
             days: if number == 5 { Days::OneIn { days: 3, first: 1 } } else { Days::Every },
             chance: if number == 6 { 0.5 } else { 1.0 },
             store: number % stores.max(1),
@@ -58,7 +60,9 @@ fn by_chance(seed: u64, stores: usize, days: usize) -> Setup {
             store_c: between(-3.0, 50.0),
             sun_share: (0.7 - (of_day - 12.5).abs() / 8.0).max(0.0),
             vehicle_w: if hour % 24 == 10 { 100.0 } else { 0.0 },
+            vehicle_hour: if hour % 48 == 10 { 0.5 } else { 1.0 },
             mains_w: if hour % 72 == 19 { 300.0 } else { 0.0 },
+            mains_hour: if hour % 144 == 19 { 0.25 } else { 1.0 },
         }
     });
     let hours = hours.collect();

@@ -3,7 +3,7 @@
 use kerbstead_core::plan::{Kind, Path, field as table, typed_value};
 use serde_json::Value;
 
-use super::field::{choice_text, dom_id, factor, field_label, field_text, message, unit_sign};
+use super::field::{choice_text, dom_id, scale, field_label, field_text, message, unit_sign};
 use crate::el::{View, el, nothing};
 use crate::live::{self, Signal};
 use crate::locale::{self, words};
@@ -15,7 +15,7 @@ pub fn asked(path: &Path, value: &Value, set: impl Fn(Value) + 'static) -> View 
         let id = dom_id(path);
         let message_id = [&id, "-message"].concat();
         let wrong = Signal::new(None);
-        let on_text = move |text: String| match typed_value(field, &text, locale::number_marks(), factor(field)) {
+        let on_text = move |text: String| match typed_value(field, &text, locale::number_marks(), scale(field)) {
             Ok(value) => {
                 wrong.set(None);
                 set(value);

@@ -2,7 +2,7 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{
-    Edit, Field as PlanField, Kind, List, Path, Plan, Quantity, Wrong, field as table, is_calculation, typed_value,
+    Edit, Field as PlanField, Kind, List, Path, Plan, Quantity, Scale, Wrong, field as table, is_calculation, typed_value,
 };
 use kerbstead_core::words::unit;
 use serde_json::{Value, json};
@@ -296,7 +296,7 @@ impl Typed {
             if before.with_untracked(Option::is_none) {
                 before.set(Some(value.get_untracked()));
             }
-            let typed = typed_value(field, &text, locale::number_marks(), factor(field)).ok();
+            let typed = typed_value(field, &text, locale::number_marks(), scale(field)).ok();
             let is_usable = typed.is_some();
             let new = match typed {
                 Some(typed) => with_part(&value.get_untracked(), part, typed),
@@ -352,7 +352,7 @@ pub fn comes_to(field: &PlanField, line: &str) -> Option<String> {
     if !is_calculation(&field.kind, line, marks) {
         return None;
     }
-    let value = typed_value(field, line, marks, factor(field)).ok()?;
+    let value = typed_value(field, line, marks, scale(field)).ok()?;
     Some(tell!("field-comes-to", &vec![("value", figure(field, value))]))
 }
 
@@ -391,7 +391,7 @@ fn wrong_of(path: Path) -> Memo<Option<String>> {
 }
 
 fn draft_message(field: &PlanField, text: &str, counted: &str) -> Option<String> {
-    let wrong: Wrong = typed_value(field, text, locale::number_marks(), factor(field)).err()?;
+    let wrong: Wrong = typed_value(field, text, locale::number_marks(), scale(field)).err()?;
     let wrong = words(|words| words.wrong(&wrong));
     if counted.is_empty() {
         return Some(wrong);
@@ -438,7 +438,7 @@ pub fn field_text(field: &PlanField, value: Value) -> String {
             locale::typing_text(&text, locale::number_marks())
         }
         Value::String(text) => text,
-        Value::Number(number) => locale::typing_number(number.as_f64().unwrap_or_default() / factor(field)),
+        Value::Number(number) => locale::typing_number(scale(field).shown(number.as_f64().unwrap_or_default())),
         _ => String::new(),
     }
 }
@@ -450,9 +450,9 @@ fn quantity(field: &PlanField) -> Option<Quantity> {
     }
 }
 
-/// So many of the plan's unit are one of the unit that a field is typed in.
-pub fn factor(field: &PlanField) -> f64 {
-    quantity(field).map_or(1.0, |quantity| words(|words| unit(quantity, words.units()).factor))
+/// The unit that a field is typed in.
+pub fn scale(field: &PlanField) -> Scale {
+    quantity(field).map_or(Scale::from(1.0), |quantity| words(|words| unit(quantity, words.units()).scale()))
 }
 
 /// The unit that stands beside a field.
@@ -475,7 +475,7 @@ fn input_mode(field: &PlanField) -> &'static str {
 
 fn example(field: &PlanField) -> Option<String> {
     let number = match field.kind {
-        Kind::Number { example, .. } => (example / factor(field) * 10.0).round() / 10.0,
+        Kind::Number { example, .. } => (scale(field).shown(example) * 10.0).round() / 10.0,
         Kind::Whole { example, .. } => f64::from(example),
         Kind::Money { example, .. } => example as f64,
         _ => return None,

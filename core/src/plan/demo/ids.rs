@@ -26,6 +26,8 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
     let placements = plan.placements.iter_mut().map(|entry| &mut entry.id);
     let sleepers = plan.sleepers.iter_mut().map(|entry| &mut entry.id);
     let distances = plan.distances.iter_mut().map(|entry| &mut entry.id);
+    let years = plan.years.iter_mut().map(|entry| &mut entry.id);
+    let charging = plan.charging.iter_mut().map(|entry| &mut entry.id);
     let all = kit
         .chain(belongings)
         .chain(incomes)
@@ -47,7 +49,9 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
         .chain(roof_rows)
         .chain(placements)
         .chain(sleepers)
-        .chain(distances);
+        .chain(distances)
+        .chain(years)
+        .chain(charging);
     for (id, next) in all.zip(1 as Id..) {
         *id = next;
     }

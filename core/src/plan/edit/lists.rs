@@ -5,9 +5,9 @@ use serde_json::Value;
 
 use super::{Edit, NotPossible};
 use crate::plan::{
-    Belonging, BuiltIn, Corner, Cost, Distance, Door, Helper, Id, Income, Item, Loan, OtherDay, Path, Placement, Plain,
+    Belonging, BuiltIn, Charging, Corner, Cost, Distance, Door, Helper, Id, Income, Item, Loan, OtherDay, Path, Placement, Plain,
     Plan, Reading, Receipt, ReceiptLine, RoofRow, Sleeper, Stay, Task, TaskNeed, Tool, VanBuild, WallRow, WaterUse,
-    WeekDay,
+    WeekDay, Year,
 };
 
 /// An entry of a list of the plan.
@@ -107,6 +107,8 @@ lists! {
     Placements placements Placement, "What stands where.";
     Sleepers sleepers Sleeper, "Who sleeps in the van.";
     Distances distances Distance, "What is to be near to what, or away from it.";
+    Years years Year, "Typical years that were read in.";
+    Charging charging Charging, "Where stores could be charged.";
 }
 
 impl List {

@@ -4,7 +4,7 @@ use serde_json::Value;
 
 use super::{Edit, List};
 use crate::plan::field::Section;
-use crate::plan::{Field, Id, Kind, Path, field};
+use crate::plan::{Field, Id, Kind, Path};
 
 impl Edit {
     /// The same change of a plan in which the entry `from` of the list has the id `to`.
@@ -14,14 +14,8 @@ impl Edit {
         let new_id = |of: List, id: Id| if of == list && id == from { to } else { id };
         match self {
             Self::Set { path, mut value } => {
-                if list == List::Kit {
-                    let way = if path.last() == "store" { "" } else { "store" };
+                for way in references_below(&path, list) {
                     rename_reference(&mut value, way, from, to);
-                }
-                if let Some(Field { kind: Kind::Entry(of), .. }) = field::at(&path)
-                    && *of == list
-                {
-                    rename_reference(&mut value, "", from, to);
                 }
                 Self::Set { path: new_path(path), value }
             }
@@ -45,16 +39,33 @@ pub fn rename_entry(entry: &mut Value, of: List, list: List, from: Id, to: Id) {
         entry["id"] = to.into();
     }
     let Some(section) = Section::named(of.name()) else { return };
-    for field in section.fields {
-        let is_reference = match field.kind {
-            Kind::Entry(to_list) => to_list == list,
-            Kind::StoreItem => list == List::Kit,
-            _ => false,
-        };
-        if is_reference {
-            rename_reference(entry, field.name, from, to);
-        }
+    for field in section.fields.iter().filter(|field| refers_to(field, list)) {
+        rename_reference(entry, field.name, from, to);
     }
+}
+
+/// Whether a field refers to entries of a list.
+fn refers_to(field: &Field, list: List) -> bool {
+    match field.kind {
+        Kind::Entry(to_list) => to_list == list,
+        Kind::StoreItem => list == List::Kit,
+        _ => false,
+    }
+}
+
+/// The ways from a path to the fields below it that refer to a list: an empty one if it leads to such a field itself.
+fn references_below(path: &Path, list: List) -> impl Iterator<Item = &'static str> {
+    let (first, rest) = path.split_first();
+    let section = Section::named(first);
+    let name = match section {
+        Some(section) if section.is_list => rest.split_once('/').map_or("", |(_, name)| name),
+        _ => rest,
+    };
+    let fields = section.map_or(&[][..], |section| section.fields).iter().filter(move |field| refers_to(field, list));
+    fields.filter_map(move |field| {
+        let below = field.name.strip_prefix(name)?;
+        if below.is_empty() { Some("") } else { below.strip_prefix('/') }
+    })
 }
 
 /// Renames what refers to an entry: the part of the value at that way, or the value itself when the way is empty.

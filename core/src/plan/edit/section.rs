@@ -15,6 +15,7 @@ pub fn replace(plan: &mut Plan, path: &Path, value: Value) -> Result<(Path, Valu
         "purchase" => replace_part(&mut plan.purchase, path, rest, value),
         "selling" => replace_part(&mut plan.selling, path, rest, value),
         "building" => replace_part(&mut plan.building, path, rest, value),
+        "climate" => replace_part(&mut plan.climate, path, rest, value),
         "room" => replace_part(&mut plan.room, path, rest, value),
         "trial" => replace_part(&mut plan.trial, path, rest, value),
         "purse" => replace_part(&mut plan.purse, path, rest, value),

@@ -62,9 +62,16 @@ const fn units_of(quantity: Quantity) -> &'static [Unit] {
         Q::Percent => PERCENT,
         Q::AreaM2 => AREA,
         Q::Degrees => DEGREES,
+        Q::TemperatureC => CELSIUS,
+        Q::AltitudeM => ALTITUDE,
         Q::Count | Q::DayOfMonth | Q::Months | Q::ForceN => &[],
     }
 }
+
+/// Degrees of another kind have another zero, which arithmetic cannot bear.
+const CELSIUS: &[Unit] = &[unit(&["°C", "C"], 1, 0)];
+
+const ALTITUDE: &[Unit] = &[unit(&["m"], 1, 0), unit(&["ft", "feet"], 3_048, 4)];
 
 const DEGREES: &[Unit] = &[unit(&["°", "deg"], 1, 0)];
 

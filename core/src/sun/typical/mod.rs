@@ -11,6 +11,7 @@
 
 mod epw;
 mod line;
+mod reduced;
 mod rows;
 mod tmy3;
 

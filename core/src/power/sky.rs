@@ -1,0 +1,245 @@
+//! The sky along the route: how warm it is, when it is dark, and what panels give, hour by hour.
+
+use jiff::civil::Date;
+
+use super::constants::{DARK_HOURS, SHADED_SHARE, SWITCHING_VOLTS, UNKNOWN_AIR_C};
+use crate::plan::{Climate, Controller, Fixing, Panel, PanelSetup, Plan};
+use crate::run::Day;
+use crate::sun::air::AirByHour;
+use crate::sun::constants::{TRACKING_EFFICIENCY, USUAL_PER_C, USUAL_SOILING};
+use crate::sun::month::{Asked, Sky, ThirtyDays, clearest, fill};
+use crate::sun::panel::{self, cell_c, dc_w};
+use crate::sun::plane::{Plane, Setup};
+use crate::sun::typical::TypicalYear;
+use crate::sun::{Place, clouds::Clouds};
+
+/// The hours of the route under their skies.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Skies {
+    /// The air outside, in °C.
+    pub air_c: Vec<f64>,
+    /// Whether the sun is below the horizon.
+    pub is_dark: Vec<bool>,
+    /// What each panel gives as a share of its peak watts; nothing where no place is known.
+    pub sun_share: Vec<Vec<f64>>,
+    /// What a flat panel on the roof would give, likewise.
+    pub flat_share: Vec<f64>,
+    /// For days in a row: how many, their mean clearness and that of a clear day.
+    pub clearness: Vec<(usize, f64, f64)>,
+}
+
+/// Days in a row at one place in one month.
+struct Stretch {
+    first: usize,
+    days: usize,
+    date: Date,
+    climate: Climate,
+}
+
+/// The skies over days, for these panels.
+pub(super) fn skies(plan: &Plan, days: &[&Day], panels: &[Panel]) -> Skies {
+    let years: Vec<Option<TypicalYear>> = plan.years.iter().map(typical_year).collect();
+    let mut skies = Skies { sun_share: vec![Vec::new(); panels.len()], ..Skies::default() };
+    for stretch in stretches(plan, days) {
+        let days = &days[stretch.first..stretch.first + stretch.days];
+        let year = plan.years.iter().position(|year| Some(year.id) == stretch.climate.year);
+        let year = year.and_then(|at| years.get(at)?.as_ref());
+        skies.add(&stretch, days, panels, year);
+    }
+    skies
+}
+
+/// A typical year of the plan; none if its hours cannot be read.
+pub fn typical_year(year: &crate::plan::Year) -> Option<TypicalYear> {
+    let place =
+        Place { latitude_deg: year.latitude_deg, longitude_deg: year.longitude_deg, altitude_m: year.altitude_m };
+    TypicalYear::of_text(&year.mean_days, place, year.clock_ahead_h)
+}
+
+/// What is known of the sky and the air on a day.
+pub(super) fn climate_of(plan: &Plan, day: &Day) -> Climate {
+    let stay = plan.stays.iter().find(|stay| Some(stay.id) == day.source);
+    stay.map_or(plan.climate, |stay| stay.climate.or(&plan.climate))
+}
+
+/// At most thirty days each, since that is what is worked out at once.
+fn stretches(plan: &Plan, days: &[&Day]) -> Vec<Stretch> {
+    let mut stretches: Vec<Stretch> = Vec::new();
+    for (at, day) in days.iter().enumerate() {
+        let before = at.checked_sub(1).and_then(|before| days.get(before));
+        let goes_on = before.is_some_and(|before| before.source == day.source && before.date.month() == day.date.month());
+        match stretches.last_mut().filter(|stretch| goes_on && stretch.days < 30) {
+            Some(stretch) => stretch.days += 1,
+            None => {
+                stretches.push(Stretch { first: at, days: 1, date: day.date, climate: climate_of(plan, day) });
+            }
+        }
+    }
+    merged(stretches)
+}
+
+/// Days of a week come one by one; where their climate is the same, they are one stretch.
+fn merged(stretches: Vec<Stretch>) -> Vec<Stretch> {
+    let mut merged: Vec<Stretch> = Vec::new();
+    for stretch in stretches {
+        let fits = |last: &&mut Stretch| {
+            last.climate == stretch.climate
+                && last.date.month() == stretch.date.month()
+                && last.days + stretch.days <= 30
+        };
+        match merged.last_mut().filter(fits) {
+            Some(last) => last.days += stretch.days,
+            None => merged.push(stretch),
+        }
+    }
+    merged
+}
+
+impl Skies {
+    fn add(&mut self, stretch: &Stretch, days: &[&Day], panels: &[Panel], year: Option<&TypicalYear>) {
+        let climate = &stretch.climate;
+        let Some(latitude_deg) = climate.latitude_deg else { return self.add_air_only(climate, days.len()) };
+        let clock_h = climate.clock_ahead_h;
+        let longitude_deg = climate.longitude_deg.unwrap_or_else(|| clock_h.unwrap_or(0.0) * 15.0);
+        let place = Place { latitude_deg, longitude_deg, altitude_m: climate.altitude_m.unwrap_or(0.0) };
+        let month = stretch.date.month();
+        let usual = climate.like.map(|like| like.month(month, latitude_deg));
+        let typical = year.and_then(|year| year.months.get(usize::try_from(month - 1).ok()?));
+        let word = [climate.clouds.unwrap_or(Clouds::Many)];
+        let sky = match (climate.clearness_percent, climate.clouds, typical, &usual) {
+            (Some(percent), ..) => Sky::Steady(percent / 100.0),
+            (_, Some(_), ..) => Sky::Words(&word),
+            (_, _, Some(typical), _) => Sky::Typical(typical),
+            (_, _, _, Some(usual)) => Sky::Steady(usual.clearness),
+            _ => Sky::Words(&word),
+        };
+        let low_c = climate.low_c.or(typical.map(|month| month.low_c)).or(usual.as_ref().map(|month| month.low_c));
+        let high_c = climate.high_c.or(typical.map(|month| month.high_c)).or(usual.as_ref().map(|month| month.high_c));
+        let (low_c, high_c) = low_and_high(low_c, high_c);
+        let asked = Asked {
+            // Whole hours, as most clocks are ahead.
+            utc_offset_h: clock_h.unwrap_or_else(|| libm::round(longitude_deg / 15.0)),
+            low_c,
+            high_c,
+            soiling: USUAL_SOILING,
+            days: days.len(),
+            ..Asked::new(place, stretch.date, sky)
+        };
+        let clearest = clearest(&asked);
+        let mean = match sky {
+            Sky::Words(words) => words.first().map_or(1.0, |word| word.clear_share()) * clearest,
+            Sky::Steady(clearness) | Sky::Month { clearness, .. } => clearness,
+            Sky::Typical(typical) => typical.clearness(month, latitude_deg),
+        };
+        self.clearness.push((days.len(), mean, clearest));
+        self.add_light(&asked, days, panels);
+    }
+
+    /// Nobody knows where: there is no sun, and the air by what is said of it.
+    fn add_air_only(&mut self, climate: &Climate, days: usize) {
+        let (low_c, high_c) = low_and_high(climate.low_c, climate.high_c);
+        let air = AirByHour::new(low_c, high_c, 12.0);
+        for hour in (0..days).flat_map(|_| 0..24_usize) {
+            self.air_c.push(air.temperature_c(hour as f64 + 0.5 - 12.0));
+            self.is_dark.push(hour >= DARK_HOURS.0 || hour < DARK_HOURS.1);
+            self.flat_share.push(0.0);
+            self.sun_share.iter_mut().for_each(|shares| shares.push(0.0));
+        }
+    }
+
+    fn add_light(&mut self, asked: &Asked, days: &[&Day], panels: &[Panel]) {
+        let hours = days.len() * 24;
+        let mut light = ThirtyDays::default();
+        fill(asked, &mut light);
+        self.air_c.extend(light.air_c.iter().take(hours));
+        self.is_dark.extend(light.plane_w_m2.iter().take(hours).map(|light| *light <= 0.0));
+        let on_roof = Panel::default();
+        self.flat_share.extend(shares(&on_roof, &light, hours));
+        for (panel, to) in panels.iter().zip(&mut self.sun_share) {
+            let asked = Asked {
+                setup: setup(panel, asked.place.latitude_deg),
+                unshaded: unshaded(panel),
+                soiling: panel.dirt_percent.map_or(USUAL_SOILING, |percent| percent / 100.0),
+                ..*asked
+            };
+            fill(&asked, &mut light);
+            let begin = to.len();
+            to.extend(shares(panel, &light, hours));
+            if panel.setup == Some(PanelSetup::Beside) {
+                fold_up_while_driving(to.get_mut(begin..).unwrap_or_default(), days);
+            }
+        }
+    }
+}
+
+fn low_and_high(low_c: Option<f64>, high_c: Option<f64>) -> (f64, f64) {
+    let low = low_c.or(high_c).unwrap_or(UNKNOWN_AIR_C);
+    (low, high_c.unwrap_or(low))
+}
+
+/// What a panel gives of its peak watts by the light on it and the air around it.
+fn shares<'a>(panel: &Panel, light: &'a ThirtyDays, hours: usize) -> impl Iterator<Item = f64> + use<'a> {
+    let cells = panel::Panel {
+        rated_w: 1.0,
+        per_c: panel.per_degree_percent.map_or(USUAL_PER_C, |percent| percent / 100.0),
+    };
+    let is_beside = panel.setup == Some(PanelSetup::Beside);
+    let fixing = panel.fixing.unwrap_or(if is_beside { Fixing::Open } else { Fixing::Close });
+    let controller = controller(panel);
+    light.plane_w_m2.iter().zip(&light.air_c).take(hours).map(move |(light, air_c)| {
+        if *light <= 0.0 {
+            return 0.0;
+        }
+        controller.out_w(dc_w(cells, *light, cell_c(fixing, *light, *air_c, USUAL_WIND_M_S)))
+    })
+}
+
+/// Wind that cools a panel, in metres a second. Common practice, no source: a light breeze.
+const USUAL_WIND_M_S: f64 = 1.0;
+
+fn controller(panel: &Panel) -> panel::Controller {
+    let stated = panel.controller_percent.map(|percent| percent / 100.0);
+    match panel.controller.unwrap_or_default() {
+        Controller::Tracking => panel::Controller::Tracking { efficiency: stated.unwrap_or(TRACKING_EFFICIENCY) },
+        Controller::Switching => {
+            let (store_v, panel_v) = SWITCHING_VOLTS;
+            let usual = panel::Controller::Switching { store_v, panel_v };
+            stated.map_or(usual, |efficiency| panel::Controller::Tracking { efficiency })
+        }
+    }
+}
+
+fn setup(panel: &Panel, latitude_deg: f64) -> Setup {
+    let south_deg = if latitude_deg < 0.0 { 0.0 } else { 180.0 };
+    let plane = || Plane {
+        tilt_deg: panel.tilt_deg.unwrap_or(0.0),
+        azimuth_deg: panel.azimuth_deg.unwrap_or(south_deg),
+    };
+    let turns = panel.turned_times.unwrap_or(0);
+    match panel.setup.unwrap_or_default() {
+        PanelSetup::Flat => Setup::Flat,
+        PanelSetup::Beside if turns > 0 => Setup::Turned { times: u8::try_from(turns).unwrap_or(u8::MAX) },
+        PanelSetup::Tilted | PanelSetup::Beside => Setup::Tilted(plane()),
+    }
+}
+
+/// What shade leaves, hour by hour of the clock.
+fn unshaded(panel: &Panel) -> [f64; 24] {
+    let left = 1.0 - panel.shade_percent.unwrap_or(0.0) / 100.0;
+    let from = panel.sun_from_hour.unwrap_or(0.0);
+    let until = panel.sun_until_hour.unwrap_or(24.0);
+    std::array::from_fn(|hour| {
+        let begin = hour as f64;
+        let lit = ((begin + 1.0).min(until) - begin.max(from)).clamp(0.0, 1.0);
+        left * (lit + (1.0 - lit) * SHADED_SHARE)
+    })
+}
+
+/// What stands beside the van is folded up in the hours in which it drives.
+fn fold_up_while_driving(shares: &mut [f64], days: &[&Day]) {
+    for (day, shares) in days.iter().zip(shares.chunks_mut(24)) {
+        for (hour, share) in shares.iter_mut().enumerate() {
+            *share *= 1.0 - super::given::driving_share(day, hour);
+        }
+    }
+}
