@@ -138,7 +138,7 @@ impl Pass for Reader<'_> {
         let mut whole = 0;
         for place in 0..MOST_LETTERS {
             let letter = self.0.next()?;
-            let number = LETTERS.iter().position(|other| *other == letter)? as i32;
+            let (number, _) = (0_i32..).zip(LETTERS).find(|(_, other)| **other == letter)?;
             whole |= (number & 31) << (BITS * place);
             if number < 32 {
                 return Some(from + ((whole >> 1) ^ -(whole & 1)));
