@@ -25,7 +25,7 @@ use kerbstead_core::{Assessment, Say, Standing, assess};
 use kerbstead_tests::generate::{cases, documents, seeded};
 
 /// Sentences that core names by a literal begin with one of these.
-const OF_CORE: [&str; 20] = [
+const OF_CORE: [&str; 21] = [
     "days-",
     "space-",
     "load-",
@@ -46,6 +46,7 @@ const OF_CORE: [&str; 20] = [
     "shop-",
     "value-",
     "receipts-",
+    "typical-",
 ];
 
 /// What the front end calls with the name of a sentence as its first argument.

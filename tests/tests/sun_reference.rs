@@ -216,7 +216,7 @@ fn what_cannot_be_meant_is_told_with_its_line() {
     let cases = [
         (String::new(), 1, Fault::NeitherFormat),
         ("\u{feff}name,price\n".to_owned(), 1, Fault::NeitherFormat),
-        (with(&tmy3, 1, "36.1", "96.1"), 1, Fault::OutOfRange("latitude", 96.1)),
+        (with(&tmy3, 1, "36.1", "96.1"), 1, Fault::OutOfRange("latitude", 96.1, [-90.0, 90.0])),
         (with(&tmy3, 2, "DNI", "DNA"), 2, Fault::NoColumn("DNI (W/m^2)")),
         (until(&tmy3, 1), 2, Fault::NoColumn("Date (MM/DD/YYYY)")),
         (with(&tmy3, 9, "01/01", "13/01"), 9, Fault::NotADay("13/01/2001".to_owned())),

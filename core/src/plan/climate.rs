@@ -79,7 +79,7 @@ impl Climate {
 
 words!(Like {
     LongWinters = "long_winters", ColdCoast = "cold_coast", Oceanic = "oceanic", InlandPlain = "inland_plain",
-    DrySummers = "dry_summers", WetSummers = "wet_summers", Desert = "dry_heat",
+    DrySummers = "dry_summers", WetSummers = "wet_summers", DryHeat = "dry_heat",
 });
 
 words!(Clouds { Clear = "clear", Some = "some", Many = "many", Overcast = "overcast" });

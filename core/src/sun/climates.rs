@@ -27,7 +27,7 @@ pub enum Climate {
     /// Hot wet summers, cool winters: 36° north, 273 m up.
     WetSummers,
     /// Hot and clear: 33° north.
-    Desert,
+    DryHeat,
 }
 
 /// Means of a month.
@@ -50,7 +50,7 @@ impl Climate {
         Self::InlandPlain,
         Self::DrySummers,
         Self::WetSummers,
-        Self::Desert,
+        Self::DryHeat,
     ];
 
     /// Means of a month (1 to 12) at a place so many degrees north: south of the equator those of the month six months away.
@@ -76,24 +76,6 @@ impl Climate {
         self.row().source
     }
 
-    /// The word that stands for it in data.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::LongWinters => "long_winters",
-            Self::ColdCoast => "cold_coast",
-            Self::Oceanic => "oceanic",
-            Self::InlandPlain => "inland_plain",
-            Self::DrySummers => "dry_summers",
-            Self::WetSummers => "wet_summers",
-            Self::Desert => "dry_heat",
-        }
-    }
-
-    /// The climate of a word.
-    pub fn from_word(word: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|climate| climate.word() == word)
-    }
-
     const fn row(self) -> &'static Row {
         match self {
             Self::LongWinters => &LONG_WINTERS,
@@ -102,7 +84,7 @@ impl Climate {
             Self::InlandPlain => &INLAND_PLAIN,
             Self::DrySummers => &DRY_SUMMERS,
             Self::WetSummers => &WET_SUMMERS,
-            Self::Desert => &DESERT,
+            Self::DryHeat => &DESERT,
         }
     }
 }
@@ -124,16 +106,16 @@ const LONG_WINTERS: Row = Row {
         (from memory)",
     months: [
         [32, -11, -1],
-        [37, -13, -3],
-        [47, -7, 4],
+        [36, -13, -3],
+        [46, -7, 4],
         [52, 3, 16],
-        [55, 13, 29],
+        [54, 13, 29],
         [52, 23, 38],
         [52, 29, 44],
         [48, 27, 41],
-        [43, 19, 31],
-        [33, 9, 18],
-        [28, 1, 8],
+        [44, 19, 31],
+        [34, 9, 18],
+        [29, 1, 8],
         [28, -5, 2],
     ],
 };
@@ -142,17 +124,17 @@ const COLD_COAST: Row = Row {
     latitude_deg: 55.3,
     source: "TMY3, station 703165, as pvlib 0.16.1 ships it",
     months: [
-        [36, -2, 5],
+        [35, -2, 5],
         [32, -1, 6],
-        [34, 0, 7],
+        [33, 0, 7],
         [37, 0, 9],
         [31, 3, 10],
         [33, 12, 21],
-        [45, 19, 28],
-        [29, 21, 27],
-        [46, 12, 19],
-        [40, 6, 12],
-        [36, -2, 4],
+        [46, 19, 28],
+        [30, 21, 27],
+        [47, 12, 19],
+        [41, 6, 12],
+        [37, -2, 4],
         [37, -5, 2],
     ],
 };
@@ -167,11 +149,11 @@ const OCEANIC: Row = Row {
         [40, 10, 23],
         [45, 16, 34],
         [43, 21, 38],
-        [44, 25, 41],
+        [45, 25, 41],
         [43, 27, 41],
         [39, 21, 36],
-        [34, 15, 28],
-        [32, 7, 20],
+        [35, 15, 28],
+        [33, 7, 20],
         [27, 5, 12],
     ],
 };
@@ -183,14 +165,14 @@ const INLAND_PLAIN: Row = Row {
         [46, 4, 19],
         [48, 6, 23],
         [54, 7, 27],
-        [44, 17, 33],
+        [43, 17, 33],
         [44, 26, 43],
         [62, 32, 57],
         [59, 34, 53],
         [58, 35, 53],
-        [57, 31, 50],
-        [50, 23, 38],
-        [53, 5, 21],
+        [58, 31, 50],
+        [51, 23, 38],
+        [54, 5, 21],
         [51, 1, 17],
     ],
 };
@@ -202,17 +184,17 @@ const DRY_SUMMERS: Row = Row {
     source: "TMY3, station 723890, statistics file that comes with EnergyPlus",
     months: [
         [39, 8, 25],
-        [51, 10, 31],
+        [50, 10, 31],
         [58, 14, 37],
         [66, 20, 47],
-        [66, 28, 58],
+        [66, 29, 58],
         [71, 36, 67],
         [69, 41, 74],
         [71, 38, 71],
-        [65, 33, 64],
-        [63, 26, 54],
+        [66, 33, 64],
+        [64, 26, 54],
         [53, 12, 34],
-        [44, 6, 24],
+        [44, 7, 24],
     ],
 };
 
@@ -220,7 +202,7 @@ const WET_SUMMERS: Row = Row {
     latitude_deg: 36.1,
     source: "TMY3, station 723170, as pvlib 0.16.1 ships it",
     months: [
-        [50, -9, 11],
+        [49, -9, 11],
         [48, 0, 20],
         [52, 12, 34],
         [54, 16, 42],
@@ -229,7 +211,7 @@ const WET_SUMMERS: Row = Row {
         [54, 42, 61],
         [54, 40, 59],
         [50, 31, 50],
-        [51, 16, 37],
+        [52, 16, 37],
         [46, 10, 34],
         [50, -3, 20],
     ],
@@ -240,7 +222,7 @@ const DESERT: Row = Row {
     latitude_deg: 33.5,
     source: "TMY3, station 722780, statistics file that comes with EnergyPlus",
     months: [
-        [62, 14, 38],
+        [62, 15, 38],
         [61, 20, 43],
         [63, 22, 47],
         [70, 34, 61],
@@ -251,6 +233,6 @@ const DESERT: Row = Row {
         [70, 49, 73],
         [66, 37, 62],
         [66, 24, 48],
-        [62, 12, 35],
+        [63, 12, 35],
     ],
 };

@@ -7,7 +7,8 @@
 //! - [`plane`]: what of it falls on a panel that is flat, tilted or turned to the sun;
 //! - [`panel`]: how warm the cells get, and what the panel and its controller give;
 //! - [`air`]: the temperature outside by hour;
-//! - [`typical`]: files of typical years, read into twelve months of twenty-four hours;
+//! - [`typical`]: files of typical years, read into twelve months of twenty-four hours, and kept as short text;
+//! - [`climates`]: means by month of a few climates, for who has no such file;
 //! - [`month`]: thirty days of all this in one function.
 //!
 //! Angles are in degrees, azimuths clockwise from north, irradiances in watts per square metre. No function fails on a

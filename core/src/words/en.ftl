@@ -721,6 +721,18 @@ receipts-column-receipt = Number of the receipt
 receipts-column-currency = Currency
 receipts-column-nothing = (left out)
 
+## Files of typical years
+
+typical-neither-format = Line { $line }: This begins neither as a TMY3 file nor as an EPW file does. Choose a file of one of these, as it came.
+typical-no-column = Line { $line }: There is no heading “{ $column }”, as a TMY3 file has. Choose the file as it came.
+typical-too-short = Line { $line } ends before “{ $column }”. Choose the file as it came; this one may be cut off.
+typical-not-a-number = Line { $line }: “{ $text }” stands for “{ $column }” and is no number such as 12.5.
+typical-out-of-range = Line { $line }: { $value } stands for “{ $column }”, which is { $least } to { $most }.
+typical-not-a-day = Line { $line }: “{ $text }” is no day: a month of 1 to 12, a stroke, and a day of 1 to 31.
+typical-not-an-hour = Line { $line }: “{ $text }” is no hour of 1 to 24.
+typical-too-many-lines = Line { $line }: No more than { $most } lines are read. Choose a file with a line an hour.
+typical-nothing = Line { $line } is the last, and no day of month { $month } has “{ $column }” for hour { $hour }. A whole year has each hour of each month.
+
 ## In the shop
 
 shop-road-days = { $days } on the road

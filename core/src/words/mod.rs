@@ -8,6 +8,7 @@ mod plain;
 mod problem;
 mod receipts;
 mod region;
+mod typical;
 mod units;
 mod value;
 

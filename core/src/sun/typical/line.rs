@@ -33,7 +33,7 @@ impl<'a> Line<'a> {
         let value = self.any_number(at, column)?;
         let [least, most] = range;
         if value < least || value > most {
-            return Err(self.fault(Fault::OutOfRange(column, value)));
+            return Err(self.fault(Fault::OutOfRange(column, value, range)));
         }
         Ok(value)
     }

@@ -100,8 +100,8 @@ pub enum Fault {
     TooShort(&'static str),
     /// No number.
     NotANumber(&'static str, String),
-    /// A number that this cannot be.
-    OutOfRange(&'static str, f64),
+    /// A number that this cannot be, and the range that it can be in.
+    OutOfRange(&'static str, f64, [f64; 2]),
     /// No day of a year.
     NotADay(String),
     /// No hour of a day.
