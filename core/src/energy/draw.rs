@@ -153,7 +153,15 @@ impl Draw {
             _ => sound(self.power_w, MOST_W),
         };
         let surge_w = within(self.surge_w, power_w, 10.0 * MOST_W);
-        Self { power_w, surge_w, need, days: self.days.clone(), chance: sound(self.chance, 1.0), duty: sound(self.duty, 1.0), ..*self }
+        Self {
+            power_w,
+            surge_w,
+            need,
+            days: self.days.clone(),
+            chance: sound(self.chance, 1.0),
+            duty: sound(self.duty, 1.0),
+            ..*self
+        }
     }
 }
 

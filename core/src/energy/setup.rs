@@ -54,7 +54,15 @@ pub struct Given {
 impl Default for Given {
     /// An hour at 20 °C without anything on offer.
     fn default() -> Self {
-        Self { air_c: 20.0, store_c: 20.0, sun_share: 0.0, vehicle_w: 0.0, vehicle_hour: 1.0, mains_w: 0.0, mains_hour: 1.0 }
+        Self {
+            air_c: 20.0,
+            store_c: 20.0,
+            sun_share: 0.0,
+            vehicle_w: 0.0,
+            vehicle_hour: 1.0,
+            mains_w: 0.0,
+            mains_hour: 1.0,
+        }
     }
 }
 

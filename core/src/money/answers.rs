@@ -24,9 +24,12 @@ pub fn answer(plan: &Plan, flow: &Flow, happened: bool) -> Option<Edit> {
             let path = Path::entry("incomes", id).child("received_until");
             return Some(Edit::Set { path, value: date_text(flow.on).into() });
         }
-        FlowGroup::Income | FlowGroup::Costs | FlowGroup::Nights | FlowGroup::Fuel | FlowGroup::Receipts => {
-            return None;
-        }
+        FlowGroup::Income
+        | FlowGroup::Costs
+        | FlowGroup::Nights
+        | FlowGroup::Charging
+        | FlowGroup::Fuel
+        | FlowGroup::Receipts => return None,
     };
     Some(Edit::Set { path, value: outcome })
 }

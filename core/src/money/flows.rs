@@ -77,6 +77,8 @@ pub enum FlowGroup {
     Costs,
     /// Nights that are paid for.
     Nights,
+    /// Places to charge at that are in use.
+    Charging,
     /// The van itself.
     Vehicle,
     /// Loans, drawn and paid back.
@@ -127,6 +129,7 @@ impl Input {
         plan.incomes.iter().for_each(|income| collector.income(income));
         plan.costs.iter().for_each(|cost| collector.cost(cost));
         collector.nights();
+        collector.charging();
         collector.fuel();
         collector.vehicle();
         collector.receipts(&bookings);
@@ -375,6 +378,18 @@ impl Collector<'_> {
         for day in timeline.days.iter().filter(|day| day.phase == Phase::Road) {
             let Some(price) = day.offer.and_then(|offer| offer.price_per_night) else { continue };
             self.settled(Some(day.date), Span::of(price).negated(), FlowGroup::Nights, day.source.unwrap_or(0));
+        }
+    }
+
+    /// Each day at each place to charge at that is in use.
+    fn charging(&mut self) {
+        let (timeline, plan) = (self.timeline, self.plan);
+        for place in plan.charging.iter().filter(|place| place.in_use) {
+            let price = place.price(place.hours());
+            let days = timeline.road().filter(|day| price > Money::ZERO && place.is_there(day.date, day.source));
+            for day in days {
+                self.settled(Some(day.date), Span::sure(-price), FlowGroup::Charging, place.id);
+            }
         }
     }
 }

@@ -45,7 +45,7 @@ pub struct Month {
 pub struct MonthLine {
     /// What it is for.
     pub group: FlowGroup,
-    /// The cost or loan it comes from; 0 for fuel and nights.
+    /// The cost or loan it comes from, or the place to charge at; 0 for fuel and nights.
     pub source: Id,
     /// In a month at home.
     pub home: Money,
@@ -134,6 +134,11 @@ pub(super) fn lines(plan: &Plan, timeline: &Timeline, debts: &[Debt]) -> Vec<Mon
     let prices = timeline.road().filter_map(|day| day.offer?.price_per_night);
     let nights: Money = prices.map(|price| price.likely()).sum();
     line(FlowGroup::Nights, 0, Money::ZERO, a_month_of(nights, timeline.road().count()));
+    for place in plan.charging.iter().filter(|place| place.in_use) {
+        let days = timeline.road().filter(|day| place.is_there(day.date, day.source)).count();
+        let paid = place.price(place.hours()).scaled(Decimal::from(days));
+        line(FlowGroup::Charging, place.id, Money::ZERO, a_month_of(paid, timeline.road().count()));
+    }
     for debt in debts {
         let payment = debt.payments.first().map_or(Money::ZERO, |first| first.payment);
         line(FlowGroup::Loans, debt.loan, Money::ZERO, payment);

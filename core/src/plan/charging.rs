@@ -2,6 +2,7 @@
 
 use jiff::civil::Date;
 
+use super::decimal::of_measure;
 use super::record::{record, words};
 use super::{Id, Money};
 
@@ -50,6 +51,23 @@ impl Charging {
     /// The hour from which on it gives.
     pub fn from_hour(&self) -> f64 {
         self.from_hour.unwrap_or(crate::power::constants::MAINS_FROM_HOUR)
+    }
+
+    /// Whether it is there on a day of a stay.
+    pub fn is_there(&self, on: Date, stay: Option<Id>) -> bool {
+        self.on.is_none_or(|day| day == on) && (self.stay.is_none() || self.stay == stay)
+    }
+
+    /// What so many hours at one stop cost.
+    ///
+    /// ```
+    /// use kerbstead_core::plan::{Charging, Money};
+    /// let table = Charging { stop_price: Some(Money::whole(4)), hour_price: Some(Money::whole(1)), ..Charging::default() };
+    /// assert_eq!(table.price(2.0), Money::whole(6));
+    /// ```
+    pub fn price(&self, hours: f64) -> Money {
+        let an_hour = self.hour_price.unwrap_or(Money::ZERO);
+        self.stop_price.unwrap_or(Money::ZERO) + an_hour.scaled(of_measure(hours))
     }
 
     /// For so many hours.

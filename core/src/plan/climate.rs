@@ -1,7 +1,7 @@
 //! Where places are, what sky is over them, and how warm it is there.
 
-use super::record::{record, words};
 use super::Id;
+use super::record::{record, words};
 pub use crate::sun::climates::Climate as Like;
 pub use crate::sun::clouds::Clouds;
 
@@ -42,7 +42,16 @@ pub struct Climate {
 }
 
 record!(Climate {
-    latitude_deg, longitude_deg, altitude_m, clock_ahead_h, low_c, high_c, clouds, clearness_percent, like, year,
+    latitude_deg,
+    longitude_deg,
+    altitude_m,
+    clock_ahead_h,
+    low_c,
+    high_c,
+    clouds,
+    clearness_percent,
+    like,
+    year,
 });
 
 impl Climate {

@@ -539,7 +539,8 @@ pub const STAY: &[Field] = with_offer![
 ];
 
 const CLOUDS: Kind = Kind::Choice(&["clear", "some", "many", "overcast"]);
-const LIKE: Kind = Kind::Choice(&["long_winters", "cold_coast", "oceanic", "inland_plain", "dry_summers", "wet_summers", "dry_heat"]);
+const LIKE: Kind =
+    Kind::Choice(&["long_winters", "cold_coast", "oceanic", "inland_plain", "dry_summers", "wet_summers", "dry_heat"]);
 
 /// Fields of the sky and the air of places that say nothing of their own.
 pub const CLIMATE: &[Field] = &[

@@ -65,17 +65,13 @@ impl From<f64> for Scale {
 ///
 /// # Errors
 /// What is wrong with the text, and what would be right.
-pub fn typed_value(
-    field: &Field,
-    text: &str,
-    marks: NumberMarks,
-    scale: impl Into<Scale>,
-) -> Result<Value, Wrong> {
+pub fn typed_value(field: &Field, text: &str, marks: NumberMarks, scale: impl Into<Scale>) -> Result<Value, Wrong> {
     let text = text.trim();
     if text.is_empty() {
         return Ok(Value::Null);
     }
-    let value = value(&field.kind, text, marks, scale.into()).map_err(|wrong| wrong.unwrap_or(expected(&field.kind)))?;
+    let value =
+        value(&field.kind, text, marks, scale.into()).map_err(|wrong| wrong.unwrap_or(expected(&field.kind)))?;
     check_value(&field.kind, &value)?;
     Ok(value)
 }

@@ -2,7 +2,7 @@
 
 use super::constants::{DRIVE_FROM_HOUR, MAINS_FROM_HOUR, SOCKET_LASTING_SHARE};
 use crate::energy::setup::Given;
-use crate::plan::{Charging, Plan, Vehicle};
+use crate::plan::{Plan, Vehicle};
 use crate::run::Day;
 
 /// The most that is on offer anywhere, in W: sockets of which nothing is known have no limit but the store's.
@@ -34,16 +34,11 @@ pub(super) fn hours(plan: &Plan, days: &[&Day]) -> Vec<Given> {
             let limit_w = offer.mains_w.unwrap_or(NO_LIMIT_W);
             plug_in(&mut hours, number, (from, length), limit_w);
         }
-        for place in plan.charging.iter().filter(|place| place.in_use && is_there(place, day)) {
+        for place in plan.charging.iter().filter(|place| place.in_use && place.is_there(day.date, day.source)) {
             plug_in(&mut hours, number, (place.from_hour(), place.hours()), place.gives_w.unwrap_or(NO_LIMIT_W));
         }
     }
     hours
-}
-
-/// Whether a place to charge at is there on a day.
-pub fn is_there(place: &Charging, day: &Day) -> bool {
-    place.on.is_none_or(|on| on == day.date) && (place.stay.is_none() || place.stay == day.source)
 }
 
 /// A socket for a span of a day, which may last past midnight.

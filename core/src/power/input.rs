@@ -80,8 +80,7 @@ impl Input {
             socket_w: given::socket_w(&plan.vehicle),
             without_store: Vec::new(),
             has_draws: false,
-            is_place_unknown: !panels.is_empty()
-                && days.iter().any(|day| climate_of(plan, day).latitude_deg.is_none()),
+            is_place_unknown: !panels.is_empty() && days.iter().any(|day| climate_of(plan, day).latitude_deg.is_none()),
             is_dark: skies.is_dark.clone(),
         };
         input.put_stores(&stores, &panels, &skies);
@@ -127,7 +126,9 @@ impl Input {
             };
             if peak_w > 0.0 {
                 let share = |hour: usize| {
-                    here().map(|((.., panel), shares)| panel.peak_w * shares.get(hour).copied().unwrap_or(0.0)).sum::<f64>()
+                    here()
+                        .map(|((.., panel), shares)| panel.peak_w * shares.get(hour).copied().unwrap_or(0.0))
+                        .sum::<f64>()
                 };
                 board.sun_share = (0..self.setup.hours.len()).map(|hour| share(hour) / peak_w).collect();
             }

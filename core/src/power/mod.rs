@@ -15,7 +15,6 @@ mod store;
 mod working;
 
 pub use findings::Finding;
-pub use given::is_there;
 pub use input::{Hanging, Input};
 pub use report::{DrawReport, Hour, PanelReport, Report, StoreReport, report};
 pub use sky::typical_year;

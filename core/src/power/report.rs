@@ -8,7 +8,7 @@ use super::findings::Finding;
 use super::input::{Hanging, Input};
 use super::working::working;
 use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
-use crate::energy::run::{Course, HourOf, Limit, Sources, StoreCourse, DrawCourse};
+use crate::energy::run::{Course, DrawCourse, HourOf, Limit, Sources, StoreCourse};
 use crate::plan::{Id, PanelSetup, Path, Plan, add_days, days_between};
 use crate::run::Timeline;
 
@@ -147,11 +147,8 @@ fn standing(
     reports: Reports,
     limited: Vec<Finding>,
 ) -> Standing<Finding> {
-    let mut standing = if missing.is_empty() {
-        judge(plan, input, reports, limited)
-    } else {
-        Standing::unknown(missing)
-    };
+    let mut standing =
+        if missing.is_empty() { judge(plan, input, reports, limited) } else { Standing::unknown(missing) };
     if !input.stores.is_empty() {
         standing.cautions.extend([
             Caution::StoreHeatAndFrost,
@@ -160,9 +157,7 @@ fn standing(
             Caution::EngineWhileParked,
         ]);
     }
-    let is_on_roof = |item: &crate::plan::Item| {
-        item.panel.is_some_and(|panel| panel.setup != Some(PanelSetup::Beside))
-    };
+    let is_on_roof = |item: &crate::plan::Item| item.panel.is_some_and(|panel| panel.setup != Some(PanelSetup::Beside));
     if plan.carried().any(is_on_roof) {
         standing.cautions.push(Caution::PanelsOnRoofs);
     }
@@ -252,7 +247,8 @@ fn store_report(input: &Input, at: usize, course: &Course, span: Span) -> Option
 /// What lies between what the cells give and what draws take at their outlets, on an average day.
 fn converted_wh(input: &Input, at: usize, draws: &[DrawCourse], needed_wh: f64, days: f64) -> f64 {
     let here = input.setup.draws.iter().zip(draws).filter(|(draw, _)| draw.store == at);
-    let refused_wh = |draw: &DrawCourse| draw.by_limit_wh[Limit::Power as usize] + draw.by_limit_wh[Limit::Surge as usize];
+    let refused_wh =
+        |draw: &DrawCourse| draw.by_limit_wh[Limit::Power as usize] + draw.by_limit_wh[Limit::Surge as usize];
     let at_outlets_wh: f64 = here.map(|(_, draw)| draw.wanted_wh - refused_wh(draw)).sum();
     (needed_wh - at_outlets_wh).max(0.0) / days
 }
@@ -312,12 +308,7 @@ fn reserve_hours(charge_wh: f64, draw_w: f64) -> f64 {
     if draw_w > 0.0 { (charge_wh / draw_w).min(MOST_RESERVE_HOURS) } else { MOST_RESERVE_HOURS }
 }
 
-fn judge(
-    plan: &Plan,
-    input: &Input,
-    (stores, draws, panels): Reports,
-    limited: Vec<Finding>,
-) -> Standing<Finding> {
+fn judge(plan: &Plan, input: &Input, (stores, draws, panels): Reports, limited: Vec<Finding>) -> Standing<Finding> {
     let name = |id: Id| plan.item(id).map_or_else(String::new, |item| item.name.clone());
     let mut findings: Vec<Finding> = stores.iter().filter_map(|store| of_store(store, name(store.item))).collect();
     findings.extend(limited);

@@ -67,7 +67,8 @@ fn stretches(plan: &Plan, days: &[&Day]) -> Vec<Stretch> {
     let mut stretches: Vec<Stretch> = Vec::new();
     for (at, day) in days.iter().enumerate() {
         let before = at.checked_sub(1).and_then(|before| days.get(before));
-        let goes_on = before.is_some_and(|before| before.source == day.source && before.date.month() == day.date.month());
+        let goes_on =
+            before.is_some_and(|before| before.source == day.source && before.date.month() == day.date.month());
         match stretches.last_mut().filter(|stretch| goes_on && stretch.days < 30) {
             Some(stretch) => stretch.days += 1,
             None => {
@@ -179,10 +180,8 @@ fn low_and_high(low_c: Option<f64>, high_c: Option<f64>) -> (f64, f64) {
 
 /// What a panel gives of its peak watts by the light on it and the air around it.
 fn shares<'a>(panel: &Panel, light: &'a ThirtyDays, hours: usize) -> impl Iterator<Item = f64> + use<'a> {
-    let cells = panel::Panel {
-        rated_w: 1.0,
-        per_c: panel.per_degree_percent.map_or(USUAL_PER_C, |percent| percent / 100.0),
-    };
+    let cells =
+        panel::Panel { rated_w: 1.0, per_c: panel.per_degree_percent.map_or(USUAL_PER_C, |percent| percent / 100.0) };
     let is_beside = panel.setup == Some(PanelSetup::Beside);
     let fixing = panel.fixing.unwrap_or(if is_beside { Fixing::Open } else { Fixing::Close });
     let controller = controller(panel);
@@ -211,10 +210,8 @@ fn controller(panel: &Panel) -> panel::Controller {
 
 fn setup(panel: &Panel, latitude_deg: f64) -> Setup {
     let south_deg = if latitude_deg < 0.0 { 0.0 } else { 180.0 };
-    let plane = || Plane {
-        tilt_deg: panel.tilt_deg.unwrap_or(0.0),
-        azimuth_deg: panel.azimuth_deg.unwrap_or(south_deg),
-    };
+    let plane =
+        || Plane { tilt_deg: panel.tilt_deg.unwrap_or(0.0), azimuth_deg: panel.azimuth_deg.unwrap_or(south_deg) };
     let turns = panel.turned_times.unwrap_or(0);
     match panel.setup.unwrap_or_default() {
         PanelSetup::Flat => Setup::Flat,

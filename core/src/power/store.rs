@@ -20,10 +20,7 @@ pub(super) fn of_plan(store: &Store) -> Engine {
         charge_efficiency: share(store.charge_efficiency_percent),
         discharge_efficiency: store.discharge_efficiency_percent.map_or(1.0, share),
         inverter: Some(inverter(store)),
-        dc: Limits {
-            continuous_w: store.dc_continuous_w,
-            surge_w: store.dc_surge_w.unwrap_or(store.dc_continuous_w),
-        },
+        dc: Limits { continuous_w: store.dc_continuous_w, surge_w: store.dc_surge_w.unwrap_or(store.dc_continuous_w) },
         inputs: Inputs {
             mains_w: store.mains_input_w,
             vehicle_w: store.vehicle_input_w,
@@ -31,12 +28,7 @@ pub(super) fn of_plan(store: &Store) -> Engine {
             together_w: store.total_input_w.unwrap_or(store.mains_input_w + store.vehicle_input_w + panel_w),
         },
         taper: Taper { from_state: share(store.taper_from_percent), of: TaperOf::Every, within: TaperWithin::Exact },
-        charging: Charging {
-            none_below_c: below_c,
-            full_from_c: below_c,
-            full_to_c: slows_c,
-            none_above_c: above_c,
-        },
+        charging: Charging { none_below_c: below_c, full_from_c: below_c, full_to_c: slows_c, none_above_c: above_c },
         self_discharge_per_month: store.loses_percent.map_or(0.0, share),
         ageing: Ageing {
             cycles: store.cycles_stated.unwrap_or(usual.ageing.cycles),

@@ -1,13 +1,19 @@
 //! The working of the power's figures.
 
-use super::input::Input;
 use super::draws::{fridge, heating};
+use super::input::Input;
 use super::report::{DrawReport, PanelReport, StoreReport};
 use crate::explain::{Figure, Source, Working};
 use crate::plan::{Draw, Item, Plan, Quantity, Works};
 
 /// How the margin of the worst store came about.
-pub(super) fn working(plan: &Plan, input: &Input, store: &StoreReport, draws: &[DrawReport], panels: &[PanelReport]) -> Vec<Working> {
+pub(super) fn working(
+    plan: &Plan,
+    input: &Input,
+    store: &StoreReport,
+    draws: &[DrawReport],
+    panels: &[PanelReport],
+) -> Vec<Working> {
     let watts = |value| Figure::of(value, Quantity::PowerW);
     let margin = if store.first_short.is_some() {
         Working {

@@ -5,8 +5,7 @@ use rust_decimal::Decimal;
 use super::pack::{Pack, read_pack};
 use crate::money::{PriceParts, price_parts};
 use crate::plan::{
-    Scale,
-    Edit, Field, Id, Item, Money, NumberMarks, Obtain, Path, Plan, Quantity, Wrong, decimal, field, typed_value,
+    Edit, Field, Id, Item, Money, NumberMarks, Obtain, Path, Plan, Quantity, Scale, Wrong, decimal, field, typed_value,
 };
 
 /// A thing on a shelf.

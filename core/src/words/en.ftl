@@ -1792,6 +1792,7 @@ flow-income = Income
 flow-receipts = Other receipts
 flow-costs = Running costs
 flow-nights = Paid nights
+flow-charging = Charging
 flow-vehicle = The van itself
 flow-loans = Loans
 flow-fuel = Fuel

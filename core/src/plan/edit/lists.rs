@@ -5,9 +5,9 @@ use serde_json::Value;
 
 use super::{Edit, NotPossible};
 use crate::plan::{
-    Belonging, BuiltIn, Charging, Corner, Cost, Distance, Door, Helper, Id, Income, Item, Loan, OtherDay, Path, Placement, Plain,
-    Plan, Reading, Receipt, ReceiptLine, RoofRow, Sleeper, Stay, Task, TaskNeed, Tool, VanBuild, WallRow, WaterUse,
-    WeekDay, Year,
+    Belonging, BuiltIn, Charging, Corner, Cost, Distance, Door, Helper, Id, Income, Item, Loan, OtherDay, Path,
+    Placement, Plain, Plan, Reading, Receipt, ReceiptLine, RoofRow, Sleeper, Stay, Task, TaskNeed, Tool, VanBuild,
+    WallRow, WaterUse, WeekDay, Year,
 };
 
 /// An entry of a list of the plan.

@@ -1,7 +1,7 @@
 //! A panel in the sun.
 
-use crate::plan::record::{record, words};
 use crate::plan::Id;
+use crate::plan::record::{record, words};
 pub use crate::sun::panel::Fixing;
 
 /// A panel in the sun, one of as many as there are of the item.
@@ -51,7 +51,22 @@ pub struct Panel {
     pub charges: Option<Id>,
 }
 
-record!(Panel { peak_w, setup, tilt_deg, azimuth_deg, turned_times, fixing, sun_from_hour, sun_until_hour, shade_percent, dirt_percent, per_degree_percent, controller, controller_percent, charges });
+record!(Panel {
+    peak_w,
+    setup,
+    tilt_deg,
+    azimuth_deg,
+    turned_times,
+    fixing,
+    sun_from_hour,
+    sun_until_hour,
+    shade_percent,
+    dirt_percent,
+    per_degree_percent,
+    controller,
+    controller_percent,
+    charges
+});
 
 /// How a panel is set up.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -18,6 +18,7 @@ pub fn group_name(group: FlowGroup) -> String {
         FlowGroup::Receipts => "flow-receipts",
         FlowGroup::Costs => "flow-costs",
         FlowGroup::Nights => "flow-nights",
+        FlowGroup::Charging => "flow-charging",
         FlowGroup::Vehicle => "flow-vehicle",
         FlowGroup::Loans => "flow-loans",
         FlowGroup::Fuel => "flow-fuel",
