@@ -168,7 +168,7 @@ impl Ended {
         self.charge_wh[lane] = after_wh;
         self.lowest_wh[lane] = least(after_wh, self.lowest_wh[lane]);
         self.unserved_wh[lane] += unserved_wh;
-        let is_short = (unserved_wh > LEAST_SHORT_WH) | (after_wh < short_below_wh);
+        let is_short = unserved_wh > LEAST_SHORT_WH || after_wh < short_below_wh;
         let short = if is_short { hour as f64 } else { f64::INFINITY };
         self.first_short[lane] = least(short, self.first_short[lane]);
     }

@@ -26,17 +26,13 @@ pub(super) fn lasts_to(prepared: &Prepared) -> Option<f64> {
             }
         };
         step(prepared, hour, offer, factors, &mut charge_wh, &mut steps, &mut short);
-        let mut first_h = f64::INFINITY;
-        for (at, side) in prepared.sides.iter().enumerate() {
-            let (Some(before), Some(after), Some(step)) = (before_wh.get(at), charge_wh.get(at), steps.get(at)) else {
-                continue;
-            };
-            let is_low = *after < side.floor_wh;
-            if is_low || is_short.get(at).copied().unwrap_or(false) {
-                let level_wh = if is_low { side.floor_wh } else { 0.0 };
-                first_h = least(meets_h(side, hour, factors, *before, step, level_wh), first_h);
-            }
-        }
+        let first_h = prepared.sides.iter().enumerate().filter_map(|(at, side)| {
+            let is_low = *charge_wh.get(at)? < side.floor_wh;
+            let level_wh = if is_low { side.floor_wh } else { 0.0 };
+            let meets_h = || Some(meets_h(side, hour, factors, *before_wh.get(at)?, steps.get(at)?, level_wh));
+            if is_low || *is_short.get(at)? { meets_h() } else { None }
+        });
+        let first_h = first_h.fold(f64::INFINITY, least);
         if first_h <= 1.0 {
             return Some(hour as f64 + first_h);
         }

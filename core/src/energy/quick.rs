@@ -9,7 +9,7 @@
 //! let charge = charge_time(&store, 0.0, 0.5, Source::Panels, 50.0);
 //! assert_eq!((charge.hours, charge.accepted_w), (Some(5.0), 50.0));
 //! // Twelve hours of 40 W, with a fifth left, losses counted.
-//! assert_eq!(size_for(Chemistry::Lfp, 40.0, Outlet::Dc, 12.0, 0.2).usable_wh, Some(620));
+//! assert_eq!(size_for(Chemistry::Lfp, 40.0, Outlet::Dc, 12.0, 0.2).usable_wh, Some(619));
 //! ```
 
 use super::constants::{MOST_RESERVE_H, MOST_W};

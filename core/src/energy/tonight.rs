@@ -205,9 +205,9 @@ impl<'a> Ahead<'a> {
                 let without_h = lasts_to(&self.without(&gone));
                 let wins = self.to_end(without_h) > self.to_end(lasts_h);
                 if wins {
-                    lasts_h = without_h
+                    lasts_h = without_h;
                 } else {
-                    gone.truncate(gone.len() - 1)
+                    gone.truncate(gone.len() - 1);
                 }
                 wins
             });
