@@ -118,7 +118,16 @@ pub struct Runs {
 impl Runs {
     /// Prepares so many runs, at most 100,000.
     pub fn new(setup: &Setup, uncertainty: &Uncertainty, seed: u64, runs: u32) -> Self {
-        let prepared = Prepared::new(setup);
+        Self::of(Prepared::new(setup), uncertainty, seed, runs)
+    }
+
+    /// Prepares runs that begin with an hour of the setup: what the stores open with is in them then, all hours of the answer are
+    /// counted from it, and a run in which a store falls below its floor has fallen short, too.
+    pub fn from_hour(setup: &Setup, from_hour: usize, uncertainty: &Uncertainty, seed: u64, runs: u32) -> Self {
+        Self::of(Prepared::from_hour(setup, from_hour), uncertainty, seed, runs)
+    }
+
+    fn of(prepared: Prepared, uncertainty: &Uncertainty, seed: u64, runs: u32) -> Self {
         let runs = runs.min(MOST_RUNS);
         let full_wh = prepared.sides.iter().map(|side| side.cell.full_wh).sum();
         let hours = if uncertainty.has_band { prepared.offers.len() } else { 0 };
@@ -211,7 +220,7 @@ impl Runs {
         let (mut unserved_wh, mut first_short) = (0.0, f64::INFINITY);
         let (mut lowest_wh, mut floors_held) = (self.full_wh, true);
         for (hour, offer) in prepared.offers.iter().copied().enumerate() {
-            if hour % 24 == 0 {
+            if prepared.begins_day(hour) {
                 day = self.samplers.day_after(day, &mut chance);
                 for (draw, happens) in prepared.draws.iter().zip(&mut happens).filter(|(draw, _)| draw.chance < 1.0) {
                     *happens = f64::from(u8::from(chance.share() < draw.chance));
@@ -222,12 +231,13 @@ impl Runs {
             let mut short_wh = 0.0;
             step(prepared, hour, offer, factors, &mut charge_wh, &mut steps, &mut |_, _, wh| short_wh += wh);
             unserved_wh += short_wh;
-            if short_wh > LEAST_SHORT_WH {
+            let is_low = charge_wh.iter().zip(&prepared.sides).any(|(charge, side)| *charge < side.floor_wh);
+            if short_wh > LEAST_SHORT_WH || (is_low && prepared.floors_count) {
                 first_short = least(hour as f64, first_short);
             }
             let sum_wh: f64 = charge_wh.iter().sum();
             lowest_wh = least(sum_wh, lowest_wh);
-            floors_held &= charge_wh.iter().zip(&prepared.sides).all(|(charge, side)| *charge >= side.floor_wh);
+            floors_held &= !is_low;
             if !self.counts.is_empty() {
                 count(&mut self.counts, hour, sum_wh, steps_per_wh(self.full_wh));
             }

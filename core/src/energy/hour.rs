@@ -67,6 +67,34 @@ impl Cell {
         self.in_pieces(before_wh, rates)
     }
 
+    /// Hours until the charge meets a level, at rates that last; infinite if it never does. It may be above or below. A taper
+    /// that goes by the hour's beginning is counted so for an hour alone.
+    pub fn hours_until(&self, from_wh: f64, rates: Rates, level_wh: f64) -> f64 {
+        let rate_w = rates.steady_w + rates.tapered_w - rates.out_w;
+        if rates.tapered_w <= LEAST_W || self.full_wh - self.knee_wh < LEAST_WH {
+            return line_h(from_wh, level_wh, rate_w);
+        }
+        if self.within == TaperWithin::AtStart {
+            let refused_w = rates.tapered_w * (1.0 - self.taken_share(from_wh));
+            return line_h(from_wh, level_wh, rate_w - refused_w);
+        }
+        let below = |charge_wh: f64| least(charge_wh, self.knee_wh);
+        let above = |charge_wh: f64| most(charge_wh, self.knee_wh);
+        line_h(below(from_wh), below(level_wh), rate_w) + self.curve_h(above(from_wh), above(level_wh), rates)
+    }
+
+    /// The same between charges above the knee: the distance from the level that the charge nears shrinks exponentially.
+    fn curve_h(&self, from_wh: f64, to_wh: f64, rates: Rates) -> f64 {
+        let per_h = rates.tapered_w / (self.full_wh - self.knee_wh);
+        let distance_wh = from_wh - self.full_wh + (rates.out_w - rates.steady_w) / per_h;
+        let moved = (to_wh - from_wh) / distance_wh;
+        match () {
+            () if from_wh.to_bits() == to_wh.to_bits() => 0.0,
+            () if moved < 0.0 && moved > -1.0 => -libm::log1p(moved) / per_h,
+            () => f64::INFINITY,
+        }
+    }
+
     /// Share that a store takes of what tapers.
     #[inline]
     pub fn taken_share(&self, charge_wh: f64) -> f64 {
@@ -128,5 +156,15 @@ impl Cell {
         }
         let above_level_wh = charge_wh - self.full_wh + deficit_w / per_h;
         (charge_wh + above_level_wh * libm::expm1(-per_h * left_h), 0.0)
+    }
+}
+
+/// Hours along a straight line; infinite if it leads elsewhere.
+fn line_h(from_wh: f64, to_wh: f64, rate_w: f64) -> f64 {
+    let hours = (to_wh - from_wh) / rate_w;
+    match () {
+        () if from_wh.to_bits() == to_wh.to_bits() => 0.0,
+        () if hours >= 0.0 => hours,
+        () => f64::INFINITY,
     }
 }

@@ -39,6 +39,8 @@ pub(super) struct Lanes<'a> {
     cloud: Lane,
     drive: Lane,
     happens: Vec<Lane>,
+    /// A charge below it is a shortage, too.
+    short_below_wh: f64,
     ended: Ended,
 }
 
@@ -57,6 +59,7 @@ impl<'a> Lanes<'a> {
             cloud: [1.0; LANES],
             drive: [1.0; LANES],
             happens: vec![[0.0; LANES]; if side.has_chances { prepared.draws.len() } else { 0 }],
+            short_below_wh: if prepared.floors_count { side.floor_wh } else { 0.0 },
             ended: Ended {
                 charge_wh: [side.opening_wh; LANES],
                 lowest_wh: [side.cell.full_wh; LANES],
@@ -71,7 +74,7 @@ impl<'a> Lanes<'a> {
     pub fn run(mut self, mut note: impl FnMut(usize, &Lane)) -> Ended {
         let hours = self.side.hours.iter().zip(&self.prepared.offers).enumerate();
         for (hour, (entry, offer)) in hours {
-            if hour % 24 == 0 {
+            if self.prepared.begins_day(hour) {
                 self.begin_day(hour / 24);
             }
             for charge in &mut self.ended.charge_wh {
@@ -143,7 +146,7 @@ impl<'a> Lanes<'a> {
         for lane in 0..LANES {
             let rates = Rates { steady_w: steady_w[lane], tapered_w: tapered_w[lane], out_w: out_w[lane] };
             let flow = cell.hour(self.ended.charge_wh[lane], rates);
-            self.ended.end_hour(hour, lane, flow.after_wh, flow.unserved_wh);
+            self.ended.end_hour(hour, lane, flow.after_wh, flow.unserved_wh, self.short_below_wh);
         }
     }
 
@@ -153,18 +156,20 @@ impl<'a> Lanes<'a> {
         let full_wh = self.side.cell.full_wh;
         for lane in 0..LANES {
             let raw_wh = self.ended.charge_wh[lane] + in_w[lane] - out_w[lane];
-            self.ended.end_hour(hour, lane, most(least(raw_wh, full_wh), 0.0), most(-raw_wh, 0.0));
+            let after_wh = most(least(raw_wh, full_wh), 0.0);
+            self.ended.end_hour(hour, lane, after_wh, most(-raw_wh, 0.0), self.short_below_wh);
         }
     }
 }
 
 impl Ended {
     #[inline]
-    fn end_hour(&mut self, hour: usize, lane: usize, after_wh: f64, unserved_wh: f64) {
+    fn end_hour(&mut self, hour: usize, lane: usize, after_wh: f64, unserved_wh: f64, short_below_wh: f64) {
         self.charge_wh[lane] = after_wh;
         self.lowest_wh[lane] = least(after_wh, self.lowest_wh[lane]);
         self.unserved_wh[lane] += unserved_wh;
-        let short = if unserved_wh > LEAST_SHORT_WH { hour as f64 } else { f64::INFINITY };
+        let is_short = unserved_wh > LEAST_SHORT_WH || after_wh < short_below_wh;
+        let short = if is_short { hour as f64 } else { f64::INFINITY };
         self.first_short[lane] = least(short, self.first_short[lane]);
     }
 }

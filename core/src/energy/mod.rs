@@ -5,7 +5,9 @@
 //! - [`setup`]: stores, draws and the hours they are run through;
 //! - [`run`]: the hours one after another, exactly within each (`hour`); what cannot be served, and which limit says so;
 //! - [`chance`]: many runs by chance, with numbers of [`spread`];
-//! - [`sizing`]: the least panel and the least store; [`stops`]: where to charge on the way.
+//! - [`sizing`]: the least panel and the least store; [`stops`]: where to charge on the way;
+//! - [`quick`]: how long, how large and how soon, from a few fields; [`tonight`]: from a reading on, when it runs out (`lasting`)
+//!   and what to go without.
 //!
 //! `prepare` works out once what does not depend on the charge: what each store must give in each hour, and what its
 //! outlets refuse. Each run then walks over these tables.
@@ -19,8 +21,10 @@ pub mod fridge;
 pub mod heat;
 mod hour;
 mod lanes;
+mod lasting;
 mod outlets;
 mod prepare;
+pub mod quick;
 pub mod run;
 pub mod setup;
 pub mod sizing;
@@ -28,6 +32,7 @@ pub mod spread;
 mod step;
 pub mod stops;
 pub mod store;
+pub mod tonight;
 
 /// A number from 0 to `most`, whatever was typed: what is not a number, or below zero, becomes zero.
 fn sound(value: f64, most: f64) -> f64 {

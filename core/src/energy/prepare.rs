@@ -18,6 +18,10 @@ pub(super) struct Prepared {
     pub cloud_by_day: Vec<f64>,
     /// What the outlets refuse, with its hour, by ascending hour.
     pub refused: Vec<(usize, Refused)>,
+    /// Hour of the day with which the tables begin.
+    pub first_hour: usize,
+    /// Whether a run by chance falls short when a floor is broken, too.
+    pub floors_count: bool,
 }
 
 /// What is on offer to all stores in an hour, in W.
@@ -96,7 +100,35 @@ impl Prepared {
             offers: setup.hours.iter().take(hours).map(offer).collect(),
             cloud_by_day: (0..hours.div_ceil(24)).map(cloud).collect(),
             refused,
+            first_hour: 0,
+            floors_count: false,
         }
+    }
+
+    /// From an hour on, at whose beginning the stores hold what they open with; floors count. Hour 0 of the tables is that hour.
+    pub fn from_hour(setup: &Setup, from: usize) -> Self {
+        let mut prepared = Self::new(setup);
+        let from = from.min(prepared.offers.len());
+        for side in &mut prepared.sides {
+            for (hour, entry) in side.hours.iter_mut().enumerate() {
+                entry.panel_w *= prepared.cloud_by_day.get(hour / 24).copied().unwrap_or(1.0);
+            }
+            side.cut(from);
+        }
+        prepared.cloud_by_day.clear();
+        prepared.offers.drain(..from);
+        prepared.refused.retain_mut(|(hour, _)| {
+            let is_later = *hour >= from;
+            *hour -= from.min(*hour);
+            is_later
+        });
+        Self { first_hour: from % 24, floors_count: true, ..prepared }
+    }
+
+    /// Whether a day begins for the run with an hour of the tables.
+    #[inline]
+    pub fn begins_day(&self, hour: usize) -> bool {
+        hour == 0 || (hour + self.first_hour).is_multiple_of(24)
     }
 
     pub fn opening_wh(&self) -> Vec<f64> {
@@ -175,6 +207,15 @@ impl Side {
         }
         self.use_ends.push(self.uses.len());
         entry
+    }
+
+    /// Takes away the hours before one.
+    fn cut(&mut self, from: usize) {
+        let uses = from.checked_sub(1).and_then(|before| self.use_ends.get(before).copied()).unwrap_or(0);
+        self.hours.drain(..from.min(self.hours.len()));
+        self.use_ends.drain(..from.min(self.use_ends.len()));
+        self.use_ends.iter_mut().for_each(|end| *end -= uses);
+        self.uses.drain(..uses);
     }
 
     /// What hangs on it in an hour.

@@ -26,6 +26,25 @@ fn a_steady_draw_empties_in_a_line_through_both_efficiencies() {
     assert_eq!(charge, [950.0, 900.0, 940.0, 890.0]);
 }
 
+/// Above the knee at half of it, with T of 100 W that taper and 40 W drawn, the charge obeys dc/dt = T (F - c) / (F - K) - 40: it
+/// nears 800 Wh, exponentially, and what went in is what it gained and what was drawn.
+#[test]
+fn a_taper_and_a_draw_balance() {
+    let mut store = Store { charge_efficiency: 0.5, discharge_efficiency: 0.8, ..Store::ideal(1_000.0) };
+    store.taper.from_state = 0.5;
+    for opening_state in [0.6, 0.8, 1.0] {
+        let mut setup = setup(store.clone(), vec![steady(32.0)], 30);
+        setup.stores[0].opening_state = opening_state;
+        setup.hours.iter_mut().for_each(|given| given.mains_w = 200.0);
+        let hours = &run(&setup).stores[0].hours;
+        let at = |t: f64| 800.0 + (1_000.0 * opening_state - 800.0) * libm::exp(-0.2 * t);
+        for (hour, of) in hours.iter().enumerate() {
+            assert_near(of.charge_wh, at(hour as f64 + 1.0), 1e-9, "charge");
+            assert_near(of.put_in_wh, of.charge_wh - at(hour as f64) + 40.0, 1e-9, "balance");
+        }
+    }
+}
+
 #[test]
 fn draws_run_on_their_days_and_past_midnight() {
     let late = Draw {

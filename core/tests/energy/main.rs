@@ -1,4 +1,5 @@
-//! Stores, draws and runs: published values, closed forms, limits, what must always hold, and the searches.
+//! Stores, draws and runs: published values, closed forms, limits, what must always hold, the searches, and what
+//! the looks ahead say.
 
 #![allow(clippy::float_cmp, reason = "where values are compared exactly, they are exact")]
 #![allow(clippy::unwrap_used, clippy::cast_possible_truncation, reason = "a test may fail, and its seeds are small")]
@@ -7,7 +8,9 @@ mod closed_forms;
 mod limits;
 mod properties;
 mod published;
+mod quick;
 mod searches;
+mod tonight;
 
 use kerbstead_core::energy::draw::{Draw, Need};
 use kerbstead_core::energy::setup::{Given, OnBoard, Setup};

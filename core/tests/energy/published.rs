@@ -111,3 +111,18 @@ fn a_cool_box_from_first_principles() {
     let course = run(&setup);
     assert_near(1_000.0 - course.stores[0].hours[23].charge_wh, 153.01, 0.3, "a day in a run");
 }
+
+/// The walls of some 40 L by themselves take less than such boxes are said to take, 12 to 30 W on average in air of 20 to 25 °C
+/// (common practice, no source), and with what opening lets in it is within; a label of what they take gives the walls back.
+#[test]
+fn walls_and_a_label_agree() {
+    let walls = Box { length_m: 0.5, width_m: 0.35, height_m: 0.4, foam_m: 0.035, conductivity_w_mk: 0.023 };
+    let closed = Fridge { ua_w_k: walls.ua_w_k(), ..Fridge::default() };
+    let closed_wh = closed.wh_per_day(25.0);
+    assert!(closed_wh < 24.0 * 12.0, "{closed_wh}");
+    let opened_wh = Fridge { opening_w: 15.0, ..closed }.wh_per_day(25.0);
+    assert!((24.0 * 12.0..24.0 * 30.0).contains(&opened_wh), "{opened_wh}");
+    let labelled = Fridge::labelled(closed_wh, 25.0, closed.inside_c, closed.running_w);
+    assert_near(labelled.ua_w_k, walls.ua_w_k(), 1e-9, "walls from a label");
+    assert_near(labelled.wh_per_day(32.0), closed.wh_per_day(32.0), 1e-9, "in other air");
+}
