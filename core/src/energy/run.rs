@@ -125,9 +125,13 @@ impl Course {
 
 /// Runs all hours.
 pub fn run(setup: &Setup) -> Course {
-    let mut walk = Walk::new(setup);
+    run_prepared(Prepared::new(setup))
+}
+
+pub(super) fn run_prepared(prepared: Prepared) -> Course {
+    let mut walk = Walk::of(prepared);
     let mut charge_wh = walk.opening_wh();
-    for _ in &setup.hours {
+    for _ in 0..walk.prepared.offers.len() {
         walk.step(&mut charge_wh);
     }
     walk.end()
@@ -145,7 +149,10 @@ pub struct Walk {
 impl Walk {
     /// Prepares it.
     pub fn new(setup: &Setup) -> Self {
-        let prepared = Prepared::new(setup);
+        Self::of(Prepared::new(setup))
+    }
+
+    fn of(prepared: Prepared) -> Self {
         Self {
             happens: prepared.draws.iter().map(|draw| draw.chance).collect(),
             ledger: Ledger::new(&prepared),

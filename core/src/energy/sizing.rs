@@ -14,6 +14,8 @@
 //! assert_eq!(least_store(&setup, 0, 5_000).least, Some(480));
 //! ```
 
+use std::collections::BTreeMap;
+
 use super::run::{Limit, run};
 use super::setup::Setup;
 
@@ -34,76 +36,94 @@ pub struct Sized {
     pub runs: u32,
 }
 
+/// Which size is looked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SizeOf {
+    /// The rated power of the panels on a store, in W.
+    Panel,
+    /// The usable energy of a store, in Wh. Its outlets, sockets, panels and shares (what is in it at first, floor, taper) stay
+    /// what they are.
+    Store,
+}
+
 /// The least rated power of the panels on a store, 0 to `most_w`, with which all is served and every floor holds.
 pub fn least_panel(setup: &Setup, store: usize, most_w: u32) -> Sized {
-    least_size(setup, most_w, |setup, size| {
-        if let Some(board) = setup.stores.get_mut(store) {
-            board.panel_w = f64::from(size);
-        }
-    })
+    Sizing::new(setup, SizeOf::Panel, store, most_w).to_end()
 }
 
-/// The least usable energy of a store, 0 to `most_wh`, with which all is served and every floor holds. Its outlets, sockets,
-/// panels and shares (what is in it at first, floor, taper) stay what they are.
+/// The least usable energy of a store, 0 to `most_wh`, with which all is served and every floor holds.
 pub fn least_store(setup: &Setup, store: usize, most_wh: u32) -> Sized {
-    least_size(setup, most_wh, |setup, size| {
-        if let Some(board) = setup.stores.get_mut(store) {
-            board.store.usable_wh = f64::from(size);
-        }
-    })
+    Sizing::new(setup, SizeOf::Store, store, most_wh).to_end()
 }
 
-fn least_size(setup: &Setup, greatest: u32, change: impl Fn(&mut Setup, u32)) -> Sized {
-    let mut trials = Trials { setup: setup.clone(), change, tried: std::collections::BTreeMap::new() };
-    let mut sized = Sized { least: None, not_monotone: None, prevented_by: None, runs: 0 };
-    let outlets = outlet_limit(setup);
-    if outlets.is_some() {
-        return Sized { prevented_by: outlets, runs: 1, ..sized };
-    }
-    for part in 0..=TRIED {
-        // Without a product that might not fit.
-        trials.holds(greatest / TRIED * part + greatest % TRIED * part / TRIED);
-    }
-    // Halve between the least size that is known to hold and the greatest below it that fails.
-    while let Some(least) = trials.least_holding() {
-        sized.least = Some(least);
-        let below = trials.tried.range(..least).next_back().map(|(size, _)| *size);
-        match below {
-            None => break,
-            Some(below) if below + 1 >= least => break,
-            Some(below) => trials.holds(below + (least - below) / 2),
-        };
-    }
-    sized.not_monotone = trials.not_monotone();
-    sized.runs = u32::try_from(trials.tried.len()).unwrap_or(u32::MAX);
-    sized
-}
-
-/// The limit of an outlet that is exceeded, whatever the charge.
-fn outlet_limit(setup: &Setup) -> Option<Limit> {
-    let [_, power_wh, surge_wh, _] = run(setup).unserved_by_limit_wh;
-    match () {
-        () if power_wh > 0.0 => Some(Limit::Power),
-        () if surge_wh > 0.0 => Some(Limit::Surge),
-        () => None,
-    }
-}
-
-struct Trials<F> {
+/// A search for the least size, a run at a time.
+pub struct Sizing {
     setup: Setup,
-    change: F,
-    tried: std::collections::BTreeMap<u32, bool>,
+    of: SizeOf,
+    store: usize,
+    greatest: u32,
+    /// Sizes that were run, and whether they held.
+    tried: BTreeMap<u32, bool>,
+    /// Which of the first sizes comes next.
+    part: u32,
+    prevented_by: Option<Limit>,
 }
 
-impl<F: Fn(&mut Setup, u32)> Trials<F> {
-    fn holds(&mut self, size: u32) -> bool {
-        if let Some(held) = self.tried.get(&size) {
-            return *held;
+impl Sizing {
+    /// Begins.
+    pub fn new(setup: &Setup, of: SizeOf, store: usize, greatest: u32) -> Self {
+        let prevented_by = outlet_limit(setup);
+        Self { setup: setup.clone(), of, store, greatest, tried: BTreeMap::new(), part: 0, prevented_by }
+    }
+
+    /// Runs one more size; what was found, once all is.
+    pub fn step(&mut self) -> Option<Sized> {
+        if self.prevented_by.is_some() {
+            return Some(Sized { least: None, not_monotone: None, prevented_by: self.prevented_by, runs: 1 });
         }
-        (self.change)(&mut self.setup, size);
-        let held = run(&self.setup).holds();
-        self.tried.insert(size, held);
-        held
+        if self.part <= TRIED {
+            // Without a product that might not fit.
+            let size = self.greatest / TRIED * self.part + self.greatest % TRIED * self.part / TRIED;
+            self.part += 1;
+            self.run(size);
+            return None;
+        }
+        // Halve between the least size that is known to hold and the greatest below it that fails.
+        let least = self.least_holding();
+        let below = least.and_then(|least| self.tried.range(..least).next_back()).map(|(size, _)| *size);
+        match least.zip(below).filter(|(least, below)| below + 1 < *least) {
+            Some((least, below)) => {
+                self.run(below + (least - below) / 2);
+                None
+            }
+            None => Some(Sized {
+                least,
+                not_monotone: self.not_monotone(),
+                prevented_by: None,
+                runs: u32::try_from(self.tried.len()).unwrap_or(u32::MAX),
+            }),
+        }
+    }
+
+    fn to_end(mut self) -> Sized {
+        loop {
+            if let Some(sized) = self.step() {
+                return sized;
+            }
+        }
+    }
+
+    fn run(&mut self, size: u32) {
+        if self.tried.contains_key(&size) {
+            return;
+        }
+        if let Some(board) = self.setup.stores.get_mut(self.store) {
+            match self.of {
+                SizeOf::Panel => board.panel_w = f64::from(size),
+                SizeOf::Store => board.store.usable_wh = f64::from(size),
+            }
+        }
+        self.tried.insert(size, run(&self.setup).holds());
     }
 
     fn least_holding(&self) -> Option<u32> {
@@ -114,5 +134,15 @@ impl<F: Fn(&mut Setup, u32)> Trials<F> {
         let least = self.least_holding()?;
         let greater = self.tried.range(least..).find(|(_, held)| !**held);
         greater.map(|(size, _)| (least, *size))
+    }
+}
+
+/// The limit of an outlet that is exceeded, whatever the charge.
+fn outlet_limit(setup: &Setup) -> Option<Limit> {
+    let [_, power_wh, surge_wh, _] = run(setup).unserved_by_limit_wh;
+    match () {
+        () if power_wh > 0.0 => Some(Limit::Power),
+        () if surge_wh > 0.0 => Some(Limit::Surge),
+        () => None,
     }
 }

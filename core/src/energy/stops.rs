@@ -86,20 +86,49 @@ pub struct StopPlan {
 
 /// Finds the stops. What the setup's own hours have on offer stays on offer beside them.
 pub fn stops(setup: &Setup, places: &[Place], aim: Aim) -> StopPlan {
-    let mut search = Search::new(setup, aim);
-    let mut sorted: Vec<(usize, Place)> = places.iter().copied().enumerate().take(MOST_PLACES).collect();
-    sorted.sort_by_key(|(at, place)| (place.from_hour, *at));
-    let mut from = 0;
-    while let Some((_, first)) = sorted.get(from) {
-        let group: Vec<(usize, Place)> =
-            sorted.iter().skip(from).copied().take_while(|(_, place)| place.from_hour == first.from_hour).collect();
-        from += group.len();
-        let next_hour = sorted.get(from).map_or(usize::MAX, |(_, place)| place.from_hour);
-        search.walk_to(first.from_hour);
-        search.branch(&group, next_hour);
+    let mut search = StopSearch::new(setup, places, aim);
+    while search.step() < 1.0 {}
+    search.end()
+}
+
+/// A search for stops, a place at a time.
+pub struct StopSearch {
+    search: Search,
+    /// Each with its position, by the hour in which it begins.
+    places: Vec<(usize, Place)>,
+    next: usize,
+    left_out_places: bool,
+}
+
+impl StopSearch {
+    /// Begins.
+    pub fn new(setup: &Setup, places: &[Place], aim: Aim) -> Self {
+        let mut sorted: Vec<(usize, Place)> = places.iter().copied().enumerate().take(MOST_PLACES).collect();
+        sorted.sort_by_key(|(at, place)| (place.from_hour, *at));
+        let left_out_places = places.len() > MOST_PLACES;
+        Self { search: Search::new(setup, aim), places: sorted, next: 0, left_out_places }
     }
-    search.walk_to(usize::MAX);
-    search.answer(places.len() > MOST_PLACES)
+
+    /// Goes on to the next place; the share that is done, 1 when all is.
+    pub fn step(&mut self) -> f64 {
+        let from = self.next;
+        let Some((_, first)) = self.places.get(from) else { return 1.0 };
+        let begins = first.from_hour;
+        let group: Vec<(usize, Place)> =
+            self.places.iter().skip(from).copied().take_while(|(_, place)| place.from_hour == begins).collect();
+        self.next += group.len();
+        let next_hour = self.places.get(self.next).map_or(usize::MAX, |(_, place)| place.from_hour);
+        self.search.walk_to(begins);
+        self.search.branch(&group, next_hour);
+        self.next as f64 / self.places.len() as f64
+    }
+
+    /// What was found.
+    pub fn end(mut self) -> StopPlan {
+        while self.step() < 1.0 {}
+        self.search.walk_to(usize::MAX);
+        self.search.answer(self.left_out_places)
+    }
 }
 
 /// A way so far.

@@ -140,8 +140,9 @@ pub fn cost_in_hours(setup: &Setup, from_hour: usize, draw: usize) -> Option<f64
     let of = with.draws.get(draw)?;
     match (lasts_to(&with), lasts_to(&without)) {
         (None, None) => {
-            let (with, without) = (run_prepared(&with), run_prepared(&without));
-            let at = of.store.min(with.stores.len().checked_sub(1)?);
+            let at = of.store;
+            let (with, without) = (run_prepared(with), run_prepared(without));
+            let at = at.min(with.stores.len().checked_sub(1)?);
             let (with, without) = (with.stores.get(at)?, without.stores.get(at)?);
             let reserve_h = *without.reserve_h.get(with.lowest_hour)?;
             (reserve_h < MOST_RESERVE_H).then_some(reserve_h - with.reserve_h.get(with.lowest_hour)?)
