@@ -21,6 +21,7 @@ use crate::money::ProspectTask;
 use crate::money::buying::BuyingTask;
 use crate::plan::Plan;
 use crate::plan::record::{record, words};
+use crate::power;
 use crate::space::ArrangeTask;
 
 /// What is asked of a plan.
@@ -50,9 +51,11 @@ pub enum Subject {
     Days,
     /// How all could stand in the van: a [`crate::space::Arranged`].
     Arranging,
+    /// How likely the stores last, sizes, stops, tonight: a [`crate::power::Outlook`].
+    Power,
 }
 
-words!(Subject { Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging" });
+words!(Subject { Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Power = "power" });
 
 /// An answer that is being worked out.
 pub trait Task {
@@ -69,6 +72,7 @@ impl Question {
         match self.subject {
             Subject::Chances => Box::new(ProspectTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Buying => Box::new(BuyingTask::new(&self.plan, self.as_of)),
+            Subject::Power => Box::new(power::OutlookTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Arranging => Box::new(ArrangeTask::new(&self.plan)),
             Subject::Days => Box::new(OutlookTask::new(&self.plan, self.as_of, self.seed)),
         }

@@ -140,6 +140,17 @@ impl Draw {
         Self { power_w: fridge.running_w, surge_w: fridge.running_w, need: Need::Fridge(fridge), ..Self::default() }
     }
 
+    /// Hours of an average day in which it runs, without its chance; a fridge in air of 20 °C.
+    pub fn usual_hours(&self) -> f64 {
+        match &self.need {
+            Need::Spans(spans) => spans.iter().map(|span| span.hours).sum::<f64>() * self.duty,
+            Need::ByHour(shares) => shares.iter().sum(),
+            Need::Duty(share) => share * 24.0,
+            Need::Fridge(fridge) if fridge.running_w > 0.0 => fridge.wh_per_day(20.0) / fridge.running_w,
+            Need::Fridge(_) => 0.0,
+        }
+    }
+
     /// The draw with nothing infinite, negative or not a number in it.
     pub(super) fn made_sound(&self) -> Self {
         let need = match &self.need {

@@ -66,3 +66,13 @@ pub const SWITCHING_VOLTS: (f64, f64) = (13.3, 18.0);
 pub const DARK_HOURS: (usize, usize) = (20, 6);
 /// Less than this, refused by sockets and missing later, is not worth a word, in Wh. Common practice, no source.
 pub const LEAST_REFUSED_WH: f64 = 10.0;
+/// How many runs by chance there are.
+pub const RUNS: u32 = 1_000;
+/// No larger panels are looked for, in W.
+pub const MOST_PANEL_W: u32 = 2_000;
+/// No larger store is looked for, in Wh.
+pub const MOST_STORE_WH: u32 = 20_000;
+/// The least and the most of what is usually used, over a whole trip, where nobody states a range. Common practice, no source.
+pub const USE_LOW: f64 = 0.9;
+/// See [`USE_LOW`].
+pub const USE_HIGH: f64 = 1.2;

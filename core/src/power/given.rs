@@ -6,7 +6,7 @@ use crate::plan::{Plan, Vehicle};
 use crate::run::Day;
 
 /// The most that is on offer anywhere, in W: sockets of which nothing is known have no limit but the store's.
-const NO_LIMIT_W: f64 = 1e6;
+pub(super) const NO_LIMIT_W: f64 = 1e6;
 
 /// What a vehicle socket gives for hours: volts by amperes of the fuse, less what a fuse does not bear for long.
 pub(super) fn socket_w(vehicle: &Vehicle) -> f64 {

@@ -2,13 +2,15 @@
 //!
 //! [`Input`] turns the plan into what the engine in [`crate::energy`] takes: `store` and `draws` what is in the kit,
 //! `given` what comes in, `sky` what is overhead. The walk in [`crate::run`] steps the engine hour by hour; [`report`]
-//! judges its course.
+//! judges its course. What takes long is in `outlook`, about the hours in `ahead`.
 
+mod ahead;
 pub mod constants;
 mod draws;
 mod findings;
 mod given;
 mod input;
+mod outlook;
 mod report;
 mod sky;
 mod store;
@@ -16,6 +18,7 @@ mod working;
 
 pub use findings::Finding;
 pub use input::{Hanging, Input};
+pub use outlook::{Cost, Night, Outlook, OutlookTask, Size, Stop, Stops, Without};
 pub use report::{DrawReport, Hour, PanelReport, Report, StoreReport, report};
 pub use sky::typical_year;
 pub use store::usable_wh;
