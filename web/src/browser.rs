@@ -54,6 +54,11 @@ pub fn today() -> Date {
     Date::new(year, month, day).unwrap_or(Date::ZERO)
 }
 
+/// The hour of the day it is, 0 to 23.
+pub fn hour() -> u32 {
+    js_sys::Date::new_0().get_hours()
+}
+
 /// The moment it is.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a cast keeps to the range
 pub fn now() -> Moment {

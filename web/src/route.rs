@@ -30,6 +30,12 @@ pub enum Page {
     Buying,
     /// Charge by hour.
     Power,
+    /// How long it lasts from a reading on.
+    Tonight,
+    /// Where places are, their sky and air.
+    Sky,
+    /// Power in the aisle.
+    Aisle,
     /// Litres by day.
     Water,
     /// Work by day.
@@ -62,7 +68,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 24] = [
+    pub const ALL: [Self; 27] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -73,6 +79,9 @@ impl Page {
         Self::Futures,
         Self::Buying,
         Self::Power,
+        Self::Tonight,
+        Self::Sky,
+        Self::Aisle,
         Self::Water,
         Self::Days,
         Self::Space,
@@ -102,6 +111,9 @@ impl Page {
             Self::Futures => "futures",
             Self::Buying => "buying",
             Self::Power => "power",
+            Self::Tonight => "tonight",
+            Self::Sky => "sky",
+            Self::Aisle => "aisle",
             Self::Water => "water",
             Self::Days => "days",
             Self::Space => "space",
@@ -137,6 +149,9 @@ impl Page {
             Self::Futures => key!("page-futures"),
             Self::Buying => key!("page-buying"),
             Self::Power => key!("page-power"),
+            Self::Tonight => key!("page-tonight"),
+            Self::Sky => key!("page-sky"),
+            Self::Aisle => key!("page-aisle"),
             Self::Water => key!("page-water"),
             Self::Days => key!("page-days"),
             Self::Space => key!("page-space"),

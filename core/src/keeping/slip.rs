@@ -10,9 +10,11 @@ pub struct Slip {
     pub texts: Drafts,
     /// The newest first.
     pub past: Vec<PastAnswer>,
+    /// What is typed where power is worked out, by the name of the question and its field.
+    pub power: Drafts,
 }
 
-record!(Slip { texts, past });
+record!(Slip { texts, past, power });
 
 /// Something that was worked out in a shop.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

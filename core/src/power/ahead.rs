@@ -35,9 +35,9 @@ pub(super) fn of_plan(plan: &Plan, as_of: Date) -> (Ahead, Ahead) {
     let road: Vec<&Day> = timeline.road().collect();
     let begins = road.first().map_or(as_of, |day| day.date);
     let reading = last_reading(plan, begins, as_of);
-    let next_day = reading.filter(|(on, reading)| *on == as_of && reading.hour > 0).map_or(as_of, |_| {
-        crate::plan::civil::day_after(as_of)
-    });
+    let next_day = reading
+        .filter(|(on, reading)| *on == as_of && reading.hour > 0)
+        .map_or(as_of, |_| crate::plan::civil::day_after(as_of));
     let far = Ahead::new(plan, &road, &course, next_day.max(begins), 0, false);
     let near = match reading {
         Some((on, reading)) => Ahead::new(plan, &road, &course, on, usize::try_from(reading.hour).unwrap_or(0), true),
@@ -166,9 +166,8 @@ pub(super) fn uncertainty(plan: &Plan, input: &Input) -> Uncertainty {
 fn driving(plan: &Plan) -> Spread {
     let stays = plan.stays.iter().map(|stay| stay.drive_hours);
     let hours = stays.chain(plan.week.iter().map(|day| day.drive_hours)).flatten();
-    let sums = hours.fold([0.0; 3], |[low, likely, high], hours| {
-        [low + hours.low(), likely + hours.likely(), high + hours.high()]
-    });
+    let sums = hours
+        .fold([0.0; 3], |[low, likely, high], hours| [low + hours.low(), likely + hours.likely(), high + hours.high()]);
     let [low, likely, high] = sums;
     if likely <= 0.0 || low >= high {
         return Spread::Fixed(1.0);

@@ -21,4 +21,4 @@ pub use input::{Hanging, Input};
 pub use outlook::{Cost, Night, Outlook, OutlookTask, Size, Stop, Stops, Without};
 pub use report::{DrawReport, Hour, PanelReport, Report, StoreReport, report};
 pub use sky::typical_year;
-pub use store::usable_wh;
+pub use store::{of_plan as engine_store, usable_wh};

@@ -48,7 +48,19 @@ pub struct Outlook {
 }
 
 record!(Outlook {
-    runs, kept, from, from_hour, low_wh, high_wh, store, least_panel, least_store, fewest, cheapest, costs, tonight,
+    runs,
+    kept,
+    from,
+    from_hour,
+    low_wh,
+    high_wh,
+    store,
+    least_panel,
+    least_store,
+    fewest,
+    cheapest,
+    costs,
+    tonight,
 });
 
 /// A least size.

@@ -7,7 +7,7 @@ use crate::energy::store::{
 use crate::plan::Store;
 
 /// What a store can do after the cycles it has behind it.
-pub(super) fn of_plan(store: &Store) -> Engine {
+pub fn of_plan(store: &Store) -> Engine {
     let usual = Engine::usual(store.chemistry.unwrap_or_default(), 0.0);
     let share = |percent: f64| percent / 100.0;
     let above_c = store.charges_below_c.unwrap_or(usual.charging.none_above_c);

@@ -9,10 +9,10 @@ use kerbstead_core::plan::{Money, Path, Quantity, field};
 use super::money::odds;
 use super::section;
 use crate::browser;
-use crate::el::{View, el, fragment, nothing, svg};
+use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo};
 use crate::locale::words;
-use crate::parts::{Course, TableRow, courses, field_label, fields, folded_working, named, table};
+use crate::parts::{Course, TableRow, bar, courses, field_label, fields, folded_working, named, table};
 use crate::route::Page;
 use crate::state::App;
 
@@ -138,19 +138,6 @@ fn depends(found: &Compared) -> View {
         tell!("futures-depends-hint", &figures)
     };
     fragment().put(el("p").put(hint)).put(el("ol").class("swings").put_each(found.depends.iter().map(line))).done()
-}
-
-/// The words beside it say the same.
-#[allow(clippy::cast_possible_truncation)] // a share of the width
-fn bar(share: f64) -> View {
-    let width = (share.clamp(0.0, 1.0) * 1_000.0) as i32;
-    svg("svg")
-        .class("bar")
-        .attr("viewBox", "0 0 1000 40")
-        .attr("preserveAspectRatio", "none")
-        .attr("aria-hidden", "true")
-        .put(svg("rect").attr("width", width.max(4)).attr("height", 40))
-        .done()
 }
 
 fn swing(one: &Depends, names: &[String; 2]) -> String {

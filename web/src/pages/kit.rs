@@ -367,6 +367,7 @@ const RETURNED: &[&str] = &[
 ];
 const PAID: &[&str] = &["paid/happened", "paid/on", "paid/amount"];
 const DRAW: &[&str] = &[
+    "draw/works",
     "draw/power_w",
     "draw/outlet",
     "draw/hours_per_day",
@@ -375,6 +376,24 @@ const DRAW: &[&str] = &[
     "draw/surge_w",
     "draw/days",
     "draw/store",
+    "draw/importance",
+];
+const MORE_DRAW: &[&str] = &[
+    "draw/times_per_day",
+    "draw/again_after_hours",
+    "draw/used_percent",
+    "draw/loss_percent",
+    "draw/may_move",
+    "draw/heats_l",
+    "draw/heats_from_c",
+    "draw/heats_to_c",
+    "draw/vessel_kg",
+    "draw/boiled_away_l",
+    "draw/heat_percent",
+    "draw/label_wh",
+    "draw/label_air_c",
+    "draw/inside_c",
+    "draw/wall_mm",
 ];
 const STORE: &[&str] = &[
     "store/usable_wh",
@@ -390,6 +409,41 @@ const STORE: &[&str] = &[
     "store/charge_efficiency_percent",
     "store/taper_from_percent",
 ];
+const MORE_STORE: &[&str] = &[
+    "store/chemistry",
+    "store/rated_wh",
+    "store/keeps_percent",
+    "store/panel_input_w",
+    "store/dc_surge_w",
+    "store/discharge_efficiency_percent",
+    "store/inverter_low_percent",
+    "store/inverter_full_percent",
+    "store/inverter_stays_on",
+    "store/charges_above_c",
+    "store/charges_below_c",
+    "store/loses_percent",
+    "store/cycles_done",
+    "store/cycles_stated",
+    "store/cycles_left_percent",
+];
+const PANEL: &[&str] = &[
+    "panel/peak_w",
+    "panel/setup",
+    "panel/tilt_deg",
+    "panel/azimuth_deg",
+    "panel/turned_times",
+    "panel/sun_from_hour",
+    "panel/sun_until_hour",
+    "panel/charges",
+];
+const MORE_PANEL: &[&str] = &[
+    "panel/shade_percent",
+    "panel/dirt_percent",
+    "panel/fixing",
+    "panel/per_degree_percent",
+    "panel/controller",
+    "panel/controller_percent",
+];
 const TANK: &[&str] = &["tank/holds", "tank/capacity_l", "tank/opening_percent"];
 const WATER: &[&str] = &["water/litres_per_day", "water/to_grey_percent"];
 const SALE: &[&str] = &["sale/price", "sale/on", "sale/outcome/happened", "sale/outcome/on", "sale/outcome/amount"];
@@ -400,13 +454,14 @@ fn body(id: Id) -> View {
     let parts = [
         fields(&item, BASICS),
         fields(&item, SIZE),
-        optional(&item, "draw", DRAW, "part-draw"),
-        optional(&item, "store", STORE, "part-store"),
-        optional(&item, "tank", TANK, "part-tank"),
-        optional(&item, "water", WATER, "part-water"),
-        optional(&item, "paid", PAID, "part-paid"),
-        optional(&item, "returned", RETURNED, "part-returned"),
-        optional(&item, "sale", SALE, "part-sale"),
+        optional(&item, "draw", [DRAW, MORE_DRAW], "part-draw"),
+        optional(&item, "store", [STORE, MORE_STORE], "part-store"),
+        optional(&item, "panel", [PANEL, MORE_PANEL], "part-panel"),
+        optional(&item, "tank", [TANK, &[]], "part-tank"),
+        optional(&item, "water", [WATER, &[]], "part-water"),
+        optional(&item, "paid", [PAID, &[]], "part-paid"),
+        optional(&item, "returned", [RETURNED, &[]], "part-returned"),
+        optional(&item, "sale", [SALE, &[]], "part-sale"),
         fields(&item, &["note"]),
     ];
     all(parts)

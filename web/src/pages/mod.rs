@@ -42,7 +42,7 @@ pub use open::open;
 pub use overview::overview;
 pub use papers::papers;
 pub use plans::plans;
-pub use power::power;
+pub use power::{aisle, power, sky, tonight};
 pub use receipts::receipts;
 pub use route::route;
 pub use selling::selling;

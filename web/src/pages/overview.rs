@@ -126,6 +126,8 @@ fn page_of(path: &Path) -> String {
         "tasks" | "task_needs" | "tools" | "helpers" | "other_days" | "building" => Page::Work.link(),
         "placements" | "sleepers" | "distances" | "room" => Page::Space.link(),
         "corners" | "built_ins" | "doors" | "wall_rows" | "roof_rows" => Page::Inside.link(),
+        "climate" | "years" => Page::Sky.link(),
+        "charging" => Page::Power.link(),
         "water_uses" | "people" => Page::Water.link(),
         "vehicle" => match rest {
             "socket_volts" | "socket_fuse_a" => Page::Power.link(),
@@ -162,7 +164,7 @@ pub(super) fn part_label(path: &Path) -> String {
         (Some(field), _) => field_label(field),
         (None, "outcome") => t!("part-outcome"),
         (None, "returned") => t!("part-returned"),
-        (None, part @ ("draw" | "store" | "tank" | "water" | "paid" | "sale")) => t(&format!("part-{part}")),
+        (None, part @ ("draw" | "store" | "panel" | "tank" | "water" | "paid" | "sale")) => t(&format!("part-{part}")),
         (None, _) => path.to_string(),
     }
 }

@@ -1,23 +1,45 @@
-//! Charge by hour, the stores and what hangs on them.
+//! Charge by hour, a day's energy, how likely it lasts, where to charge, and what hangs on the stores.
+
+mod aisle;
+mod charging;
+mod course;
+mod daily;
+mod day;
+mod import;
+mod outlook;
+mod sky;
+mod tonight;
 
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Id, Item, Path, Plan, Quantity};
+use kerbstead_core::plan::{Item, Path, Plan, Quantity};
+
+pub use aisle::aisle;
+pub use sky::sky;
+pub use tonight::tonight;
 
 use super::{balance_head, section};
 use crate::el::{View, all, el, fragment};
 use crate::live;
 use crate::locale::{t, words};
-use crate::parts::{PlotData, fields, plot};
+use crate::parts::fields;
 use crate::route::Page;
 use crate::state::App;
 
 /// The page.
 pub fn power() -> View {
+    let app = App::here();
+    let outlook = outlook::Asking::of(app);
     fragment()
         .put(balance_head(Balance::Power))
-        .put(plots())
+        .put(links())
+        .put(section(key!("power-course"), course::courses(app, outlook)))
+        .put(section(key!("power-daily"), daily::daily(app, outlook)))
+        .put(section(key!("power-likely"), outlook.told()))
+        .put(section(key!("power-sizes"), outlook.sizes()))
+        .put(section(key!("power-charging"), charging::charging(outlook)))
         .put(section(key!("power-stores"), items(|item| item.store.is_some(), store_line, "power-add-store")))
+        .put(section(key!("power-panels"), items(|item| item.panel.is_some(), panel_line, "power-add-panel")))
         .put(section(key!("power-draws"), items(|item| item.draw.is_some(), draw_line, "power-add-draw")))
         .put(section(key!("power-vehicle"), fields(&Path::section("vehicle"), SOCKET)))
         .done()
@@ -25,36 +47,10 @@ pub fn power() -> View {
 
 const SOCKET: &[&str] = &["socket_volts", "socket_fuse_a"];
 
-fn plots() -> View {
-    let app = App::here();
-    let stores = live::memo(move || {
-        app.assessment(|assessment| assessment.power.stores.iter().map(|store| store.item).collect::<Vec<_>>())
-    });
-    live::view(move || all(stores.get().into_iter().map(store_plot)))
-}
-
-fn store_plot(id: Id) -> View {
-    let app = App::here();
-    let name = move || app.plan(|plan| plan.item(id).map(|item| item.name.clone())).unwrap_or_default();
-    let data = live::memo(move || {
-        app.settled_assessment(|assessment| {
-            let store = assessment.power.stores.iter().find(|store| store.item == id)?;
-            Some(PlotData {
-                title: "power-plot",
-                from: assessment.power.from?,
-                values: store.charge_wh.clone(),
-                per_day: 24,
-                quantity: Some(Quantity::EnergyWh),
-                floor: 0.0,
-                ceiling: Some(store.usable_wh),
-                low_matters: true,
-                today: assessment.as_of,
-                marks: Vec::new(),
-                band: None,
-            })
-        })
-    });
-    fragment().put(el("h2").put(live::text(name))).put(plot(data)).done()
+/// The pages that belong to it.
+fn links() -> View {
+    let line = |page: &Page| el("li").put(el("a").attr("href", page.link()).put(page.title())).done();
+    el("ul").class("more").put_each([Page::Tonight, Page::Sky, Page::Aisle].iter().map(line)).done()
 }
 
 /// Items of the kit that matter here, each a link to where it is edited.
@@ -81,15 +77,25 @@ fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: &'static st
 }
 
 fn store_line(item: &Item) -> String {
-    item.store.map_or_else(String::new, |store| words(|words| words.measure(store.usable_wh, Quantity::EnergyWh)))
+    let usable = |store| words(|words| words.measure(kerbstead_core::power::usable_wh(store), Quantity::EnergyWh));
+    item.store.as_ref().map_or_else(String::new, usable)
+}
+
+fn panel_line(item: &Item) -> String {
+    item.panel.map_or_else(String::new, |panel| {
+        words(|words| words.measure(panel.peak_w * f64::from(item.kept()), Quantity::PowerW))
+    })
 }
 
 /// What it draws on a day it is used, at the outlet.
 fn draw_line(item: &Item) -> String {
     let Some(draw) = item.draw else { return String::new() };
     words(|words| {
-        let day = words.measure(draw.wh_per_day(item.quantity), Quantity::EnergyWh);
         let power = words.measure(draw.power_w.likely(), Quantity::PowerW);
+        if draw.works.unwrap_or_default() != kerbstead_core::plan::Works::ByClock {
+            return power;
+        }
+        let day = words.measure(draw.wh_per_day(item.quantity), Quantity::EnergyWh);
         words.with("power-draw-line", &vec![("day", Figure::Name(day)), ("power", Figure::Name(power))])
     })
 }

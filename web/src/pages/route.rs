@@ -8,7 +8,7 @@ use super::section;
 use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::{t, words};
-use crate::parts::{Entries, button, field, fields};
+use crate::parts::{Entries, button, field, fields, folded_fields};
 use crate::state::App;
 
 /// The page.
@@ -50,6 +50,20 @@ const OFFERS: &[&str] = &[
     "offers/fallback_km",
 ];
 
+/// The sky and air of a stay, where they are not the plan's.
+const SKY: &[&str] = &[
+    "climate/latitude_deg",
+    "climate/longitude_deg",
+    "climate/altitude_m",
+    "climate/clock_ahead_h",
+    "climate/like",
+    "climate/year",
+    "climate/clouds",
+    "climate/clearness_percent",
+    "climate/low_c",
+    "climate/high_c",
+];
+
 fn stays() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let mut arrives = plan.calendar.leaves_on;
@@ -65,7 +79,8 @@ fn stays() -> View {
     fn body(id: Id) -> View {
         let base = Path::entry("stays", id);
         let own = fields(&base, &["place", "nights", "working_days_per_week"]);
-        fragment().put(own).put(fields(&base, DRIVE)).put(fields(&base, OFFERS)).done()
+        let sky = folded_fields(key!("stay-sky"), &base, SKY);
+        fragment().put(own).put(fields(&base, DRIVE)).put(fields(&base, OFFERS)).put(sky).done()
     }
     Entries { list: List::Stays, line, body, fresh: || json!({ "nights": 1 }), add: key!("stays-add") }.show()
 }

@@ -118,7 +118,7 @@ fn body(id: Id) -> View {
         .put(chance(id))
         .put(use_context::<Found>().map(|found| prices::prices(id, found.0)))
         .put(fields(&path, DEMAND))
-        .put(optional(&path, "kept", kept::FIELDS, "part-kept"))
+        .put(optional(&path, "kept", [kept::FIELDS, &[]], "part-kept"))
         .done()
 }
 

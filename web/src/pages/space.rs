@@ -118,7 +118,7 @@ fn placement_body(id: Id) -> View {
     let sizes = item.map_or_else(nothing, |item| {
         fields(&Path::entry("kit", item), &["length_mm", "width_mm", "height_mm", "mass_kg", "holds_l"])
     });
-    all([fields(&path, PLACEMENT), optional(&path, "opened", OPENED, "space-opened"), sizes])
+    all([fields(&path, PLACEMENT), optional(&path, "opened", [OPENED, &[]], "space-opened"), sizes])
 }
 
 /// The things at their places as a list: the same as the drawing, in words.

@@ -3,7 +3,7 @@
 use kerbstead_core::plan::{Kind, Path, field as table, typed_value};
 use serde_json::Value;
 
-use super::field::{choice_text, dom_id, scale, field_label, field_text, message, unit_sign};
+use super::field::{choice_text, dom_id, field_label, field_text, message, scale, unit_sign};
 use crate::el::{View, el, nothing};
 use crate::live::{self, Signal};
 use crate::locale::{self, words};

@@ -35,21 +35,25 @@ impl Entries {
     pub fn show(self) -> View {
         let app = App::here();
         let list = self.list;
-        let ids = live::memo(move || app.plan(|plan| list.ids(plan)));
         let opened = Signal::new(route::entry_in_address());
         let add_one = move || {
             let id = app.plan(Plan::next_id);
             opened.set(Some(id));
             app.edit(Edit::Insert { list, at: usize::MAX, entry: with_id((self.fresh)(), id) });
         };
-        fragment()
-            .put(
-                el("ul")
-                    .class("entries")
-                    .put(live::rows(ids, move |id| self.entry(id, opened.get_untracked() == Some(id)))),
-            )
-            .put(button(self.add, add_one).class("add"))
-            .done()
+        fragment().put(self.rows(opened)).put(button(self.add, add_one).class("add")).done()
+    }
+
+    /// The lines alone, for a list that is added to in another way.
+    pub fn listed(self) -> View {
+        self.rows(Signal::new(route::entry_in_address()))
+    }
+
+    fn rows(self, opened: Signal<Option<Id>>) -> View {
+        let (app, list) = (App::here(), self.list);
+        let ids = live::memo(move || app.plan(|plan| list.ids(plan)));
+        let row = move |id| self.entry(id, opened.get_untracked() == Some(id));
+        el("ul").class("entries").put(live::rows(ids, row)).done()
     }
 
     /// A line that opens into the entry's fields and buttons.
@@ -155,7 +159,8 @@ fn entry_name(plan: &Plan, list: List, id: Id) -> String {
 }
 
 /// A part of an entry that may be there or not, such as what an item draws: a button puts it in, another takes it out.
-pub fn optional(entry: &Path, part: &str, names: &'static [&'static str], title: &'static str) -> View {
+/// The second names are folded away.
+pub fn optional(entry: &Path, part: &str, names: [&'static [&'static str]; 2], title: &'static str) -> View {
     let app = App::here();
     let (entry, path) = (entry.clone(), entry.child(part));
     let is_there = {
@@ -175,16 +180,29 @@ fn part_button(path: Path, title: &'static str) -> View {
     el("button").attr("type", "button").class("add").on_click(put).put(text).done()
 }
 
-fn part_fields(entry: &Path, path: Path, names: &'static [&'static str], title: &'static str) -> View {
+fn part_fields(entry: &Path, path: Path, [names, more]: [&'static [&'static str]; 2], title: &'static str) -> View {
     let app = App::here();
     let figures = vec![("part", Figure::Name(t(title)))];
     let text = tell!("part-remove", &figures);
     let take = move || {
         app.edit_and_tell(Edit::Set { path: path.clone(), value: Value::Null }, tell!("part-removed", &figures));
     };
+    let more = (!more.is_empty()).then(|| folded_fields(key!("part-more"), entry, more));
     el("fieldset")
         .put(el("legend").put(t(title)))
         .put(fields(entry, names))
+        .put(more)
         .put(el("button").attr("type", "button").class("remove").on_click(take).put(text))
+        .done()
+}
+
+/// Fields that are folded away and made only when they are wanted.
+pub fn folded_fields(title: Key, base: &Path, names: &'static [&'static str]) -> View {
+    let is_open = Signal::new(false);
+    let base = base.clone();
+    el("details")
+        .on_toggle(move |open| is_open.set(open))
+        .put(el("summary").put(title))
+        .put(live::when(move || is_open.get(), move || fields(&base, names)))
         .done()
 }

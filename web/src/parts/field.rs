@@ -2,7 +2,8 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{
-    Edit, Field as PlanField, Kind, List, Path, Plan, Quantity, Scale, Wrong, field as table, is_calculation, typed_value,
+    Edit, Field as PlanField, Kind, List, Path, Plan, Quantity, Scale, Wrong, field as table, is_calculation,
+    typed_value,
 };
 use kerbstead_core::words::unit;
 use serde_json::{Value, json};

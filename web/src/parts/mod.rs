@@ -1,6 +1,7 @@
 //! Pieces that pages are made of.
 
 mod asked;
+mod bar;
 mod button;
 mod courses;
 mod entries;
@@ -12,10 +13,11 @@ mod standing;
 mod table;
 
 pub use asked::asked;
+pub use bar::bar;
 pub use button::button;
 pub use courses::{Course, courses};
-pub use entries::{Entries, entry_line, entry_row, named, named_in, optional};
-pub use field::{comes_to, factor, field, field_label, field_text, fields, said_value, tick_box, unit_sign};
+pub use entries::{Entries, entry_line, entry_row, folded_fields, named, named_in, optional};
+pub use field::{comes_to, field, field_label, field_text, fields, said_value, scale, tick_box, unit_sign};
 pub use icon::{Shape, icon};
 pub use link::{link_out, told_list, unreadable};
 pub use plot::{Band, Mark, Picked, PlotData, line, plot, plot_to_pick};

@@ -37,11 +37,13 @@ pub struct PlotData {
     pub band: Option<Band>,
 }
 
-/// Where the course lies in eight of ten cases, a value a day.
+/// Where the course lies in eight of ten cases, as evenly spaced as its values.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Band {
     /// The first day.
     pub from: Date,
+    /// So many of the day's values come before its first.
+    pub skips: usize,
     /// In one of ten cases it is lower.
     pub low: Vec<f64>,
     /// In one of ten cases it is higher.
@@ -49,10 +51,14 @@ pub struct Band {
 }
 
 impl Band {
-    /// Both ends on a day.
-    fn on(&self, date: Date) -> Option<[f64; 2]> {
-        let at = usize::try_from(days_between(self.from, date)).ok()?;
-        Some([*self.low.get(at)?, *self.high.get(at)?])
+    /// Both ends on a day of so many values.
+    fn on(&self, date: Date, per_day: usize) -> Option<[f64; 2]> {
+        let day = usize::try_from(days_between(self.from, date)).ok()?;
+        let from = (day * per_day).checked_sub(self.skips).unwrap_or(0);
+        let until = ((day + 1) * per_day).saturating_sub(self.skips);
+        let low = self.low.get(from..until.min(self.low.len()))?.iter().copied().reduce(f64::min)?;
+        let high = self.high.get(from..until.min(self.high.len()))?.iter().copied().reduce(f64::max)?;
+        Some([low, high])
     }
 }
 
@@ -267,15 +273,19 @@ fn area_below(data: &PlotData, scale: &Scale) -> String {
     format!("{path}L{RIGHT} {floor}L{LEFT} {floor}Z")
 }
 
-/// The area between both ends of the band.
+/// The area between both ends of the band: of many values, the least and the most of each stretch.
 fn area_of_band(data: &PlotData, band: &Band, scale: &Scale) -> String {
-    let first = usize::try_from(days_between(data.from, band.from)).unwrap_or(0);
-    let days = (0..band.low.len()).chain((0..band.high.len()).rev());
-    let values = band.low.iter().chain(band.high.iter().rev());
+    let first = usize::try_from(days_between(data.from, band.from)).unwrap_or(0) * data.per_day + band.skips;
+    let stretch = band.low.len().div_ceil(MOST_POINTS / 2).max(1);
+    let ends = |values: &[f64], pick: fn(f64, f64) -> f64| {
+        let chunks = values.chunks(stretch).enumerate();
+        chunks.filter_map(|(at, values)| Some((at * stretch, values.iter().copied().reduce(pick)?))).collect::<Vec<_>>()
+    };
+    let (low, high) = (ends(&band.low, f64::min), ends(&band.high, f64::max));
     let mut path = String::new();
-    for (day, value) in days.zip(values) {
+    for (at, value) in low.iter().chain(high.iter().rev()) {
         let command = if path.is_empty() { 'M' } else { 'L' };
-        path += &format!("{command}{} {}", scale.x((first + day) * data.per_day), scale.y(*value));
+        path += &format!("{command}{} {}", scale.x(first + at), scale.y(*value));
     }
     path + "Z"
 }
@@ -401,7 +411,7 @@ fn rows(data: &PlotData) -> View {
         let class = (low < data.floor || (has_hours && low <= 0.0)).then_some("short");
         let lowest = has_hours.then(|| short(data, low));
         let mut cells: Vec<String> = lowest.into_iter().chain([short(data, last)]).collect();
-        let ends = data.band.as_ref().and_then(|band| band.on(date)).into_iter().flatten();
+        let ends = data.band.as_ref().and_then(|band| band.on(date, data.per_day)).into_iter().flatten();
         cells.extend(ends.map(|end| short(data, end)));
         TableRow(words(|words| words.figure(&Figure::Date(date))), cells, class)
     };

@@ -31,7 +31,7 @@ impl Chances {
     pub fn band(self) -> Option<Band> {
         self.prospect.with(|prospect| {
             let prospect = prospect.as_ref().filter(|prospect| prospect.uncertain > 0)?;
-            Some(Band { from: prospect.from, low: prospect.low.clone(), high: prospect.high.clone() })
+            Some(Band { from: prospect.from, skips: 0, low: prospect.low.clone(), high: prospect.high.clone() })
         })
     }
 

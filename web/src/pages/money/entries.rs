@@ -53,7 +53,7 @@ const VEHICLE: &[&str] = &["resale", "resale_falls", "fuel_l_per_100_km", "fuel_
 fn van() -> View {
     fragment()
         .put(fields(&Path::section("purchase"), BOUGHT))
-        .put(optional(&Path::section("purchase"), "paid", PAID, "part-paid"))
+        .put(optional(&Path::section("purchase"), "paid", [PAID, &[]], "part-paid"))
         .put(fields(&Path::section("vehicle"), VEHICLE))
         .done()
 }

@@ -11,7 +11,7 @@ use super::super::money::group_key;
 use crate::browser;
 use crate::live::{self, Memo, Signal};
 use crate::locale::{self, t, tell, words};
-use crate::parts::{factor, field_text};
+use crate::parts::{field_text, scale};
 use crate::state::{App, WayBack};
 
 /// The fields that are gone through with one key, in their order.
@@ -166,7 +166,7 @@ impl Counter {
 fn read(app: App) -> OfferRead {
     app.desk.slip.with(|slip| {
         let text = |name: &str| slip.texts.get(&Path::from(name)).cloned().unwrap_or_default();
-        app.plan(|plan| read_offer(plan, &text, locale::number_marks(), &factor))
+        app.plan(|plan| read_offer(plan, &text, locale::number_marks(), &scale))
     })
 }
 
