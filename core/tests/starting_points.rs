@@ -51,7 +51,11 @@ fn the_demo_plans_power_runs_out_after_idle_days_without_mains() {
     for (plan, as_of) in demos() {
         let standing = assess(&plan, as_of).power.standing;
         assert_eq!(standing.verdict, Verdict::FallsShort);
-        assert!(matches!(standing.findings[..], [power::Finding::RunsOut { .. }]), "{:?}", standing.findings);
+        assert!(
+            matches!(standing.findings[..], [power::Finding::RunsOut { .. }, power::Finding::InputLimits { .. }]),
+            "{:?}",
+            standing.findings
+        );
         let (stay, nights_behind) = stay_at(&plan, standing.first_short.unwrap());
         assert!(plan.stays[stay].offers.mains_hours.is_none());
         assert_eq!(plan.stays[stay].working_days_per_week, 0);

@@ -5,7 +5,7 @@ use super::sky::{Skies, climate_of, skies};
 use super::{draws, given, store};
 use crate::energy::setup::{OnBoard, Setup};
 use crate::energy::spread::Spread;
-use crate::plan::{Draw, Id, Item, Panel, Plan, Reading};
+use crate::plan::{Draw, Id, Item, Panel, Plan, Reading, Works};
 use crate::run::Day;
 
 /// The electric side of a plan along some days.
@@ -153,6 +153,10 @@ impl Input {
 /// What the least and the most of a draw's power, hours and share are of the likely.
 fn range(draw: &Draw) -> (f64, f64) {
     let mut range = (1.0, 1.0);
+    // What heat or cold decides does not depend on how strong it is.
+    if draw.works.is_some_and(|works| works != Works::ByClock) {
+        return range;
+    }
     for estimate in [Some(draw.power_w), draw.hours_per_day, draw.duty_percent].into_iter().flatten() {
         let likely = estimate.likely();
         if likely > 0.0 {

@@ -10,7 +10,8 @@ pub(super) use guessed::Guessed;
 pub use table::STARTERS;
 
 use super::{
-    Draw, DrawDays, Estimate, Group, Id, Item, ItemWater, Money, Need, Obtain, Outlet, Path, Store, Tank, TankKind,
+    Draw, DrawDays, Estimate, Group, Id, Item, ItemWater, Money, Need, Obtain, Outlet, Panel, PanelSetup, Path, Store,
+    Tank, TankKind, Works,
 };
 
 /// A generic thing with what it usually measures, draws, holds and costs.
@@ -36,6 +37,8 @@ pub struct Starter {
     pub tank: Option<Sourced<(TankKind, f64)>>,
     /// What it stores.
     pub store: Option<Sourced<StarterStore>>,
+    /// What it makes of the sun: peak watts, and how it is set up.
+    pub panel: Option<Sourced<(f64, PanelSetup)>>,
     /// Fresh water it uses in litres a day (low, likely, high), and how much of it becomes used water, in percent.
     pub water: Option<Sourced<([f64; 3], f64)>>,
 }
@@ -74,6 +77,12 @@ pub struct StarterDraw {
     pub duty_percent: Option<[f64; 3]>,
     /// The days it is used on.
     pub days: DrawDays,
+    /// What decides how long it runs.
+    pub works: Works,
+    /// Litres that it heats each time.
+    pub heats_l: Option<f64>,
+    /// What its label says it takes a day, in Wh.
+    pub label_wh: Option<f64>,
 }
 
 /// What a starter stores. The rest of a store is as in [`Store::default`].
@@ -86,6 +95,9 @@ pub struct StarterStore {
     /// The most it takes from the mains, in W.
     pub mains_input_w: f64,
 }
+
+/// What a store loses in a month by itself, in percent. Common practice, no source.
+const SELF_DISCHARGE_PERCENT: f64 = 3.0;
 
 /// Currencies whose unit is near enough to the euro for a rough price to be of use.
 const NEAR_EURO: [&str; 4] = ["EUR", "USD", "GBP", "CHF"];
@@ -123,6 +135,7 @@ pub fn starter_item(starter: &Starter, id: Id, name: String, currency: &str) -> 
         draw: starter.draw.map(|draw| plan_draw(draw.value)),
         water: starter.water.map(|water| plan_water(water.value)),
         store: starter.store.map(|store| plan_store(store.value)),
+        panel: starter.panel.map(|panel| plan_panel(panel.value)),
         tank: starter.tank.map(|tank| plan_tank(tank.value)),
         ..Item::default()
     };
@@ -165,6 +178,9 @@ fn plan_draw(draw: StarterDraw) -> Draw {
         from_hour: draw.from_hour,
         duty_percent: draw.duty_percent.map(range),
         days: draw.days,
+        works: (draw.works != Works::ByClock).then_some(draw.works),
+        heats_l: draw.heats_l,
+        label_wh: draw.label_wh,
         ..Draw::default()
     }
 }
@@ -175,8 +191,15 @@ fn plan_store(store: StarterStore) -> Store {
         ac_continuous_w: store.ac_continuous_w,
         ac_surge_w: 2.0 * store.ac_continuous_w,
         mains_input_w: store.mains_input_w,
+        loses_percent: Some(SELF_DISCHARGE_PERCENT),
         ..Store::default()
     }
+}
+
+fn plan_panel((peak_w, setup): (f64, PanelSetup)) -> Panel {
+    // What stands beside the van is turned: in the morning, at noon, in the afternoon.
+    let turned_times = (setup == PanelSetup::Beside).then_some(3);
+    Panel { peak_w, setup: Some(setup), turned_times, ..Panel::default() }
 }
 
 fn plan_tank((holds, capacity_l): (TankKind, f64)) -> Tank {

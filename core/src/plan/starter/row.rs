@@ -1,7 +1,7 @@
 //! A starter in one row. A value is common practice unless the row says whose it is.
 
 use super::{Sourced, Starter, StarterDraw, StarterSource, StarterStore};
-use crate::plan::{DrawDays, Group, Need, Outlet, TankKind};
+use crate::plan::{DrawDays, Group, Need, Outlet, PanelSetup, TankKind, Works};
 
 /// A starter of that key, with its key in the catalogue.
 macro_rules! starter {
@@ -32,6 +32,7 @@ impl Starter {
             draw: None,
             tank: None,
             store: None,
+            panel: None,
             water: None,
         }
     }
@@ -81,6 +82,11 @@ impl Starter {
         self
     }
 
+    pub(super) const fn panel_w(mut self, peak_w: f64, setup: PanelSetup) -> Self {
+        self.panel = Some(usual((peak_w, setup)));
+        self
+    }
+
     pub(super) const fn uses_l(mut self, low: f64, likely: f64, high: f64, to_grey_percent: f64) -> Self {
         self.water = Some(usual(([low, likely, high], to_grey_percent)));
         self
@@ -105,18 +111,31 @@ const fn draw(power_w: [f64; 3], outlet: Outlet, hours_per_day: f64, from_hour: 
         from_hour: Some(from_hour),
         duty_percent: None,
         days: DrawDays::Every,
+        works: Works::ByClock,
+        heats_l: None,
+        label_wh: None,
     }
 }
 
-/// 12 V all day, running for a share of the time in percent (low, likely, high).
-pub(super) const fn cycling(power_w: [f64; 3], duty_percent: [f64; 3]) -> StarterDraw {
+/// Mains voltage: heats so many litres to the boil at an hour of the day.
+pub(super) const fn heating(power_w: [f64; 3], litres: f64, from_hour: f64) -> StarterDraw {
+    let mut draw = draw(power_w, Outlet::Ac, 0.0, from_hour);
+    (draw.hours_per_day, draw.works, draw.heats_l) = (None, Works::Heating, Some(litres));
+    draw
+}
+
+/// 12 V: keeps cold, by what a label says it takes a day.
+pub(super) const fn cooling(power_w: [f64; 3], label_wh: f64) -> StarterDraw {
     StarterDraw {
         power_w,
         outlet: Outlet::Dc,
         hours_per_day: None,
         from_hour: None,
-        duty_percent: Some(duty_percent),
+        duty_percent: None,
         days: DrawDays::Every,
+        works: Works::Cooling,
+        heats_l: None,
+        label_wh: Some(label_wh),
     }
 }
 

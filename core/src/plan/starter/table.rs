@@ -2,8 +2,8 @@
 //! holds, stores or uses. Ranges are low, likely, high.
 
 use super::Starter;
-use super::row::{ac, cycling, dc, starter, when_working};
-use crate::plan::{Group, Need};
+use super::row::{ac, cooling, dc, heating, starter, when_working};
+use crate::plan::{Group, Need, PanelSetup};
 
 /// Standardised crates stack with one another.
 const CRATE: &str = "ISO 3394:2012, module 600 mm × 400 mm";
@@ -21,16 +21,16 @@ pub const STARTERS: &[Starter] = &[
     starter!("pillow", Sleeping, Want).mm(500.0, 400.0, 150.0).kg(0.4, 0.7, 1.0).eur(5, 12, 30),
 
     starter!("cool-box", Kitchen, Want).mm(580.0, 360.0, 400.0).kg(9.0, 12.0, 16.0).eur(130, 230, 380)
-        .draws(cycling([35.0, 45.0, 60.0], [15.0, 25.0, 45.0])),
+        .draws(cooling([35.0, 45.0, 60.0], 270.0)),
     starter!("ice-box", Kitchen, Want).mm(420.0, 300.0, 380.0).kg(2.0, 3.0, 5.0).eur(15, 35, 80),
     starter!("gas-stove", Kitchen, Must).mm(340.0, 280.0, 110.0).kg(1.2, 1.5, 2.0).eur(15, 28, 60),
     starter!("gas-cartridge", Kitchen, Must).mm(90.0, 90.0, 190.0).kg(0.3, 0.4, 0.5).eur(2, 3, 6),
     starter!("rice-cooker", Kitchen, Want).mm(240.0, 240.0, 220.0).kg(1.4, 1.8, 2.4).eur(15, 28, 50)
         .draws(ac([250.0, 350.0, 450.0], 0.5, 18.0)),
     starter!("kettle", Kitchen, Want).mm(200.0, 150.0, 200.0).kg(0.6, 0.8, 1.1).eur(12, 22, 35)
-        .draws(ac([300.0, 400.0, 600.0], 0.25, 7.0)),
+        .draws(heating([300.0, 400.0, 600.0], 0.7, 7.0)),
     starter!("induction-hob", Kitchen, Experiment).mm(350.0, 280.0, 60.0).kg(2.0, 2.4, 3.0).eur(35, 55, 90)
-        .draws(ac([800.0, 1_200.0, 1_800.0], 0.5, 18.0)),
+        .draws(heating([800.0, 1_200.0, 1_800.0], 1.5, 18.0)),
     starter!("pots", Kitchen, Must).mm(320.0, 280.0, 200.0).kg(1.5, 2.5, 4.0).eur(10, 25, 60),
     starter!("dishes", Kitchen, Must).mm(350.0, 250.0, 180.0).kg(1.0, 2.0, 3.0).eur(5, 15, 30),
     starter!("washing-up-bowl", Water, Must).mm(340.0, 340.0, 140.0).kg(0.4, 0.6, 0.9).eur(3, 7, 15)
@@ -42,6 +42,10 @@ pub const STARTERS: &[Starter] = &[
         .stores(600.0, 500.0, 200.0),
     starter!("store-large", Power, Want).mm(390.0, 230.0, 280.0).kg(11.0, 13.0, 16.0).eur(480, 720, 1_000)
         .stores(1_000.0, 1_200.0, 500.0),
+    starter!("panel-folding", Power, Want).mm(580.0, 560.0, 60.0).kg(3.5, 5.0, 7.0).eur(80, 150, 260)
+        .panel_w(100.0, PanelSetup::Beside),
+    starter!("panel-flat", Power, Want).mm(1_200.0, 540.0, 35.0).kg(6.0, 8.0, 11.0).eur(60, 100, 180)
+        .panel_w(120.0, PanelSetup::Flat),
     starter!("vehicle-lead", Power, Must).mm(200.0, 150.0, 50.0).kg(0.2, 0.3, 0.5).eur(8, 15, 30),
     starter!("extension-lead", Power, Want).mm(300.0, 300.0, 100.0).kg(1.5, 2.3, 4.0).eur(15, 30, 60),
     starter!("lamp", Power, Must).mm(200.0, 120.0, 120.0).kg(0.2, 0.4, 0.7).eur(6, 14, 30)
@@ -50,6 +54,8 @@ pub const STARTERS: &[Starter] = &[
         .draws_by(dc([7.5, 7.5, 7.5], 2.5, 20.0), USB),
     starter!("laptop", Work, Want).mm(360.0, 250.0, 40.0).kg(1.3, 1.9, 2.8).eur(150, 350, 800)
         .draws(when_working(dc([30.0, 45.0, 65.0], 4.0, 9.0))),
+    starter!("router", Work, Want).mm(140.0, 80.0, 30.0).kg(0.15, 0.25, 0.4).eur(30, 60, 120)
+        .draws(dc([3.0, 6.0, 11.0], 10.0, 8.0)),
     starter!("radio", Power, Want).mm(240.0, 80.0, 140.0).kg(0.4, 0.8, 1.3).eur(10, 25, 60)
         .draws(dc([2.0, 4.0, 8.0], 3.0, 7.0)),
     starter!("fan", Power, Want).mm(250.0, 250.0, 120.0).kg(0.5, 0.9, 1.5).eur(12, 25, 50)
