@@ -80,13 +80,13 @@ pub enum Finding {
         /// The least it holds.
         lowest_wh: f64,
     },
-    /// A draw is not served because sockets took less than was there.
+    /// A store ran out after its sockets had taken less than was there.
     InputLimits {
-        /// The item that draws.
+        /// The store's item.
         item: Id,
         /// Its name.
         name: String,
-        /// What it does not get in all.
+        /// What is not served because of that.
         missing_wh: f64,
     },
     /// Something was on offer while a store was too cold or too hot to charge.

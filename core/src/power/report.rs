@@ -131,7 +131,8 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, input: &Input, cour
         (0..input.stores.len()).filter_map(|at| store_report(input, at, course, span)).collect();
     let days = (input.setup.hours.len() / 24).max(1) as f64;
     let draws: Vec<DrawReport> = draw_reports(input, course, days, span);
-    let limited = limits(plan, input, course, span);
+    let mut limited = limits(plan, input, course, span);
+    limited.extend(refusals(plan, input, course));
     let panels = panel_reports(input, days);
     let standing = standing(plan, missing, input, (&stores, &draws, &panels), limited);
     Report { standing, from, stores, draws, panels, hours: hours(input) }
@@ -309,7 +310,7 @@ fn reserve_hours(charge_wh: f64, draw_w: f64) -> f64 {
 }
 
 fn judge(plan: &Plan, input: &Input, (stores, draws, panels): Reports, limited: Vec<Finding>) -> Standing<Finding> {
-    let name = |id: Id| plan.item(id).map_or_else(String::new, |item| item.name.clone());
+    let name = |id: Id| name_of(plan, id);
     let mut findings: Vec<Finding> = stores.iter().filter_map(|store| of_store(store, name(store.item))).collect();
     findings.extend(limited);
     findings.extend(stores.iter().filter(|store| store.refused_hours > 0).map(|store| Finding::TooColdOrHot {
@@ -356,18 +357,18 @@ fn of_store(store: &StoreReport, name: String) -> Option<Finding> {
     Some(Finding::CloseToEmpty { item, name, at, reserve_hours: store.reserve_hours })
 }
 
-/// Which limits keep which draws from being served, whatever the charge, and what sockets refused.
+/// Which limits keep which draws from being served, whatever the charge.
 fn limits(plan: &Plan, input: &Input, course: &Course, span: Span) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (at, (hanging, unserved)) in input.draws.iter().zip(&course.draws).enumerate() {
         let Some(draw) = input.setup.draws.get(at) else { continue };
         let Some(board) = input.setup.stores.get(draw.store) else { continue };
-        let name = plan.item(hanging.item).map_or_else(String::new, |item| item.name.clone());
+        let name = name_of(plan, hanging.item);
         let limits = match (draw.outlet, &board.store.inverter) {
             (crate::plan::Outlet::Ac, Some(inverter)) => inverter.limits,
             _ => board.store.dc,
         };
-        let [_, power_wh, surge_wh, input_wh] = unserved.by_limit_wh;
+        let [_, power_wh, surge_wh, _] = unserved.by_limit_wh;
         let item = hanging.item;
         if hanging.one_w > limits.continuous_w {
             findings.push(Finding::AboveOutlet { item, name, needs_w: hanging.one_w, limit_w: limits.continuous_w });
@@ -380,9 +381,22 @@ fn limits(plan: &Plan, input: &Input, course: &Course, span: Span) -> Vec<Findin
             let missing_wh = power_wh + surge_wh;
             let at = span.moment(hour, 0.0);
             findings.push(Finding::GivesWay { item, name, at, limit_w, missing_wh });
-        } else if input_wh > LEAST_REFUSED_WH {
-            findings.push(Finding::InputLimits { item, name, missing_wh: input_wh });
         }
     }
     findings
+}
+
+/// Stores of which the sockets refused what would have helped later.
+fn refusals(plan: &Plan, input: &Input, course: &Course) -> Vec<Finding> {
+    let missing_wh = |at: usize| -> f64 {
+        let here = input.setup.draws.iter().zip(&course.draws).filter(|(draw, _)| draw.store == at);
+        here.map(|(_, draw)| draw.by_limit_wh[Limit::Input as usize]).sum()
+    };
+    let stores = input.stores.iter().enumerate().map(|(at, item)| (*item, missing_wh(at)));
+    let refused = stores.filter(|(_, missing_wh)| *missing_wh > LEAST_REFUSED_WH);
+    refused.map(|(item, missing_wh)| Finding::InputLimits { item, name: name_of(plan, item), missing_wh }).collect()
+}
+
+fn name_of(plan: &Plan, item: Id) -> String {
+    plan.item(item).map_or_else(String::new, |item| item.name.clone())
 }
