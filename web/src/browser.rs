@@ -80,6 +80,15 @@ pub fn soon(act: Box<dyn FnOnce()>) {
     set_timeout(act, std::time::Duration::ZERO);
 }
 
+/// Calls a function once what has changed is on the screen; where nothing is drawn, as in a tab behind others, soon. It may be
+/// called twice.
+pub fn after_paint(act: impl Fn() + Clone + 'static) {
+    /// Longer than a frame takes even on a slow phone.
+    const WITHOUT_FRAMES: std::time::Duration = std::time::Duration::from_millis(250);
+    set_timeout(act.clone(), WITHOUT_FRAMES);
+    request_animation_frame(move || set_timeout(act, std::time::Duration::ZERO));
+}
+
 /// Moves the keyboard to the element of that id, once the page has been drawn.
 pub fn focus_soon(id: String) {
     request_animation_frame(move || {

@@ -39,6 +39,8 @@ pub struct Parts {
     document: Signal<Document>,
     /// The field that is being typed in: its edits are one step of undo.
     typing: Signal<Option<Path>>,
+    /// Whether a change is still to be assessed.
+    is_stale: Signal<bool>,
     /// Whether a change is still to be checked and kept.
     is_unfinished: Signal<bool>,
     /// What keeping needs to know of the open plan.
@@ -83,6 +85,7 @@ impl App {
             desk,
             document: Signal::new(document),
             typing: Signal::new(None),
+            is_stale: Signal::new(false),
             is_unfinished: Signal::new(false),
             upkeep: Signal::new(Upkeep { seen, ..Upkeep::default() }),
         })));

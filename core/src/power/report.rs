@@ -51,6 +51,8 @@ pub struct StoreReport {
     pub item: Id,
     /// Energy it holds when full.
     pub usable_wh: f64,
+    /// What is to stay in it.
+    pub floor_wh: f64,
     /// Charge at the end of each hour from the first hour on the road.
     pub charge_wh: Vec<f64>,
     /// The least charge from the day asked on.
@@ -223,6 +225,7 @@ fn store_report(input: &Input, at: usize, course: &Course, span: Span) -> Option
     Some(StoreReport {
         item,
         usable_wh,
+        floor_wh,
         charge_wh: course.hours.iter().map(|hour| hour.charge_wh).collect(),
         lowest_wh,
         lowest_at: lowest.map(|(hour, _)| span.moment(hour, 1.0)),

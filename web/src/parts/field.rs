@@ -77,9 +77,14 @@ pub fn tick_box(
         .done()
 }
 
+/// Choices that may be left open; others have a usual word, which is the first.
+const MAY_BE_OPEN: [&str; 2] = ["clouds", "like"];
+
 fn choice(path: Path, field: &'static PlanField, label: String, choices: &'static [&'static str]) -> View {
-    let options = choices.iter().map(|word| ((*word).to_owned(), choice_text(field, word)));
-    select(path, label, options.collect(), |text| text.into())
+    let open = MAY_BE_OPEN.contains(&path.last()).then(|| (String::new(), t!("choice-open")));
+    let words = choices.iter().map(|word| ((*word).to_owned(), choice_text(field, word)));
+    let read = |text: &str| if text.is_empty() { Value::Null } else { text.into() };
+    select(path, label, open.into_iter().chain(words).collect(), read)
 }
 
 /// What one of the words of a choice says.

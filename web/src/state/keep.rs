@@ -24,10 +24,22 @@ impl App {
         self.upkeep.with_untracked(|upkeep| storage::keep_journal(slot, &upkeep.journal));
     }
 
-    /// Assesses the plan anew and keeps it.
+    /// Assesses the plan anew and keeps it, once what was typed is on the screen: no key waits for that.
     pub(super) fn after_change(self) {
-        self.assess();
-        self.finish_soon();
+        self.is_unfinished.set(true);
+        if !self.is_stale.get_untracked() {
+            self.is_stale.set(true);
+            browser::after_paint(move || self.catch_up());
+        }
+    }
+
+    /// Assesses the plan if it has changed since, and lets it be kept a moment later.
+    fn catch_up(self) {
+        if self.is_stale.get_untracked() {
+            self.is_stale.set(false);
+            self.assess();
+            self.finish_soon();
+        }
     }
 
     pub(super) fn assess(self) {
@@ -40,12 +52,10 @@ impl App {
         }
     }
 
-    /// Checks and keeps the plan once what was typed has been drawn, so that the verdict is not kept waiting.
+    /// Checks and keeps the plan once its verdict has been drawn, so that it is not kept waiting.
     pub(super) fn finish_soon(self) {
-        if !self.is_unfinished.get_untracked() {
-            self.is_unfinished.set(true);
-            set_timeout(move || self.finish(), FINISH_AFTER);
-        }
+        self.is_unfinished.set(true);
+        set_timeout(move || self.finish(), FINISH_AFTER);
     }
 
     /// Checks and keeps the plan now, if that is still to be done: also before another plan is opened and before the
@@ -54,6 +64,7 @@ impl App {
         if !self.is_unfinished.get_untracked() {
             return;
         }
+        self.catch_up();
         self.is_unfinished.set(false);
         self.check();
         self.keep();

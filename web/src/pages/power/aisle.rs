@@ -93,7 +93,7 @@ fn question(
     let text = move || answer(app, &typed).unwrap_or_else(|| t!("aisle-waiting"));
     fragment()
         .put(el("div").class("fields").put_each(inputs).put_each(choices))
-        .put(el("p").class("answer").attr("aria-live", "polite").put(el("strong").put(live::text(text))))
+        .put(el("p").class("rough-answer").attr("aria-live", "polite").put(el("strong").put(live::text(text))))
         .done()
 }
 

@@ -37,7 +37,7 @@ fn course(app: App, id: Id, asking: Asking, is_only: bool) -> View {
                 values: store.charge_wh.clone(),
                 per_day: 24,
                 quantity: Some(Quantity::EnergyWh),
-                floor: 0.0,
+                floor: store.floor_wh,
                 ceiling: Some(store.usable_wh),
                 low_matters: true,
                 today: assessment.as_of,

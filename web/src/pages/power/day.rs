@@ -86,9 +86,11 @@ fn draw(shown: &Shown) -> View {
     }
     for hour in (0..=shown.hours.len()).step_by(6) {
         let time = words(|words| words.measure((hour % 24) as f64, Quantity::HourOfDay));
-        drawing = drawing
-            .put(line(if hour % 24 == 0 { "month" } else { "grid" }, (x(hour), x(hour)), (TOP, bottom)))
-            .put((hour % 12 == 0).then(|| label(x(hour), bottom + 130, "middle", &time)));
+        drawing =
+            drawing.put(line(if hour % 24 == 0 { "month" } else { "grid" }, (x(hour), x(hour)), (TOP, bottom))).put(
+                (hour % 12 == 0)
+                    .then(|| label(x(hour), bottom + 130, if hour < HOURS { "middle" } else { "end" }, &time)),
+            );
     }
     let level = |wh: f64| bottom - share(CURVE, wh / shown.usable_wh.max(1e-9));
     for wh in [shown.usable_wh, shown.usable_wh / 2.0, 0.0] {

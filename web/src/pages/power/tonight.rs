@@ -54,7 +54,12 @@ fn of_balance(app: App, balance: Balance) -> View {
 }
 
 fn told(app: App, outlook: &Outlook) -> View {
-    let Some(night) = &outlook.tonight else { return el("p").put(key!("tonight-nothing-read")).done() };
+    let Some(night) = &outlook.tonight else {
+        let is_read = app.desk.plan.with_untracked(|plan| {
+            plan.readings.iter().any(|reading| reading.on == Some(browser::today()) && reading.charge_percent.is_some())
+        });
+        return el("p").put(if is_read { t!("tonight-not-yet") } else { t!("tonight-nothing-read") }).done();
+    };
     let moment = |hours: f64| Figure::Moment(night.moment(hours));
     let lasts = match night.lasts {
         Some(hours) => tell!("tonight-lasts", &vec![("at", moment(hours))]),
