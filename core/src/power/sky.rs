@@ -7,7 +7,7 @@ use crate::plan::{Climate, Controller, Fixing, Panel, PanelSetup, Plan};
 use crate::run::Day;
 use crate::sun::air::AirByHour;
 use crate::sun::constants::{TRACKING_EFFICIENCY, USUAL_PER_C, USUAL_SOILING};
-use crate::sun::month::{Asked, Sky, ThirtyDays, clearest, fill};
+use crate::sun::month::{Asked, Overhead, Sky, ThirtyDays, fill_under};
 use crate::sun::panel::{self, cell_c, dc_w};
 use crate::sun::plane::{Plane, Setup};
 use crate::sun::typical::TypicalYear;
@@ -126,14 +126,15 @@ impl Skies {
             days: days.len(),
             ..Asked::new(place, stretch.date, sky)
         };
-        let clearest = clearest(&asked);
+        let overhead = Overhead::new(&asked);
+        let clearest = overhead.clearest();
         let mean = match sky {
             Sky::Words(words) => words.first().map_or(1.0, |word| word.clear_share()) * clearest,
             Sky::Steady(clearness) | Sky::Month { clearness, .. } => clearness,
             Sky::Typical(typical) => typical.clearness(month, latitude_deg),
         };
         self.clearness.push((days.len(), mean, clearest));
-        self.add_light(&asked, days, panels);
+        self.add_light(&overhead, &asked, days, panels);
     }
 
     /// Nobody knows where: there is no sun, and the air by what is said of it.
@@ -148,10 +149,10 @@ impl Skies {
         }
     }
 
-    fn add_light(&mut self, asked: &Asked, days: &[&Day], panels: &[Panel]) {
+    fn add_light(&mut self, overhead: &Overhead, asked: &Asked, days: &[&Day], panels: &[Panel]) {
         let hours = days.len() * 24;
         let mut light = ThirtyDays::default();
-        fill(asked, &mut light);
+        fill_under(overhead, asked, &mut light);
         self.air_c.extend(light.air_c.iter().take(hours));
         self.is_dark.extend(light.plane_w_m2.iter().take(hours).map(|light| *light <= 0.0));
         let on_roof = Panel::default();
@@ -163,7 +164,7 @@ impl Skies {
                 soiling: panel.dirt_percent.map_or(USUAL_SOILING, |percent| percent / 100.0),
                 ..*asked
             };
-            fill(&asked, &mut light);
+            fill_under(overhead, &asked, &mut light);
             let begin = to.len();
             to.extend(shares(panel, &light, hours));
             if panel.setup == Some(PanelSetup::Beside) {

@@ -117,23 +117,22 @@ impl Default for ThirtyDays {
 
 /// Fills thirty days.
 pub fn fill(asked: &Asked, hours: &mut ThirtyDays) {
-    let month = Month::new(asked);
+    fill_under(&Overhead::new(asked), asked, hours);
+}
+
+/// The same when what does not depend on the panel has been worked out: for the same place, days, clock and haze.
+pub fn fill_under(overhead: &Overhead, asked: &Asked, hours: &mut ThirtyDays) {
+    let month = Month { asked, overhead };
     let clearness = month.clearness_of_days();
     let days = hours.plane_w_m2.chunks_exact_mut(24).zip(hours.air_c.chunks_exact_mut(24));
-    for (number, (planes, airs)) in (0_u8..).zip(days.take(asked.days)) {
-        let day = month.day(number);
-        month.fill_light(&day, clearness.get(usize::from(number)).copied(), number, planes);
+    for ((number, day), (planes, airs)) in (0_u8..).zip(&overhead.days).zip(days) {
+        month.fill_light(day, clearness.get(usize::from(number)).copied(), number, planes);
         month.fill_air(&day.light, airs);
     }
 }
 
-/// The clearness index of a day without clouds in the middle of the thirty days: what a clear sky lets through.
-pub fn clearest(asked: &Asked) -> f64 {
-    Month::new(asked).day(MIDDLE_DAY).clearest()
-}
-
 /// The sun of an hour, and what a clear sky would give.
-#[derive(Clone, Copy, Default)]
+#[derive(Clone, Copy, Debug, Default)]
 struct SunHour {
     /// Hours of universal time since 0:00 of its day.
     utc_h: f64,
@@ -142,6 +141,7 @@ struct SunHour {
     clear: Irradiance,
 }
 
+#[derive(Clone, Debug)]
 struct Day {
     light: Daylight,
     extraterrestrial_w_m2: f64,
@@ -156,42 +156,42 @@ impl Day {
     }
 }
 
-/// What all the days share.
-struct Month<'a> {
-    asked: &'a Asked<'a>,
+/// The sun over days, whatever lies under it.
+#[derive(Clone, Debug)]
+pub struct Overhead {
+    first_day: Date,
     observer: Observer,
     track: Track,
     sky: ClearSky,
     air: Air,
     offset_h: f64,
+    days: Vec<Day>,
 }
 
-impl<'a> Month<'a> {
-    fn new(asked: &'a Asked<'a>) -> Self {
+impl Overhead {
+    /// Of the days that are asked for.
+    pub fn new(asked: &Asked) -> Self {
         let place = asked.place.sound();
-        Self {
-            asked,
+        let mut overhead = Self {
+            first_day: asked.first_day,
             observer: Observer::new(place.latitude_deg, place.longitude_deg),
             track: Track::new(asked.first_day, 30),
             sky: ClearSky::new(asked.turbidity, place.altitude_m),
             air: Air::at_altitude(place.altitude_m),
             offset_h: sound(asked.utc_offset_h, -14.0, 14.0),
-        }
+            days: Vec::new(),
+        };
+        overhead.days = (0_u8..30).take(asked.days).map(|number| overhead.day(number)).collect();
+        overhead
     }
 
-    /// Where clearness decides, that of each day; otherwise nothing.
-    fn clearness_of_days(&self) -> Vec<f64> {
-        match self.asked.sky {
-            Sky::Month { clearness, seed } => {
-                days_of_clearness(clearness, self.day(MIDDLE_DAY).clearest(), HOURS / 24, seed)
-            }
-            Sky::Steady(clearness) => vec![clearness; HOURS / 24],
-            _ => Vec::new(),
-        }
+    /// The clearness index of a day without clouds in the middle of the days: what a clear sky lets through.
+    pub fn clearest(&self) -> f64 {
+        self.days.get(self.days.len() / 2).map_or(0.0, Day::clearest)
     }
 
     fn day(&self, number: u8) -> Day {
-        let date = add_days(self.asked.first_day, i32::from(number)).unwrap_or(self.asked.first_day);
+        let date = add_days(self.first_day, i32::from(number)).unwrap_or(self.first_day);
         let extraterrestrial_w_m2 = extraterrestrial_w_m2(date);
         let mut hours = [SunHour::default(); 24];
         for (hour, place) in (0_u8..).zip(&mut hours) {
@@ -210,6 +210,32 @@ impl<'a> Month<'a> {
             hour.clear = self.sky.at(apparent_zenith_deg, mass, extraterrestrial_w_m2);
         }
         hour
+    }
+
+    /// Towards where the sun is at an hour of universal time of a day.
+    fn turned(&self, number: u8, utc_h: f64) -> Plane {
+        let julian_day = self.track.julian_day(f64::from(number) * 24.0 + utc_h);
+        let [zenith_deg, azimuth_deg] = self.track.zenith_and_azimuth_deg(julian_day, &self.observer);
+        Plane { tilt_deg: zenith_deg.clamp(0.0, 90.0), azimuth_deg }
+    }
+}
+
+/// Days to be filled.
+struct Month<'a> {
+    asked: &'a Asked<'a>,
+    overhead: &'a Overhead,
+}
+
+impl Month<'_> {
+    /// Where clearness decides, that of each day; otherwise nothing.
+    fn clearness_of_days(&self) -> Vec<f64> {
+        match self.asked.sky {
+            Sky::Month { clearness, seed } => {
+                days_of_clearness(clearness, self.overhead.day(MIDDLE_DAY).clearest(), HOURS / 24, seed)
+            }
+            Sky::Steady(clearness) => vec![clearness; HOURS / 24],
+            _ => Vec::new(),
+        }
     }
 
     fn fill_light(&self, day: &Day, clearness: Option<f64>, number: u8, planes: &mut [f64]) {
@@ -235,23 +261,16 @@ impl<'a> Month<'a> {
         let plane = match self.asked.setup {
             Setup::Flat => return sky.global_w_m2,
             Setup::Tilted(plane) => plane,
-            Setup::Turned { times } => self.turned(number, turned_towards_h(&day.light, times, hour.utc_h)),
+            Setup::Turned { times } => self.overhead.turned(number, turned_towards_h(&day.light, times, hour.utc_h)),
         };
         let (zenith_deg, azimuth_deg) = (hour.apparent_zenith_deg, hour.azimuth_deg);
         on_plane(sky, plane, zenith_deg, azimuth_deg, day.extraterrestrial_w_m2, self.asked.albedo).total_w_m2()
     }
 
-    /// Towards where the sun is at an hour of universal time of a day.
-    fn turned(&self, number: u8, utc_h: f64) -> Plane {
-        let julian_day = self.track.julian_day(f64::from(number) * 24.0 + utc_h);
-        let [zenith_deg, azimuth_deg] = self.track.zenith_and_azimuth_deg(julian_day, &self.observer);
-        Plane { tilt_deg: zenith_deg.clamp(0.0, 90.0), azimuth_deg }
-    }
-
     fn fill_air(&self, light: &Daylight, airs: &mut [f64]) {
         let course = AirByHour::new(self.asked.low_c, self.asked.high_c, light.length_h);
         for (at, air) in airs.iter_mut().enumerate() {
-            let from_noon_h = at as f64 + 0.5 - self.offset_h - light.noon_utc_h;
+            let from_noon_h = at as f64 + 0.5 - self.overhead.offset_h - light.noon_utc_h;
             *air = match self.asked.sky {
                 Sky::Typical(month) => month.hours.get(at).map_or(0.0, |hour| hour.air_c),
                 _ => course.temperature_c(from_noon_h),
