@@ -273,7 +273,7 @@ fn everything_said_in_the_shop_has_the_figures_its_sentence_needs() {
                 Some(("for", _)) => dearest.clone(),
                 found => found.map_or_else(String::new, |(_, text)| (*text).to_owned()),
             };
-            let Some(offer) = read_offer(&plan, &text, NumberMarks::default(), &|_| 1.0).offer else { continue };
+            let Some(offer) = read_offer(&plan, &text, NumberMarks::default(), &|_| 1.0.into()).offer else { continue };
             let report = report(&plan, &before, &offer);
             let findings = report.findings.iter().map(|finding| (finding.key(), finding.figures()));
             let working = report.working.iter().map(|working| (working.formula, working.figures.clone()));
@@ -356,6 +356,10 @@ fn every_quantity_has_its_unit_in_words() {
         Q::Count,
         Q::DayOfMonth,
         Q::AreaM2,
+        Q::Degrees,
+        Q::ForceN,
+        Q::TemperatureC,
+        Q::AltitudeM,
     ];
     for units in [Units::Metric, Units::UsCustomary] {
         let words = Words::english(Plain, units, "EUR");
