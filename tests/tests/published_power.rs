@@ -7,12 +7,12 @@
 )]
 
 use jiff::civil::{Date, date};
-use kerbstead_core::plan::{Calendar, Draw, Item, Offer, Outlet, Plan, Stay, Store, Vehicle};
 use kerbstead_core::energy::draw::{Draw as EngineDraw, Need};
 use kerbstead_core::energy::run::{HourOf, run};
 use kerbstead_core::energy::setup::{Given, OnBoard, Setup};
-use kerbstead_core::energy::store::{Inverter, InverterOn, Limits, Store as Engine};
 use kerbstead_core::energy::store::{Curve, Taper, TaperOf, TaperWithin};
+use kerbstead_core::energy::store::{Inverter, InverterOn, Limits, Store as Engine};
+use kerbstead_core::plan::{Calendar, Draw, Item, Offer, Outlet, Plan, Stay, Store, Vehicle};
 use kerbstead_core::power::Finding;
 use kerbstead_core::{Assessment, Moment, Verdict, assess};
 
