@@ -2,8 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it did not expect")]
 
 use jiff::civil::Date;
+use kerbstead_core::energy::run::Walk;
 use kerbstead_core::money::Instalment;
-use kerbstead_core::plan::{Money, Plan};
+use kerbstead_core::plan::{Money, Plan, Reading};
 use kerbstead_core::run::{Timeline, walk};
 use kerbstead_core::{Assessment, assess};
 use kerbstead_tests::generate::{Taste, cases, days, file_plans, native_plans};
@@ -163,27 +164,42 @@ fn check_loans(assessment: &Assessment) {
     }
 }
 
+/// What is in a store at the end of an hour is what was in it before, less what it lost, and what went in and out. Before is
+/// the hour before, or the beginning, or what was read off.
 fn check_energy(plan: &Plan, as_of: Date) {
     let timeline = Timeline::new(plan, as_of);
     let run = walk(plan, as_of, &timeline);
-    for (store, course) in run.electrics.stores.iter().zip(&run.power.stores) {
-        let full = store.store.usable_wh;
-        assert_eq!(course.hours.len(), timeline.road().count() * 24);
-        for (hour, (before, flow)) in course.before_wh.iter().zip(&course.hours).enumerate() {
-            let stated = || format!("store {}, hour {hour}: {before} before, {flow:?}, {:?}", store.item, store.store);
-            let parts = [flow.charge_wh, flow.put_in_wh, flow.taken_out_wh, flow.unserved_wh];
+    let dates: Vec<Date> = timeline.road().map(|day| day.date).collect();
+    let start = Walk::new(&run.electrics.setup);
+    let (full_wh, opening_wh) = (start.full_wh(), start.opening_wh());
+    assert_eq!(run.power.stores.len(), run.electrics.stores.len());
+    for (at, (item, course)) in run.electrics.stores.iter().zip(&run.power.stores).enumerate() {
+        let (full, mut before) = (full_wh[at], opening_wh[at]);
+        assert_eq!(course.hours.len(), dates.len() * 24);
+        for (hour, flow) in course.hours.iter().enumerate() {
+            let now = (Some(dates[hour / 24]), u32::try_from(hour % 24).unwrap());
+            let is_read = |reading: &&Reading| {
+                (reading.on, reading.hour) == now
+                    && reading.on <= Some(as_of)
+                    && reading.store.map_or(at == 0, |store| store == *item)
+            };
+            let read = plan.readings.iter().filter(is_read).filter_map(|reading| reading.charge_percent).next_back();
+            if let Some(percent) = read {
+                before = (full * (percent / 100.0).clamp(0.0, 1.0)).min(full);
+            }
+            let stated = || format!("store {item}, hour {hour}: {before} before, {flow:?}, {full}");
+            let parts = [flow.charge_wh, flow.put_in_wh, flow.taken_out_wh, flow.lost_wh, flow.short_wh];
             assert!(parts.iter().all(|part| part.is_finite() && *part >= 0.0), "{}", stated());
-            assert!(flow.charge_wh <= full && *before <= full && *before >= 0.0, "{}", stated());
-            let error = before + flow.put_in_wh - flow.taken_out_wh - flow.charge_wh;
+            assert!(flow.charge_wh <= full && before <= full && before >= 0.0, "{}", stated());
+            let error = before - flow.lost_wh + flow.put_in_wh - flow.taken_out_wh - flow.charge_wh;
             let throughput = before + flow.put_in_wh + flow.taken_out_wh;
             assert!(error.abs() <= 1e-9 * throughput.max(1e-3), "{} off by {error}", stated());
-            assert!(flow.empty_after_h.is_none_or(|hours| (0.0..=1.0).contains(&hours)), "{}", stated());
+            before = flow.charge_wh;
         }
-        let is_counted = plan.readings.iter().any(|reading| reading.charge_percent.is_some());
-        if !is_counted {
-            let ends = course.hours.iter().map(|flow| flow.charge_wh);
-            assert!(course.before_wh.iter().skip(1).copied().eq(ends.take(course.hours.len().saturating_sub(1))));
-        }
+    }
+    for store in assess(plan, as_of).power.stores {
+        assert!((0.0..=dates.len() as f64 * 24.0).contains(&store.short_hours), "{}", store.short_hours);
+        assert_eq!(store.first_short.is_some(), store.unserved_wh > 0.0);
     }
 }
 

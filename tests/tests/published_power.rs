@@ -7,8 +7,13 @@
 )]
 
 use jiff::civil::{Date, date};
+use kerbstead_core::energy::draw::{Draw as EngineDraw, Need};
+use kerbstead_core::energy::run::{HourOf, run};
+use kerbstead_core::energy::setup::{Given, OnBoard, Setup};
+use kerbstead_core::energy::store::{Curve, Taper, TaperOf, TaperWithin};
+use kerbstead_core::energy::store::{Inverter, InverterOn, Limits, Store as Engine};
 use kerbstead_core::plan::{Calendar, Draw, Item, Offer, Outlet, Plan, Stay, Store, Vehicle};
-use kerbstead_core::power::{Finding, hour_flow};
+use kerbstead_core::power::Finding;
 use kerbstead_core::{Assessment, Moment, Verdict, assess};
 
 const DAY: Date = date(2027, 3, 1);
@@ -30,6 +35,25 @@ fn draw(id: u32, power_w: f64, outlet: Outlet) -> Item {
     Item { id, draw: Some(Draw { power_w: power_w.into(), outlet, ..Draw::default() }), ..Item::default() }
 }
 
+/// Hours of a store without losses of so many Wh that tapers from a share on: from a charge, with so much coming in at the
+/// cells and going out of them, in W.
+fn hours_of(usable_wh: f64, taper_from: f64, charge_wh: f64, (in_w, out_w): (f64, f64), hours: usize) -> Vec<HourOf> {
+    let taper = Taper { from_state: taper_from, of: TaperOf::Every, within: TaperWithin::Exact };
+    let store = Engine { taper, ..Engine::ideal(usable_wh) };
+    let setup = Setup {
+        stores: vec![OnBoard { opening_state: charge_wh / usable_wh, ..OnBoard::full(store) }],
+        draws: vec![EngineDraw { power_w: out_w, need: Need::Duty(1.0), ..EngineDraw::default() }],
+        hours: vec![Given { mains_w: in_w, ..Given::default() }; hours],
+        cloud_by_day: Vec::new(),
+    };
+    run(&setup).stores[0].hours.clone()
+}
+
+/// One such hour.
+fn hour_of(usable_wh: f64, taper_from: f64, charge_wh: f64, in_w: f64, out_w: f64) -> HourOf {
+    hours_of(usable_wh, taper_from, charge_wh, (in_w, out_w), 1)[0]
+}
+
 fn close(found: f64, expected: f64, relative: f64) {
     assert!((found - expected).abs() <= expected.abs() * relative, "{found} is not {expected}");
 }
@@ -45,18 +69,29 @@ fn runtime_store() -> Store {
 #[test]
 fn a_steady_load_through_the_inverter_lasts_11_213_hours_hour_by_hour() {
     close(RUNTIME_H, 11.213, 1e-4);
+    let inverter = Inverter {
+        efficiency: Curve::flat(0.88),
+        standby_w: 9.0,
+        limits: Limits { continuous_w: 500.0, surge_w: 1_000.0 },
+        on: InverterOn::WhileDrawing,
+    };
+    let steady = |power_w, outlet| EngineDraw { power_w, outlet, need: Need::Duty(1.0), ..EngineDraw::default() };
+    let setup = Setup {
+        stores: vec![OnBoard::full(Engine { inverter: Some(inverter), ..Engine::ideal(1_000.0) })],
+        draws: vec![steady(60.0, Outlet::Ac), steady(12.0, Outlet::Dc)],
+        hours: vec![Given::default(); 12],
+        cloud_by_day: Vec::new(),
+    };
     let out_w = 60.0 / 0.88 + 9.0 + 12.0;
-    let mut charge_wh = 1_000.0;
-    let mut hours = 0.0;
-    loop {
-        let flow = hour_flow(&runtime_store(), charge_wh, 0.0, out_w);
-        charge_wh = flow.charge_wh;
-        match flow.empty_after_h {
-            Some(after) => break hours += after,
-            None => hours += 1.0,
-        }
+    let hours = &run(&setup).stores[0].hours;
+    for (number, hour) in hours[..11].iter().enumerate() {
+        assert_eq!(hour.short_wh, 0.0);
+        close(hour.charge_wh, 1_000.0 - out_w * (number as f64 + 1.0), 1e-9);
     }
-    close(hours, RUNTIME_H, 1e-6);
+    let last = hours[11];
+    assert_eq!(last.charge_wh, 0.0);
+    close(11.0 + 1.0 - last.short_wh / out_w, RUNTIME_H, 1e-6);
+    close(last.taken_out_wh + last.short_wh, out_w, 1e-9);
 }
 
 #[test]
@@ -90,11 +125,8 @@ fn the_minute_a_store_is_empty_is_exact() {
 /// (computed).
 #[test]
 fn charging_with_a_taper_takes_as_long_as_its_closed_form() {
-    let store = Store { usable_wh: 1_000.0, taper_from_percent: 80.0, ..Store::default() };
-    let mut charges = vec![200.0];
-    for _ in 0..8 {
-        charges.push(hour_flow(&store, charges[charges.len() - 1], 200.0, 0.0).charge_wh);
-    }
+    let hours = hours_of(1_000.0, 0.8, 200.0, (200.0, 0.0), 8);
+    let charges: Vec<f64> = [200.0].into_iter().chain(hours.iter().map(|hour| hour.charge_wh)).collect();
     close(charges[3], 800.0, 1e-9);
     let last = charges.iter().rposition(|charge| *charge < 980.0).unwrap();
     // Within the last hour the charge nears the full one exponentially, with a time constant of one hour here.
@@ -173,26 +205,23 @@ fn a_day_of_one_appliance_takes_its_watt_hours() {
 /// A store that is full passes on what is drawn from it; it neither overflows nor loses.
 #[test]
 fn a_full_store_stays_full_while_more_comes_in_than_goes_out() {
-    for taper_from_percent in [0.0, 50.0, 85.0, 100.0] {
-        let store = Store { usable_wh: 500.0, taper_from_percent, ..Store::default() };
-        let flow = hour_flow(&store, 500.0, 100.0, 0.0);
+    for taper_from in [0.0, 0.5, 0.85, 1.0] {
+        let flow = hour_of(500.0, taper_from, 500.0, 100.0, 0.0);
         assert_eq!((flow.charge_wh, flow.put_in_wh, flow.taken_out_wh), (500.0, 0.0, 0.0));
     }
-    let stiff = Store { usable_wh: 500.0, taper_from_percent: 100.0, ..Store::default() };
-    let flow = hour_flow(&stiff, 500.0, 100.0, 40.0);
-    assert_eq!((flow.charge_wh, flow.put_in_wh, flow.taken_out_wh, flow.unserved_wh), (500.0, 40.0, 40.0, 0.0));
+    let flow = hour_of(500.0, 1.0, 500.0, 100.0, 40.0);
+    assert_eq!((flow.charge_wh, flow.put_in_wh, flow.taken_out_wh, flow.short_wh), (500.0, 40.0, 40.0, 0.0));
 }
 
 /// A trickle that hardly counts changes nothing much: no rounding of it may reach the charge.
 #[test]
 fn a_trickle_above_the_knee_is_a_trickle() {
-    let store = Store { usable_wh: 1_000.0, taper_from_percent: 85.0, ..Store::default() };
     for in_w in [1e-3, 1e-6, 1e-9, 1e-12, 1e-100, 1e-300, 1e-307, f64::MIN_POSITIVE, 5e-324] {
-        let flow = hour_flow(&store, 950.0, in_w, 60.0);
+        let flow = hour_of(1_000.0, 0.85, 950.0, in_w, 60.0);
         close(flow.charge_wh, 890.0, 1e-5);
         close(flow.taken_out_wh, 60.0, 1e-12);
         assert!(flow.put_in_wh <= in_w + 1e-10, "{in_w}: {flow:?}");
-        let flow = hour_flow(&store, 880.0, in_w, 60.0);
+        let flow = hour_of(1_000.0, 0.85, 880.0, in_w, 60.0);
         close(flow.charge_wh, 820.0, 1e-5);
     }
 }

@@ -36,7 +36,7 @@ fn plan_with(cash: &str, more: &Value) -> Plan {
 fn read(plan: &Plan, texts: &[(&str, &str)]) -> OfferRead {
     let text =
         |name: &str| texts.iter().find(|(of, _)| *of == name).map_or_else(String::new, |(_, text)| (*text).into());
-    read_offer(plan, &text, NumberMarks::default(), &|_: &Field| 1.0)
+    read_offer(plan, &text, NumberMarks::default(), &|_: &Field| 1.0.into())
 }
 
 fn offer(plan: &Plan, texts: &[(&str, &str)]) -> Offer {
@@ -309,7 +309,7 @@ proptest! {
     #[test]
     fn every_offer_is_worked_out_for_every_plan((plan, as_of) in cases(), texts in texts()) {
         let text = |name: &str| texts.iter().find(|(of, _)| *of == name).map_or_else(String::new, |(_, text)| text.clone());
-        let read = read_offer(&plan, &text, NumberMarks::default(), &|_: &Field| 1.0);
+        let read = read_offer(&plan, &text, NumberMarks::default(), &|_: &Field| 1.0.into());
         let Some(offer) = read.offer else { return Ok(()) };
         let before = assess(&plan, as_of);
         let report = report(&plan, &before, &offer);

@@ -112,8 +112,20 @@ pub struct HourOf {
     pub lost_wh: f64,
     /// What they should have given and could not; another store may have given it.
     pub short_wh: f64,
+    /// What of `short_wh` another store gave.
+    pub covered_wh: f64,
+    /// What of `taken_out_wh` went to draws of other stores.
+    pub lent_wh: f64,
     /// What its sockets took at the most, had it been far from full, at the socket.
     pub could_take_wh: f64,
+}
+
+impl HourOf {
+    /// What nobody gave of what the cells should have.
+    pub fn missing_wh(&self) -> f64 {
+        let missing_wh = self.short_wh - self.covered_wh;
+        if missing_wh > LEAST_SHORT_WH { missing_wh } else { 0.0 }
+    }
 }
 
 impl Course {
@@ -302,6 +314,8 @@ impl StoreCourse {
             taken_out_wh: flow.taken_out_wh,
             lost_wh: step.lost_wh,
             short_wh: if flow.unserved_wh > LEAST_SHORT_WH { flow.unserved_wh } else { 0.0 },
+            covered_wh: step.covered_wh,
+            lent_wh: step.lent_wh,
             could_take_wh: step.taken.sum_w(),
         });
         if hour == 0 || flow.after_wh < self.lowest_wh {

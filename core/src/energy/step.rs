@@ -49,6 +49,8 @@ pub(super) struct StoreStep {
     pub accepted_wh: f64,
     /// What it gave to draws of other stores, in Wh at the cells; in `flow` already.
     pub lent_wh: f64,
+    /// What other stores gave to its draws, as if it came from its cells, in Wh; in `flow` as not served.
+    pub covered_wh: f64,
 }
 
 /// What a store takes: the sun first, then the vehicle, then the mains.
@@ -121,6 +123,7 @@ pub(super) fn step(
             taken,
             accepted_wh,
             lent_wh: 0.0,
+            covered_wh: 0.0,
         };
         // What is left over is there for the next store.
         let mut left_wh = accepted_wh - least(accepted_wh, taken.panel_w);
@@ -163,7 +166,11 @@ fn shed(
             continue;
         }
         let missing_wh = (need_wh - given_wh) * one.outlet_wh / one.cells_wh;
-        let missing_wh = missing_wh - moved_wh(prepared, hour, at, one, missing_wh, charge_wh, steps);
+        let moved_wh = moved_wh(prepared, hour, at, one, missing_wh, charge_wh, steps);
+        if let Some(step) = steps.get_mut(at) {
+            step.covered_wh += moved_wh * one.cells_wh / one.outlet_wh;
+        }
+        let missing_wh = missing_wh - moved_wh;
         if missing_wh > LEAST_SHORT_WH {
             unserved(at, one.draw, missing_wh);
         }

@@ -28,15 +28,30 @@ pub(super) fn of_plan(item: &Item, draw: &Draw, store: usize, days: &[&Day], alt
         importance: u8::try_from(draw.importance.unwrap_or(USUAL_IMPORTANCE)).unwrap_or(u8::MAX),
     };
     engine.need = match draw.works {
-        Some(Works::Cooling) => Need::Fridge(Fridge { running_w: power_w, ..fridge(item, draw) }),
+        Some(Works::Cooling) => Need::Fridge(of_all(fridge(item, draw), power_w)),
         Some(Works::Heating) if one_w > 0.0 => {
-            let hours = heating(draw, altitude_m).energy_wh() / one_w;
+            let hours = heating(draw, altitude_m).energy_wh() / draw.power_w.likely();
             engine.duty = 1.0;
             Need::Spans(spans(draw, hours * f64::from(times(draw))))
         }
         _ => Need::Spans(spans(draw, draw.hours_per_day.map_or(24.0, |hours| hours.likely()))),
     };
     engine
+}
+
+/// Several boxes, and what a charger loses, as one box: as much more heat comes in as more power is taken.
+fn of_all(one: Fridge, power_w: f64) -> Fridge {
+    if one.running_w <= 0.0 {
+        return Fridge { running_w: power_w, ..one };
+    }
+    let times = power_w / one.running_w;
+    Fridge {
+        ua_w_k: one.ua_w_k * times,
+        running_w: power_w,
+        holds_wh_k: one.holds_wh_k * times,
+        opening_w: one.opening_w * times,
+        ..one
+    }
 }
 
 fn is_used(days: DrawDays, day: &Day) -> bool {
@@ -58,7 +73,11 @@ fn times(draw: &Draw) -> u32 {
 fn spans(draw: &Draw, hours: f64) -> Vec<Span> {
     let times = times(draw);
     let again_h = draw.again_after_hours.unwrap_or(AGAIN_WITHIN_H / f64::from(times.max(2) - 1));
-    let from_hour = |time: u32| (draw.from_hour.unwrap_or(0.0) + f64::from(time) * again_h).min(24.0);
+    // What would be after midnight is in the small hours of the same day: two times must not both begin at 24:00.
+    let from_hour = |time: u32| match draw.from_hour.unwrap_or(0.0) + f64::from(time) * again_h {
+        hour if time > 0 && hour >= 24.0 => hour % 24.0,
+        hour => hour,
+    };
     let hours = (hours / f64::from(times)).clamp(0.0, 24.0);
     (0..times).map(|time| Span { from_hour: from_hour(time), hours }).collect()
 }

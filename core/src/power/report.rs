@@ -197,9 +197,9 @@ impl Span {
     }
 }
 
-/// Hours into the hour at which the store was first empty with something wanting more than came in.
+/// Hours into the hour at which the store was first empty with something wanting more than came in, that no other store gave.
 fn empty_after_h(hour: &HourOf) -> Option<f64> {
-    if hour.short_wh <= 0.0 {
+    if hour.missing_wh() <= 0.0 {
         return None;
     }
     // Once it is empty, what comes in goes straight out, and the difference is missing.
@@ -219,6 +219,7 @@ fn store_report(input: &Input, at: usize, course: &Course, span: Span) -> Option
     let days = (course.hours.len() / 24).max(1) as f64;
     let taken_out_wh = total(course.hours.iter().map(|hour| hour.taken_out_wh));
     let needed_wh = taken_out_wh + total(course.hours.iter().map(|hour| hour.short_wh));
+    let lent_wh = total(course.hours.iter().map(|hour| hour.lent_wh));
     let average_w = needed_wh / course.hours.len().max(1) as f64;
     let lowest_wh = lowest.map_or(0.0, |(_, hour)| hour.charge_wh);
     let Sources { sun_wh, vehicle_wh, mains_wh } = course.sources;
@@ -235,14 +236,14 @@ fn store_report(input: &Input, at: usize, course: &Course, span: Span) -> Option
         short_hours: total(ahead().filter_map(|(_, hour)| Some(1.0 - empty_after_h(hour)?))),
         put_in_wh: total(course.hours.iter().map(|hour| hour.put_in_wh)),
         taken_out_wh,
-        unserved_wh: total(ahead().map(|(_, hour)| hour.short_wh)),
+        unserved_wh: total(ahead().map(|(_, hour)| hour.missing_wh())),
         average_w,
         from_sun_wh: sun_wh / days,
         from_vehicle_wh: vehicle_wh / days,
         from_mains_wh: mains_wh / days,
         unused_sun_wh: course.unused_sun_wh / days,
         lost_wh: total(course.hours.iter().map(|hour| hour.lost_wh)) / days,
-        converted_wh: converted_wh(input, at, draws, needed_wh, days),
+        converted_wh: converted_wh(input, at, draws, needed_wh - lent_wh, days),
         cycles: course.cycles,
         refused_hours: refused_hours(input, at, course),
     })

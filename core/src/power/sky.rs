@@ -10,7 +10,7 @@ use crate::sun::constants::{TRACKING_EFFICIENCY, USUAL_PER_C, USUAL_SOILING};
 use crate::sun::month::{Asked, Overhead, Sky, ThirtyDays, fill_under};
 use crate::sun::panel::{self, cell_c, dc_w};
 use crate::sun::plane::{Plane, Setup};
-use crate::sun::typical::TypicalYear;
+use crate::sun::typical::{TypicalMonth, TypicalYear};
 use crate::sun::{Place, clouds::Clouds};
 
 /// The hours of the route under their skies.
@@ -106,6 +106,9 @@ impl Skies {
         let month = stretch.date.month();
         let usual = climate.like.map(|like| like.month(month, latitude_deg));
         let typical = year.and_then(|year| year.months.get(usize::try_from(month - 1).ok()?));
+        let stated_c = (climate.low_c, climate.high_c);
+        let in_stated_air = typical.filter(|_| stated_c != (None, None)).map(|month| in_air(month, stated_c));
+        let typical = in_stated_air.as_ref().or(typical);
         let word = [climate.clouds.unwrap_or(Clouds::Many)];
         let sky = match (climate.clearness_percent, climate.clouds, typical, &usual) {
             (Some(percent), ..) => Sky::Steady(percent / 100.0),
@@ -172,6 +175,18 @@ impl Skies {
             }
         }
     }
+}
+
+/// A typical month whose air goes between the stated low and high, as its own does between its own.
+fn in_air(month: &TypicalMonth, (low_c, high_c): (Option<f64>, Option<f64>)) -> TypicalMonth {
+    let (low_c, high_c) = (low_c.unwrap_or(month.low_c), high_c.unwrap_or(month.high_c));
+    let (own_low_c, span_c) = (month.low_c, month.high_c - month.low_c);
+    let mut month = TypicalMonth { low_c, high_c, ..month.clone() };
+    for hour in &mut month.hours {
+        let share = if span_c > 0.0 { (hour.air_c - own_low_c) / span_c } else { 0.0 };
+        hour.air_c = low_c + share * (high_c - low_c);
+    }
+    month
 }
 
 fn low_and_high(low_c: Option<f64>, high_c: Option<f64>) -> (f64, f64) {

@@ -1,6 +1,6 @@
 //! Every floating-point number of a plan, to be replaced in place.
 
-use kerbstead_core::plan::{Draw, Estimate, Item, Offer, Plan};
+use kerbstead_core::plan::{Climate, Draw, Estimate, Item, Offer, Panel, Plan};
 use proptest::prelude::*;
 
 /// Numbers that no file can hold, or that no person types.
@@ -47,6 +47,15 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
     for stay in &mut plan.stays {
         of_estimates([stay.drive_hours.as_mut(), stay.drive_km.as_mut()], &mut numbers);
         of_offer(&mut stay.offers, &mut numbers);
+        of_climate(&mut stay.climate, &mut numbers);
+    }
+    of_climate(&mut plan.climate, &mut numbers);
+    for year in &mut plan.years {
+        let place = [&mut year.latitude_deg, &mut year.longitude_deg, &mut year.altitude_m, &mut year.clock_ahead_h];
+        numbers.extend(place);
+    }
+    for place in &mut plan.charging {
+        numbers.extend([&mut place.from_hour, &mut place.charging_hours, &mut place.gives_w].into_iter().flatten());
     }
     for day in &mut plan.week {
         of_estimates([day.drive_hours.as_mut(), day.drive_km.as_mut()], &mut numbers);
@@ -65,9 +74,11 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
 fn of_item<'a>(item: &'a mut Item, numbers: &mut Vec<&'a mut f64>) {
     of_estimates([item.mass_kg.as_mut()], numbers);
     numbers.extend([&mut item.length_mm, &mut item.width_mm, &mut item.height_mm].into_iter().flatten());
-    if let Some(Draw { power_w, surge_w, hours_per_day, from_hour, duty_percent, .. }) = &mut item.draw {
-        of_estimates([Some(power_w), hours_per_day.as_mut(), duty_percent.as_mut()], numbers);
-        numbers.extend([surge_w, from_hour].into_iter().flatten());
+    if let Some(draw) = &mut item.draw {
+        of_draw(draw, numbers);
+    }
+    if let Some(panel) = &mut item.panel {
+        of_panel(panel, numbers);
     }
     if let Some(water) = &mut item.water {
         of_estimates([Some(&mut water.litres_per_day)], numbers);
@@ -87,12 +98,78 @@ fn of_item<'a>(item: &'a mut Item, numbers: &mut Vec<&'a mut f64>) {
             &mut store.mains_input_w,
             &mut store.taper_from_percent,
         ]);
-        numbers.extend(store.total_input_w.as_mut());
+        let stated = [
+            &mut store.total_input_w,
+            &mut store.rated_wh,
+            &mut store.discharge_efficiency_percent,
+            &mut store.inverter_low_percent,
+            &mut store.inverter_full_percent,
+            &mut store.dc_surge_w,
+            &mut store.panel_input_w,
+            &mut store.charges_above_c,
+            &mut store.charges_below_c,
+            &mut store.loses_percent,
+            &mut store.cycles_done,
+            &mut store.cycles_stated,
+            &mut store.cycles_left_percent,
+            &mut store.keeps_percent,
+        ];
+        numbers.extend(stated.into_iter().flatten());
     }
     if let Some(tank) = &mut item.tank {
         numbers.push(&mut tank.capacity_l);
         numbers.extend(tank.opening_percent.as_mut());
     }
+}
+
+fn of_draw<'a>(draw: &'a mut Draw, numbers: &mut Vec<&'a mut f64>) {
+    of_estimates([Some(&mut draw.power_w), draw.hours_per_day.as_mut(), draw.duty_percent.as_mut()], numbers);
+    let stated = [
+        &mut draw.surge_w,
+        &mut draw.from_hour,
+        &mut draw.again_after_hours,
+        &mut draw.used_percent,
+        &mut draw.loss_percent,
+        &mut draw.heats_l,
+        &mut draw.heats_from_c,
+        &mut draw.heats_to_c,
+        &mut draw.vessel_kg,
+        &mut draw.boiled_away_l,
+        &mut draw.heat_percent,
+        &mut draw.label_wh,
+        &mut draw.label_air_c,
+        &mut draw.inside_c,
+        &mut draw.wall_mm,
+    ];
+    numbers.extend(stated.into_iter().flatten());
+}
+
+fn of_panel<'a>(panel: &'a mut Panel, numbers: &mut Vec<&'a mut f64>) {
+    numbers.push(&mut panel.peak_w);
+    let stated = [
+        &mut panel.tilt_deg,
+        &mut panel.azimuth_deg,
+        &mut panel.sun_from_hour,
+        &mut panel.sun_until_hour,
+        &mut panel.shade_percent,
+        &mut panel.dirt_percent,
+        &mut panel.per_degree_percent,
+        &mut panel.controller_percent,
+    ];
+    numbers.extend(stated.into_iter().flatten());
+}
+
+fn of_climate<'a>(climate: &'a mut Climate, numbers: &mut Vec<&'a mut f64>) {
+    let stated = [
+        &mut climate.latitude_deg,
+        &mut climate.longitude_deg,
+        &mut climate.altitude_m,
+        &mut climate.clock_ahead_h,
+        &mut climate.low_c,
+        &mut climate.high_c,
+        &mut climate.clearness_percent,
+    ];
+    numbers.extend(stated.into_iter().flatten());
 }
 
 fn of_offer<'a>(offer: &'a mut Offer, numbers: &mut Vec<&'a mut f64>) {

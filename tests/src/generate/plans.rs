@@ -4,6 +4,8 @@ use jiff::ToSpan;
 use jiff::civil::{Date, date};
 use kerbstead_core::plan::field::{Field, SECTIONS, Section};
 use kerbstead_core::plan::{Kind, List};
+use kerbstead_core::sun::typical::{TypicalHour, TypicalYear};
+use kerbstead_core::sun::{Irradiance, Place};
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
@@ -48,10 +50,16 @@ fn assembled(parts: Vec<Value>, guesses: &[String]) -> Value {
             id += 1;
             entry.insert("id".to_owned(), id.into());
         }
-        refer(section, &mut value, &plan);
         match value {
             Value::Object(fields) if section.name.is_empty() => plan.extend(fields),
             value => drop(plan.insert(section.name.to_owned(), value)),
+        }
+    }
+    // Years stand behind the stays that name them, so all ids are given by now.
+    let there = plan.clone();
+    for section in SECTIONS.iter().filter(|section| !section.name.is_empty()) {
+        if let Some(entries) = plan.get_mut(section.name) {
+            refer(section, entries, &there);
         }
     }
     if !guesses.is_empty() {
@@ -67,10 +75,15 @@ fn refer(section: &Section, entries: &mut Value, plan: &Map<String, Value>) {
         let Kind::Entry(list) = field.kind else { continue };
         let there = plan.get(list.name()).and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
         let is_drawn = list == List::Kit && matches!(section.name, "receipt_lines" | "tasks" | "task_needs");
-        for entry in entries.as_array_mut().into_iter().flatten().filter(|_| !is_drawn) {
-            let at = entry.get(field.name).and_then(Value::as_u64).and_then(|at| usize::try_from(at).ok());
+        let entries = match &mut *entries {
+            Value::Array(entries) => entries.as_mut_slice(),
+            one => std::slice::from_mut(one),
+        };
+        for entry in entries.iter_mut().filter(|_| !is_drawn) {
+            let Some(drawn) = entry.pointer_mut(&format!("/{}", field.name)) else { continue };
+            let at = drawn.as_u64().and_then(|at| usize::try_from(at).ok());
             if let Some(id) = at.and_then(|at| there.get(at % (there.len() + 1))?.get("id")) {
-                entry[field.name] = id.clone();
+                *drawn = id.clone();
             }
         }
     }
@@ -158,11 +171,35 @@ fn optional(section: &Section, field: &'static Field, taste: Taste) -> BoxedStra
         ("doors", "side", Taste::Believable) => {
             prop_oneof![2 => Just("right"), 2 => Just("rear"), 1 => Just("front")].prop_map(Value::from).boxed()
         }
+        (_, "low_c" | "climate/low_c", Taste::Believable) => between(-18, 16),
+        (_, "high_c" | "climate/high_c", Taste::Believable) => between(-4, 34),
+        (_, "charging_hours", Taste::Believable) => between(1, 6),
+        ("years", "mean_days", Taste::Believable) => prop_oneof![
+            9 => (200_u32..900, -5_i32..20).prop_map(|(noon_w_m2, air_c)| json!(mean_days(noon_w_m2, air_c))),
+            1 => value(field.kind, taste),
+        ]
+        .boxed(),
         ("doors", "from_mm", Taste::Believable) => between(0, 400),
         ("doors", "width_mm", Taste::Believable) => between(500, 1_100),
         _ => value(field.kind, taste),
     };
     prop::option::weighted(share_of_field(section, field), value.prop_map(move |value| (field, value))).boxed()
+}
+
+/// A typical year of which each day is alike: light from six to six, and steady air.
+fn mean_days(noon_w_m2: u32, air_c: i32) -> String {
+    let nowhere = Place { latitude_deg: 0.0, longitude_deg: 0.0, altitude_m: 0.0 };
+    let mut year = TypicalYear { place: nowhere, utc_offset_h: 0.0, months: Default::default() };
+    for month in &mut year.months {
+        let air_c = f64::from(air_c);
+        (month.low_c, month.high_c, month.coldest_c, month.warmest_c, month.days) = (air_c, air_c, air_c, air_c, 30);
+        for (at, hour) in (0_u32..).zip(&mut month.hours) {
+            let global_w_m2 = f64::from(noon_w_m2 * 6_u32.saturating_sub(at.abs_diff(12)) / 6);
+            let sky = Irradiance { global_w_m2, beam_w_m2: global_w_m2 / 2.0, diffuse_w_m2: global_w_m2 / 2.0 };
+            *hour = TypicalHour { sky, air_c };
+        }
+    }
+    year.to_text()
 }
 
 fn shifted(from: i64, to: i64) -> BoxedStrategy<Value> {
@@ -189,12 +226,15 @@ fn share_of_field(section: &Section, field: &Field) -> f64 {
             _,
             "leaves_on" | "ends_on" | "nights" | "opening_cash" | "amount" | "store/usable_wh" | "draw/power_w"
             | "tank/capacity_l" | "litres_per_day" | "x_mm" | "y_mm" | "length_mm" | "width_mm" | "height_mm"
-            | "empty_mass_kg" | "gross_limit_kg",
+            | "empty_mass_kg" | "gross_limit_kg" | "panel/peak_w" | "mean_days",
         )
         | ("placements", "thing") => 0.95,
         (_, "weekday" | "price" | "unit_price" | "on" | "draw/hours_per_day") => 0.85,
         (_, "obtain" | "offers/water" | "offers/emptying" | "offers/price_per_night") => 0.7,
         (_, "mode" | "received_until" | "until" | "quantity" | "draw/surge_w") => 0.25,
+        (_, "latitude_deg" | "climate/latitude_deg" | "draw/heats_l") => 0.7,
+        // Most things run by the clock.
+        (_, "draw/works" | "draw/label_wh" | "draw/wall_mm" | "draw/loss_percent" | "draw/used_percent") => 0.2,
         ("receipt_lines", "receipt") | ("distances", "of" | "other" | "distance_mm") => 0.9,
         (_, "draw/store") | ("readings", "store") => 0.1,
         // What an outlet gives is mostly left as it usually is, or draws would seldom run at all.
