@@ -1,5 +1,5 @@
 //! How long the page takes in a browser, at the machine's speed and slowed as a cheap phone is:
-//! `cargo xtask bench`.
+//! `cargo xtask bench`. With a text after it, only what has that text in its name.
 
 use anyhow::{Context, Result};
 use jiff::civil::{Date, date};
@@ -30,26 +30,33 @@ struct Timing {
 }
 
 /// Everything that is timed. A new timing is added here.
-const TIMINGS: [Timing; 9] = [
+const TIMINGS: [Timing; 12] = [
     Timing { name: "start page, from request to ready", measure: start_page },
     Timing { name: "assess, 30 days of the example, plan and answer passed to and from JavaScript", measure: assess },
     Timing { name: "10,000 runs of the example in the worker, from question to answer", measure: runs_of_the_example },
     Timing { name: "10,000 runs of half a year with 25 sales, likewise", measure: runs_of_half_a_year },
     Timing {
-        name: "what comes in and goes out, from a key to the frame that shows the verdict",
+        name: "what comes in and goes out, from a key to the end of its frame",
         measure: |page| key(page, "/in-and-out"),
     },
     Timing { name: "power page, likewise", measure: |page| key(page, "/power") },
+    Timing { name: "what comes in and goes out, from a key to the next paint", measure: |page| paint(page, "/in-and-out") },
+    Timing { name: "power page, from a key to the next paint", measure: |page| paint(page, "/power") },
+    Timing {
+        name: "power of 30 days of the example in the worker: 1,000 runs, sizes, stops, costs",
+        measure: power_of_a_month,
+    },
     Timing { name: "water page, likewise", measure: |page| key(page, "/water") },
     Timing { name: "arranging in the worker, the slowest but four of forty vans made by chance", measure: arranging },
     Timing { name: "one step of dragging a thing of 80, script and layout", measure: drag_step },
 ];
 
 fn main() -> Result<()> {
+    let wanted = std::env::args().nth(1).unwrap_or_default();
     for slower in [1, PHONE] {
         let browser = Browser::start(&Setup { width: 360, height: 740, ..Setup::default() })?;
         browser.slow_processor(slower)?;
-        for timing in &TIMINGS {
+        for timing in TIMINGS.iter().filter(|timing| timing.name.contains(&wanted)) {
             let mut times = (0..TIMES).map(|_| (timing.measure)(&browser)).collect::<Result<Vec<_>>>()?;
             times.sort_by(f64::total_cmp);
             println!(
@@ -100,7 +107,19 @@ fn assess(browser: &Browser) -> Result<f64> {
 }
 
 fn runs_of_the_example(browser: &Browser) -> Result<f64> {
-    runs(browser, demo_plan())
+    runs(browser, Subject::Chances, demo_plan(), ASKED)
+}
+
+/// With what it takes to look for sizes and stops, and to tell what each draw costs.
+fn power_of_a_month(browser: &Browser) -> Result<f64> {
+    let mut plan = demo_plan();
+    let mut left = 30;
+    for stay in &mut plan.stays {
+        stay.nights = stay.nights.min(left);
+        left -= stay.nights;
+    }
+    let leaves_on = plan.calendar.leaves_on.context("the example leaves")?;
+    runs(browser, Subject::Power, plan, leaves_on)
 }
 
 /// As in the bench `chances`: 25 sales, each with a range and a chance, over 180 days of running costs.
@@ -122,11 +141,11 @@ fn runs_of_half_a_year(browser: &Browser) -> Result<f64> {
         ],
         "stays": [{ "id": 3, "nights": 180 }],
     });
-    runs(browser, Plan::from_plain(&file).context("no plan")?)
+    runs(browser, Subject::Chances, Plan::from_plain(&file).context("no plan")?, ASKED)
 }
 
 /// The middle of some answers of a worker that has answered before.
-fn runs(browser: &Browser, plan: Plan) -> Result<f64> {
+fn runs(browser: &Browser, subject: Subject, plan: Plan, as_of: Date) -> Result<f64> {
     let script = "const times = [];
         let asked;
         const ask = () => {
@@ -141,7 +160,7 @@ fn runs(browser: &Browser, plan: Plan) -> Result<f64> {
             done(times.slice(1).sort((a, b) => a - b)[10]);
         };
         ask();";
-    let question = Question { subject: Subject::Chances, plan, as_of: ASKED, seed: 1 };
+    let question = Question { subject, plan, as_of, seed: 1 };
     browser.load(ROUTES[0])?;
     browser
         .script_async(&format!("const [question, done] = arguments; {HIRED} {script}"), vec![question.to_plain()])?
@@ -223,4 +242,27 @@ fn key(browser: &Browser, route: &str) -> Result<f64> {
     }
     let times = browser.script("return window.frames_after.sort((a, b) => a - b)", vec![])?;
     times.get(KEYS / 2).and_then(serde_json::Value::as_f64).context("no key came to the field")
+}
+
+/// The middle of some keys in the first field for a number: from the key to the next paint, as the browser measures it (Event
+/// Timing, in steps of 8 ms; shorter than 16 it does not tell, which counts as 16).
+fn paint(browser: &Browser, route: &str) -> Result<f64> {
+    const KEYS: usize = 9;
+    let record = "window.paints_after = [];
+        new PerformanceObserver((list) => list.getEntries().forEach((entry) => {
+            if (entry.name === 'keydown' || entry.name === 'input') window.paints_after.push(entry.duration);
+        })).observe({ type: 'event', durationThreshold: 16 });
+        const entry = document.querySelector('main details.entry');
+        if (entry) entry.open = true;
+        setTimeout(() => document.querySelector('main input[inputmode=decimal]').focus(), 200);";
+    browser.load(route)?;
+    browser.script(record, vec![])?;
+    std::thread::sleep(REST);
+    for at in 0..KEYS {
+        browser.press(if at % 2 == 0 { "7".to_owned() } else { Key::Backspace.value().to_string() })?;
+        std::thread::sleep(REST);
+    }
+    let times = browser.script("return window.paints_after.sort((a, b) => a - b)", vec![])?;
+    let told = times.as_array().context("no list of times")?;
+    Ok(told.get(told.len() / 2).and_then(serde_json::Value::as_f64).unwrap_or(16.0))
 }
