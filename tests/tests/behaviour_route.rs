@@ -188,8 +188,9 @@ fn a_draw_past_midnight_goes_on_in_the_small_hours() {
     for (hour, expected) in [(21, 0.0), (22, 5.0), (23, 10.0), (24, 10.0), (25, 10.0), (26, 5.0), (27, 0.0)] {
         assert_eq!(drawn[hour - 1], expected, "hour {hour}");
     }
-    // The same every day, also on the first, whose small hours belong to the evening before.
-    assert_eq!(report.stores[0].taken_out_wh, 14.0 * 40.0);
+    // The first night has no evening before it, and of the last evening two and a half hours are after the end.
+    assert_eq!((charge[0], charge[1]), (charge[2], charge[2]));
+    assert_eq!(report.stores[0].taken_out_wh, 14.0 * 40.0 - 25.0);
 }
 
 /// Who draws on which days of a route of one working and driving, one working, one free and driving, one free day.

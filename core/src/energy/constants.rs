@@ -83,5 +83,7 @@ pub const MOST_STORES: usize = 16;
 pub const MOST_DRAWS: usize = 500;
 /// The longest reserve that is stated, in hours: beyond it the draw is too small to matter.
 pub const MOST_RESERVE_H: f64 = 10_000.0;
+/// No more full cycles are counted.
+pub const MOST_CYCLES: f64 = 1e9;
 /// Less than this is no shortage, in Wh: rounding leaves as much.
 pub const LEAST_SHORT_WH: f64 = 1e-9;

@@ -152,7 +152,7 @@ impl Draw {
     }
 
     /// The draw with nothing infinite, negative or not a number in it.
-    pub(super) fn made_sound(&self) -> Self {
+    pub(crate) fn made_sound(&self) -> Self {
         let need = match &self.need {
             Need::Spans(spans) => Need::Spans(spans.iter().take(100).map(Span::made_sound).collect()),
             Need::ByHour(shares) => Need::ByHour(shares.map(|share| sound(share, 1.0))),

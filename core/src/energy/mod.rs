@@ -35,12 +35,12 @@ pub mod store;
 pub mod tonight;
 
 /// A number from 0 to `most`, whatever was typed: what is not a number, or below zero, becomes zero.
-fn sound(value: f64, most: f64) -> f64 {
+pub(crate) fn sound(value: f64, most: f64) -> f64 {
     if value > 0.0 { least(value, most) } else { 0.0 }
 }
 
 /// A number between bounds; what is not a number becomes the lower one.
-fn within(value: f64, low: f64, high: f64) -> f64 {
+pub(crate) fn within(value: f64, low: f64, high: f64) -> f64 {
     if value > low { least(value, high) } else { low }
 }
 

@@ -19,7 +19,7 @@
 //! assert_eq!(course.stores[0].reserve_h[9], 10.0);
 //! ```
 
-use super::constants::{LEAST_SHORT_WH, MOST_RESERVE_H};
+use super::constants::{LEAST_SHORT_WH, MOST_CYCLES, MOST_RESERVE_H};
 use super::prepare::{Prepared, Side};
 use super::setup::Setup;
 use super::step::{Factors, StoreStep, need_wh, step};
@@ -329,7 +329,8 @@ impl StoreCourse {
         self.sources.vehicle_wh += vehicle_wh;
         self.sources.mains_wh += sound(step.accepted_wh - sun_wh - vehicle_wh, f64::MAX);
         if side.cell.full_wh > 0.0 {
-            self.cycles += flow.taken_out_wh / side.cell.full_wh;
+            // Of a store that holds next to nothing there is no end of cycles.
+            self.cycles = least(self.cycles + flow.taken_out_wh / side.cell.full_wh, MOST_CYCLES);
         }
     }
 }

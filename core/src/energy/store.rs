@@ -197,7 +197,7 @@ impl Store {
     }
 
     /// The store with nothing infinite, negative or not a number in it.
-    pub(super) fn made_sound(&self) -> Self {
+    pub(crate) fn made_sound(&self) -> Self {
         let inputs = self.inputs;
         Self {
             usable_wh: sound(self.usable_wh, MOST_WH),

@@ -36,7 +36,7 @@ pub(super) fn of_plan(item: &Item, draw: &Draw, store: usize, days: &[&Day], alt
         }
         _ => Need::Spans(spans(draw, draw.hours_per_day.map_or(24.0, |hours| hours.likely()))),
     };
-    engine
+    engine.made_sound()
 }
 
 /// Several boxes, and what a charger loses, as one box: as much more heat comes in as more power is taken.

@@ -3,7 +3,9 @@
 use super::constants::INSIDE_WARMER_C;
 use super::sky::{Skies, climate_of, skies};
 use super::{draws, given, store};
+use crate::energy::constants::MOST_W;
 use crate::energy::setup::{OnBoard, Setup};
+use crate::energy::sound;
 use crate::energy::spread::Spread;
 use crate::plan::{Draw, Id, Item, Panel, Plan, Reading, Works};
 use crate::run::Day;
@@ -62,7 +64,7 @@ impl Input {
             .carried()
             .filter_map(|item| Some((item, item.panel?)))
             .filter_map(|(item, panel)| {
-                let peak_w = panel.peak_w * f64::from(item.kept());
+                let peak_w = sound(panel.peak_w * f64::from(item.kept()), MOST_W);
                 Some((item.id, position(panel.charges)?, Panel { peak_w, ..panel }))
             })
             .collect();

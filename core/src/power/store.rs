@@ -35,7 +35,7 @@ pub fn of_plan(store: &Store) -> Engine {
             left: store.cycles_left_percent.map_or(usual.ageing.left, share),
         },
     };
-    engine.aged_to(store.cycles_done.unwrap_or(0.0))
+    engine.aged_to(store.cycles_done.unwrap_or(0.0)).made_sound()
 }
 
 /// What can be taken out of it when it is new: as stated, or else a share of what its label says.

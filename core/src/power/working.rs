@@ -3,6 +3,8 @@
 use super::draws::{fridge, heating};
 use super::input::Input;
 use super::report::{DrawReport, PanelReport, StoreReport};
+use crate::energy::constants::MOST_WH;
+use crate::energy::within;
 use crate::explain::{Figure, Source, Working};
 use crate::plan::{Draw, Item, Plan, Quantity, Works};
 
@@ -14,12 +16,12 @@ pub(super) fn working(
     draws: &[DrawReport],
     panels: &[PanelReport],
 ) -> Vec<Working> {
-    let watts = |value| Figure::of(value, Quantity::PowerW);
+    let watts = |value| figure(value, Quantity::PowerW);
     let margin = if store.first_short.is_some() {
         Working {
             formula: "working-power-short",
             figures: vec![
-                ("short", Figure::of(store.short_hours, Quantity::Hours)),
+                ("short", figure(store.short_hours, Quantity::Hours)),
                 ("missing", energy(store.unserved_wh)),
                 ("average", watts(store.average_w)),
             ],
@@ -31,7 +33,7 @@ pub(super) fn working(
             figures: vec![
                 ("lowest", energy(store.lowest_wh)),
                 ("average", watts(store.average_w)),
-                ("reserve", Figure::of(store.reserve_hours, Quantity::Hours)),
+                ("reserve", figure(store.reserve_hours, Quantity::Hours)),
             ],
             source: Source::Arithmetic,
         }
@@ -57,7 +59,7 @@ pub(super) fn working(
         working.push(Working {
             formula: "working-power-inverter",
             figures: vec![
-                ("efficiency", Figure::of(stated.inverter_efficiency_percent, Quantity::Percent)),
+                ("efficiency", figure(stated.inverter_efficiency_percent, Quantity::Percent)),
                 ("idle", watts(stated.inverter_idle_w)),
             ],
             source: Source::CommonPractice,
@@ -71,8 +73,14 @@ pub(super) fn working(
     working
 }
 
+/// What a plan states, as far as it is a number that anybody can mean; what is no number is nothing.
+fn figure(value: f64, quantity: Quantity) -> Figure {
+    let value = if value.is_nan() { 0.0 } else { value };
+    Figure::of(within(value, -MOST_WH, MOST_WH), quantity)
+}
+
 fn energy(value: f64) -> Figure {
-    Figure::of(value, Quantity::EnergyWh)
+    figure(value, Quantity::EnergyWh)
 }
 
 /// What a draw takes on an average day.
@@ -87,10 +95,10 @@ fn of_draw(input: &Input, item: &Item, draw: &Draw, report: &DrawReport) -> Work
                 formula: "working-power-heat",
                 figures: vec![
                     name,
-                    ("litres", Figure::of(heating.water_kg, Quantity::VolumeL)),
-                    ("from", Figure::of(heating.from_c, Quantity::TemperatureC)),
-                    ("to", Figure::of(heating.to_c, Quantity::TemperatureC)),
-                    ("share", Figure::of(heating.efficiency * 100.0, Quantity::Percent)),
+                    ("litres", figure(heating.water_kg, Quantity::VolumeL)),
+                    ("from", figure(heating.from_c, Quantity::TemperatureC)),
+                    ("to", figure(heating.to_c, Quantity::TemperatureC)),
+                    ("share", figure(heating.efficiency * 100.0, Quantity::Percent)),
                     ("once", energy(heating.energy_wh())),
                     day,
                 ],
@@ -105,9 +113,9 @@ fn of_draw(input: &Input, item: &Item, draw: &Draw, report: &DrawReport) -> Work
                 formula: "working-power-cool",
                 figures: vec![
                     name,
-                    ("walls", Figure::of(fridge.ua_w_k, Quantity::PowerW)),
-                    ("inside", Figure::of(fridge.inside_c, Quantity::TemperatureC)),
-                    ("air", Figure::of(air_c, Quantity::TemperatureC)),
+                    ("walls", figure(fridge.ua_w_k, Quantity::PowerW)),
+                    ("inside", figure(fridge.inside_c, Quantity::TemperatureC)),
+                    ("air", figure(air_c, Quantity::TemperatureC)),
                     day,
                 ],
                 source: Source::CommonPractice,
@@ -117,9 +125,9 @@ fn of_draw(input: &Input, item: &Item, draw: &Draw, report: &DrawReport) -> Work
             formula: "working-power-draw",
             figures: vec![
                 name,
-                ("power", Figure::of(draw.power_w.likely() * count, Quantity::PowerW)),
-                ("hours", Figure::of(draw.hours_per_day.map_or(24.0, |hours| hours.likely()), Quantity::Hours)),
-                ("duty", Figure::of(draw.duty_percent.map_or(100.0, |duty| duty.likely()), Quantity::Percent)),
+                ("power", figure(draw.power_w.likely() * count, Quantity::PowerW)),
+                ("hours", figure(draw.hours_per_day.map_or(24.0, |hours| hours.likely()), Quantity::Hours)),
+                ("duty", figure(draw.duty_percent.map_or(100.0, |duty| duty.likely()), Quantity::Percent)),
                 day,
             ],
             source: Source::Arithmetic,
@@ -135,8 +143,8 @@ fn of_panel(item: &Item, report: &PanelReport) -> Option<Working> {
         formula: "working-power-panel",
         figures: vec![
             ("name", Figure::Name(item.name.clone())),
-            ("peak", Figure::of(peak_w, Quantity::PowerW)),
-            ("hours", Figure::of(report.wh_per_day / peak_w.max(1e-9), Quantity::Hours)),
+            ("peak", figure(peak_w, Quantity::PowerW)),
+            ("hours", figure(report.wh_per_day / peak_w.max(1e-9), Quantity::Hours)),
             ("day", energy(report.wh_per_day)),
         ],
         source: Source::Published("Reda and Andreas 2004; Ineichen and Perez 2002; Hay and Davies 1980"),
