@@ -40,7 +40,10 @@ const TIMINGS: [Timing; 12] = [
         measure: |page| key(page, "/in-and-out"),
     },
     Timing { name: "power page, likewise", measure: |page| key(page, "/power") },
-    Timing { name: "what comes in and goes out, from a key to the next paint", measure: |page| paint(page, "/in-and-out") },
+    Timing {
+        name: "what comes in and goes out, from a key to the next paint",
+        measure: |page| paint(page, "/in-and-out"),
+    },
     Timing { name: "power page, from a key to the next paint", measure: |page| paint(page, "/power") },
     Timing {
         name: "power of 30 days of the example in the worker: 1,000 runs, sizes, stops, costs",

@@ -28,7 +28,7 @@ pub const HIRED: &str = "
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 27] = [
+pub const ROUTES: [&str; 30] = [
     "/",
     "/overview",
     "/kit",
@@ -40,6 +40,9 @@ pub const ROUTES: [&str; 27] = [
     "/futures",
     "/buying",
     "/power",
+    "/tonight",
+    "/sky",
+    "/aisle",
     "/water",
     "/days",
     "/space",

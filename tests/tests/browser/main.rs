@@ -11,6 +11,7 @@ mod keeping;
 mod loading;
 mod money;
 mod offline;
+mod power;
 mod receipts;
 mod same_bits;
 mod sharing;

@@ -191,6 +191,7 @@ fn problems() -> View {
 
 fn next_pages() -> View {
     let links = [
+        (Page::Tonight, "next-tonight"),
         (Page::Kit, "next-kit"),
         (Page::Route, "next-route"),
         (Page::Papers, "next-papers"),

@@ -8,6 +8,7 @@ mod keys;
 use counter::Counter;
 
 use crate::el::{View, el};
+use crate::route::Page;
 
 /// The page.
 pub fn shop() -> View {
@@ -27,5 +28,6 @@ pub fn shop() -> View {
                 .put(keys::keys(counter)),
         )
         .put(answers::past(counter))
+        .put(el("p").class("links").put(el("a").attr("href", Page::Aisle.link()).put(key!("shop-to-aisle"))))
         .done()
 }

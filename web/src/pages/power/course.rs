@@ -1,5 +1,6 @@
 //! Charge by hour along the route, of which a day can be looked at.
 
+use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Id, Quantity};
 
 use super::day::day;
@@ -17,7 +18,7 @@ pub fn courses(app: App, asking: Asking) -> View {
     live::view(move || {
         let stores = stores.get();
         if stores.is_empty() {
-            return el("p").put(t!("power-no-course")).done();
+            return el("p").put(key!("power-no-course")).done();
         }
         let is_only = stores.len() == 1;
         all(stores.into_iter().map(|id| course(app, id, asking, is_only)))
@@ -46,9 +47,21 @@ fn course(app: App, id: Id, asking: Asking, is_only: bool) -> View {
             })
         })
     });
+    let cycles = move || {
+        app.settled_assessment(|assessment| {
+            let store = assessment.power.stores.iter().find(|store| store.item == id)?;
+            let figures = vec![
+                ("cycles", Figure::of(store.cycles, Quantity::Count)),
+                ("reserve", Figure::of(store.reserve_hours, Quantity::Hours)),
+            ];
+            Some(tell!("power-cycles", &figures))
+        })
+        .unwrap_or_default()
+    };
     fragment()
         .put(el("h3").put(live::text(name)))
         .put(plot_to_pick(data, picked))
+        .put(el("p").put(live::text(cycles)))
         .put(steps(app, id, picked))
         .put(live::view(move || day(app, id, picked.get())))
         .done()
