@@ -174,9 +174,10 @@ fn optional(section: &Section, field: &'static Field, taste: Taste) -> BoxedStra
         (_, "low_c" | "climate/low_c", Taste::Believable) => between(-18, 16),
         (_, "high_c" | "climate/high_c", Taste::Believable) => between(-4, 34),
         (_, "charging_hours", Taste::Believable) => between(1, 6),
-        ("years", "mean_days", Taste::Believable) => prop_oneof![
+        // Text of the length that it may have, in several years, is more than any link holds, which `seal` says.
+        ("years", "mean_days", _) => prop_oneof![
             9 => (200_u32..900, -5_i32..20).prop_map(|(noon_w_m2, air_c)| json!(mean_days(noon_w_m2, air_c))),
-            1 => value(field.kind, taste),
+            if taste == Taste::Extreme { 9 } else { 1 } => value(Kind::Text { max_chars: 2_000 }, taste),
         ]
         .boxed(),
         ("doors", "from_mm", Taste::Believable) => between(0, 400),
