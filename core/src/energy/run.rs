@@ -64,6 +64,8 @@ pub struct DrawCourse {
     pub by_limit_wh: [f64; 4],
     /// The first hour for each of these, from 0.
     pub first_hour: [Option<usize>; 4],
+    /// The last hour in which anything did.
+    pub last_hour: Option<usize>,
 }
 
 /// What came from each source, at the sockets.
@@ -262,6 +264,7 @@ impl Ledger {
             draw.by_limit_wh[limit as usize] += wh;
             let first_hour = &mut draw.first_hour[limit as usize];
             *first_hour = Some(first_hour.map_or(hour, |first| first.min(hour)));
+            draw.last_hour = draw.last_hour.max(Some(hour));
         }
         self.course.unserved_by_limit_wh[limit as usize] += wh;
     }

@@ -134,7 +134,7 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, input: &Input, cour
     let days = (input.setup.hours.len() / 24).max(1) as f64;
     let draws: Vec<DrawReport> = draw_reports(input, course, days, span);
     let mut limited = limits(plan, input, course, span);
-    limited.extend(refusals(plan, input, course));
+    limited.extend(refusals(plan, input, course, span));
     let panels = panel_reports(input, days);
     let standing = standing(plan, missing, input, (&stores, &draws, &panels), limited);
     Report { standing, from, stores, draws, panels, hours: hours(input) }
@@ -245,7 +245,7 @@ fn store_report(input: &Input, at: usize, course: &Course, span: Span) -> Option
         lost_wh: total(course.hours.iter().map(|hour| hour.lost_wh)) / days,
         converted_wh: converted_wh(input, at, draws, needed_wh - lent_wh, days),
         cycles: course.cycles,
-        refused_hours: refused_hours(input, at, course),
+        refused_hours: refused_hours(input, at, course, span),
     })
 }
 
@@ -259,14 +259,14 @@ fn converted_wh(input: &Input, at: usize, draws: &[DrawCourse], needed_wh: f64, 
 }
 
 /// Hours in which something was on offer and the temperature let nothing in.
-fn refused_hours(input: &Input, at: usize, course: &StoreCourse) -> u32 {
+fn refused_hours(input: &Input, at: usize, course: &StoreCourse, span: Span) -> u32 {
     let Some(board) = input.setup.stores.get(at) else { return 0 };
     let is_refused = |(hour, _): &(usize, &HourOf)| {
         let Some(given) = input.setup.hours.get(*hour) else { return false };
         let sun_w = board.panel_w * board.sun_share.get(*hour).copied().unwrap_or(0.0);
         sun_w + given.vehicle_w + given.mains_w > 0.0 && board.store.charging.share_at(given.store_c) <= 0.0
     };
-    u32::try_from(course.hours.iter().enumerate().filter(is_refused).count()).unwrap_or(u32::MAX)
+    u32::try_from(course.hours.iter().enumerate().skip(span.first_hour).filter(is_refused).count()).unwrap_or(u32::MAX)
 }
 
 fn draw_reports(input: &Input, course: &Course, days: f64, span: Span) -> Vec<DrawReport> {
@@ -366,6 +366,10 @@ fn limits(plan: &Plan, input: &Input, course: &Course, span: Span) -> Vec<Findin
     let mut findings = Vec::new();
     for (at, (hanging, unserved)) in input.draws.iter().zip(&course.draws).enumerate() {
         let Some(draw) = input.setup.draws.get(at) else { continue };
+        // What only happened before the day asked is no use any more.
+        if unserved.last_hour < Some(span.first_hour) {
+            continue;
+        }
         let Some(board) = input.setup.stores.get(draw.store) else { continue };
         let name = name_of(plan, hanging.item);
         let limits = match (draw.outlet, &board.store.inverter) {
@@ -391,9 +395,11 @@ fn limits(plan: &Plan, input: &Input, course: &Course, span: Span) -> Vec<Findin
 }
 
 /// Stores of which the sockets refused what would have helped later.
-fn refusals(plan: &Plan, input: &Input, course: &Course) -> Vec<Finding> {
+fn refusals(plan: &Plan, input: &Input, course: &Course, span: Span) -> Vec<Finding> {
     let missing_wh = |at: usize| -> f64 {
-        let here = input.setup.draws.iter().zip(&course.draws).filter(|(draw, _)| draw.store == at);
+        let is_ahead = |draw: &DrawCourse| draw.last_hour >= Some(span.first_hour);
+        let here = input.setup.draws.iter().zip(&course.draws);
+        let here = here.filter(|(draw, course)| draw.store == at && is_ahead(course));
         here.map(|(_, draw)| draw.by_limit_wh[Limit::Input as usize]).sum()
     };
     let stores = input.stores.iter().enumerate().map(|(at, item)| (*item, missing_wh(at)));

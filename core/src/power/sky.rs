@@ -59,7 +59,19 @@ pub fn typical_year(year: &crate::plan::Year) -> Option<TypicalYear> {
 /// What is known of the sky and the air on a day.
 pub(super) fn climate_of(plan: &Plan, day: &Day) -> Climate {
     let stay = plan.stays.iter().find(|stay| Some(stay.id) == day.source);
-    stay.map_or(plan.climate, |stay| stay.climate.or(&plan.climate))
+    let climate = stay.map_or(plan.climate, |stay| stay.climate.or(&plan.climate));
+    let year = plan.years.iter().find(|year| Some(year.id) == climate.year);
+    match year.filter(|_| climate.latitude_deg.is_none()) {
+        None => climate,
+        // Where nobody says where it is, it is where the year is of.
+        Some(year) => Climate {
+            latitude_deg: Some(year.latitude_deg),
+            longitude_deg: Some(year.longitude_deg),
+            altitude_m: climate.altitude_m.or(Some(year.altitude_m)),
+            clock_ahead_h: climate.clock_ahead_h.or(Some(year.clock_ahead_h)),
+            ..climate
+        },
+    }
 }
 
 /// At most thirty days each, since that is what is worked out at once.

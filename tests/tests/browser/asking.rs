@@ -6,6 +6,7 @@ use kerbstead_core::days::Outlook;
 use kerbstead_core::money::Prospect;
 use kerbstead_core::money::buying::BuyingPlan;
 use kerbstead_core::plan::{Plain, demo_plan};
+use kerbstead_core::power;
 use kerbstead_core::space::Arranged;
 use kerbstead_core::task::{Question, Subject};
 use kerbstead_tests::browser::{Browser, HIRED, Setup};
@@ -45,7 +46,9 @@ const REPLACED: &str = "
 
 fn questions() -> Vec<Question> {
     let plans = std::iter::once(demo_plan()).chain(seeded_plans(20_270_302, 60));
-    let of = |plan| [Subject::Chances, Subject::Buying, Subject::Days].map(|subject| (subject, Clone::clone(&plan)));
+    let of = |plan| {
+        [Subject::Chances, Subject::Buying, Subject::Days, Subject::Power].map(|subject| (subject, Clone::clone(&plan)))
+    };
     let vans = (1..=12).map(|seed| (Subject::Arranging, plan_of(&van(seed))));
     let all = plans.flat_map(of).chain(vans);
     all.map(|(subject, plan)| Question { subject, plan, as_of: date(2027, 3, 1), seed: 7 }).collect()
@@ -77,6 +80,7 @@ fn the_worker_answers_as_core_does_natively_to_the_bit() -> Result<()> {
                 Subject::Chances => Prospect::from_plain(&here) == Prospect::from_plain(&there),
                 Subject::Buying => BuyingPlan::from_plain(&here) == BuyingPlan::from_plain(&there),
                 Subject::Days => Outlook::from_plain(&here) == Outlook::from_plain(&there),
+                Subject::Power => power::Outlook::from_plain(&here) == power::Outlook::from_plain(&there),
                 Subject::Arranging => Arranged::from_plain(&here) == Arranged::from_plain(&there),
             };
             ensure!(is_same && !there.is_null(), "natively {here}, in the browser {there}");
