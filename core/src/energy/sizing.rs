@@ -48,12 +48,12 @@ pub enum SizeOf {
 
 /// The least rated power of the panels on a store, 0 to `most_w`, with which all is served and every floor holds.
 pub fn least_panel(setup: &Setup, store: usize, most_w: u32) -> Sized {
-    Sizing::new(setup, SizeOf::Panel, store, most_w).to_end()
+    Sizing::new(setup, SizeOf::Panel, store, most_w).found()
 }
 
 /// The least usable energy of a store, 0 to `most_wh`, with which all is served and every floor holds.
 pub fn least_store(setup: &Setup, store: usize, most_wh: u32) -> Sized {
-    Sizing::new(setup, SizeOf::Store, store, most_wh).to_end()
+    Sizing::new(setup, SizeOf::Store, store, most_wh).found()
 }
 
 /// A search for the least size, a run at a time.
@@ -105,7 +105,7 @@ impl Sizing {
         }
     }
 
-    fn to_end(mut self) -> Sized {
+    fn found(mut self) -> Sized {
         loop {
             if let Some(sized) = self.step() {
                 return sized;

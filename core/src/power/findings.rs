@@ -180,10 +180,9 @@ impl Say for Finding {
     fn next_step(&self) -> Option<&'static str> {
         Some(match self {
             Self::RunsOut { .. } => "next-power-runs-out",
-            Self::CloseToEmpty { .. } => "next-power-close-to-empty",
+            Self::CloseToEmpty { .. } | Self::BelowFloor { .. } => "next-power-close-to-empty",
             Self::AboveOutlet { .. } | Self::AboveSurge { .. } => "next-power-above-outlet",
             Self::GivesWay { .. } => "next-power-gives-way",
-            Self::BelowFloor { .. } => "next-power-close-to-empty",
             Self::InputLimits { .. } => "next-power-sockets-refuse",
             Self::TooColdOrHot { .. } => "next-power-too-cold-or-hot",
             Self::NoPlaceForTheSun { .. } => "next-power-no-place",

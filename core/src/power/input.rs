@@ -181,6 +181,9 @@ fn panel_watts(panels: &[(Id, usize, Panel)], skies: &Skies) -> Vec<Vec<f64>> {
     panels.iter().zip(&skies.sun_share).map(watts).collect()
 }
 
+/// So many days stand for all when their spread is drawn from. Common practice, no source.
+const DAYS: usize = 60;
+
 /// How the days of a month are spread around their mean; every day alike where nothing is known.
 fn clouds(skies: &Skies) -> Spread {
     let days: usize = skies.clearness.iter().map(|(days, ..)| days).sum();
@@ -194,8 +197,6 @@ fn clouds(skies: &Skies) -> Spread {
     if clearness <= 0.0 {
         return Spread::Fixed(1.0);
     }
-    /// So many days stand for all.
-    const DAYS: usize = 60;
     let month = crate::sun::series::Month::new(clearness, clearest);
     Spread::Measured((0..DAYS).map(|day| month.day((day as f64 + 0.5) / DAYS as f64) / clearness).collect())
 }

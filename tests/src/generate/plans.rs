@@ -231,9 +231,17 @@ fn share_of_field(section: &Section, field: &Field) -> f64 {
         )
         | ("placements", "thing") => 0.95,
         (_, "weekday" | "price" | "unit_price" | "on" | "draw/hours_per_day") => 0.85,
-        (_, "obtain" | "offers/water" | "offers/emptying" | "offers/price_per_night") => 0.7,
+        (
+            _,
+            "obtain"
+            | "offers/water"
+            | "offers/emptying"
+            | "offers/price_per_night"
+            | "latitude_deg"
+            | "climate/latitude_deg"
+            | "draw/heats_l",
+        ) => 0.7,
         (_, "mode" | "received_until" | "until" | "quantity" | "draw/surge_w") => 0.25,
-        (_, "latitude_deg" | "climate/latitude_deg" | "draw/heats_l") => 0.7,
         // Most things run by the clock.
         (_, "draw/works" | "draw/label_wh" | "draw/wall_mm" | "draw/loss_percent" | "draw/used_percent") => 0.2,
         ("receipt_lines", "receipt") | ("distances", "of" | "other" | "distance_mm") => 0.9,
