@@ -1,5 +1,6 @@
 //! Sun, frost, places to charge at, and what draws do, each through the whole assessment.
 #![allow(
+    clippy::large_types_passed_by_value,
     clippy::unwrap_used,
     clippy::float_cmp,
     reason = "a test stops at what it did not expect, and means exact values where it says so"

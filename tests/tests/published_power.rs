@@ -27,8 +27,8 @@ fn trip(nights: u32, kit: Vec<Item>) -> Plan {
     }
 }
 
-fn store(store: Store) -> Item {
-    Item { id: 1, name: "Store".into(), store: Some(store), ..Item::default() }
+fn store(store: &Store) -> Item {
+    Item { id: 1, name: "Store".into(), store: Some(*store), ..Item::default() }
 }
 
 fn draw(id: u32, power_w: f64, outlet: Outlet) -> Item {
@@ -96,7 +96,7 @@ fn a_steady_load_through_the_inverter_lasts_11_213_hours_hour_by_hour() {
 
 #[test]
 fn a_steady_load_through_the_inverter_lasts_11_213_hours_in_an_assessment() {
-    let kit = vec![store(runtime_store()), draw(2, 60.0, Outlet::Ac), draw(3, 12.0, Outlet::Dc)];
+    let kit = vec![store(&runtime_store()), draw(2, 60.0, Outlet::Ac), draw(3, 12.0, Outlet::Dc)];
     let Assessment { power, .. } = assess(&trip(2, kit), DAY);
     assert_eq!(power.standing.verdict, Verdict::FallsShort);
     // 11.213 h after midnight: 11:12 and some seconds.
@@ -114,7 +114,7 @@ fn the_minute_a_store_is_empty_is_exact() {
     for minutes in 1..1_440_u16 {
         let usable_wh = f64::from(minutes) * 0.7;
         let full = Store { usable_wh, dc_continuous_w: 100.0, ..Store::default() };
-        let report = assess(&trip(2, vec![store(full), draw(2, 42.0, Outlet::Dc)]), DAY).power;
+        let report = assess(&trip(2, vec![store(&full), draw(2, 42.0, Outlet::Dc)]), DAY).power;
         let stated = report.standing.first_short.unwrap();
         assert_eq!((stated.on, stated.minute), (DAY, Some(minutes)));
     }
@@ -146,7 +146,7 @@ fn a_store_charges_in_an_assessment_as_its_closed_form_says() {
         mains_input_w: 200.0,
         ..Store::default()
     };
-    let mut plan = trip(1, vec![store(empty), draw(2, 0.0, Outlet::Dc)]);
+    let mut plan = trip(1, vec![store(&empty), draw(2, 0.0, Outlet::Dc)]);
     plan.stays[0].offers = Offer { mains_hours: Some(24.0.into()), mains_from_hour: Some(0.0), ..Offer::default() };
     let report = assess(&plan, DAY).power;
     for (hour, charge) in report.stores[0].charge_wh.iter().enumerate() {
@@ -170,7 +170,7 @@ fn a_vehicle_socket_gives_its_volts_by_the_amperes_its_fuse_bears() {
             vehicle_input_w,
             ..Store::default()
         };
-        let mut plan = trip(1, vec![store(empty), draw(2, 0.0, Outlet::Dc)]);
+        let mut plan = trip(1, vec![store(&empty), draw(2, 0.0, Outlet::Dc)]);
         plan.vehicle = Vehicle { socket_volts: 12.0, socket_fuse_a: fuse_a, ..Vehicle::default() };
         plan.stays[0].drive_hours = Some(2.5.into());
         let report = assess(&plan, DAY).power;
@@ -182,7 +182,7 @@ fn a_vehicle_socket_gives_its_volts_by_the_amperes_its_fuse_bears() {
 #[test]
 fn what_reaches_the_cells_is_what_goes_in_less_the_losses() {
     let half = Store { usable_wh: 2_000.0, opening_percent: 50.0, mains_input_w: 240.0, ..Store::default() };
-    let mut plan = trip(1, vec![store(half), draw(2, 30.0, Outlet::Dc)]);
+    let mut plan = trip(1, vec![store(&half), draw(2, 30.0, Outlet::Dc)]);
     plan.stays[0].offers = Offer { mains_hours: Some(3.0.into()), ..Offer::default() };
     let report = &assess(&plan, DAY).power.stores[0];
     close(report.put_in_wh, 240.0 * 0.9 * 3.0, 1e-9);
@@ -193,7 +193,7 @@ fn what_reaches_the_cells_is_what_goes_in_less_the_losses() {
 /// Source: arithmetic. 45 W for 4 h at 50 % duty through 88 %, and 9 W idle for those 4 h.
 #[test]
 fn a_day_of_one_appliance_takes_its_watt_hours() {
-    let mut kit = vec![store(Store { usable_wh: 630.0, ..Store::default() }), draw(2, 45.0, Outlet::Ac)];
+    let mut kit = vec![store(&Store { usable_wh: 630.0, ..Store::default() }), draw(2, 45.0, Outlet::Ac)];
     let draw = kit[1].draw.as_mut().unwrap();
     (draw.hours_per_day, draw.duty_percent, draw.from_hour) = (Some(4.0.into()), Some(50.0.into()), Some(18.5));
     let report = &assess(&trip(1, kit), DAY).power.stores[0];
@@ -236,7 +236,7 @@ fn a_draw_above_its_outlet_is_found_whatever_the_charge() {
         ..Store::default()
     };
     let is_found = |item: Item, wanted: fn(&Finding) -> bool| {
-        let power = assess(&trip(1, vec![store(limits), item]), DAY).power;
+        let power = assess(&trip(1, vec![store(&limits), item]), DAY).power;
         power.standing.findings.iter().any(wanted) && power.standing.verdict == Verdict::FallsShort
     };
     assert!(is_found(draw(2, 501.0, Outlet::Ac), |finding| matches!(finding, Finding::AboveOutlet { .. })));

@@ -115,7 +115,7 @@ fn a_typical_year_is_read_in_on_the_device() -> Result<()> {
         browser.find_css("#year-file")?.type_keys(path.to_string_lossy().into_owned())
     };
     read_in("diary.csv", "Dear diary,\n")?;
-    browser.wait_until("what is wrong", |page| Ok(page.find_css("#year-message")?.text()?.contains("1")))?;
+    browser.wait_until("what is wrong", |page| Ok(page.find_css("#year-message")?.text()?.contains('1')))?;
     let days = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
     let mut file = "LOCATION,Somewhere,-,-,made,000000,47.0,9.0,1.0,450.0\n".to_owned();
     for head in ["DESIGN CONDITIONS", "TYPICAL/EXTREME PERIODS", "GROUND TEMPERATURES", "HOLIDAYS/DAYLIGHT SAVINGS"] {

@@ -54,7 +54,7 @@ impl Band {
     /// Both ends on a day of so many values.
     fn on(&self, date: Date, per_day: usize) -> Option<[f64; 2]> {
         let day = usize::try_from(days_between(self.from, date)).ok()?;
-        let from = (day * per_day).checked_sub(self.skips).unwrap_or(0);
+        let from = (day * per_day).saturating_sub(self.skips);
         let until = ((day + 1) * per_day).saturating_sub(self.skips);
         let low = self.low.get(from..until.min(self.low.len()))?.iter().copied().reduce(f64::min)?;
         let high = self.high.get(from..until.min(self.high.len()))?.iter().copied().reduce(f64::max)?;
