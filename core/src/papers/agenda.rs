@@ -94,6 +94,13 @@ fn stops(plan: &Plan, as_of: Date) -> Vec<Stop<'_>> {
             }
         }
     }
+    // Places to charge at that are in use on one day.
+    let used = plan.charging.iter().filter(|place| place.in_use);
+    stops.extend(used.filter_map(|place| {
+        let from = place.on.filter(|on| *on >= as_of)?;
+        let name = Some(place.name.as_str()).filter(|name| !name.is_empty());
+        Some(Stop { key: "agenda-charge", source: place.id, place: name, from, until: day_after(from) })
+    }));
     stops
 }
 

@@ -127,8 +127,18 @@ fn missing(standing: &StandingView) -> View {
 }
 
 fn cautions(grounds: &Grounds) -> View {
+    caution_lines(&grounds.cautions)
+}
+
+fn caution_lines(cautions: &[Caution]) -> View {
     let text = |caution: &Caution| words(|words| words.caution(*caution));
-    all(grounds.cautions.iter().map(|caution| el("li").put(text(caution)).done()))
+    all(cautions.iter().map(|caution| el("li").put(text(caution)).done()))
+}
+
+/// Cautions folded away, beside numbers that belong to no balance.
+pub fn take_care(cautions: &[Caution]) -> View {
+    let lines = el("ul").put(caution_lines(cautions));
+    el("details").class("cautions").put(el("summary").put(key!("standing-cautions"))).put(lines).done()
 }
 
 /// How numbers came about, folded away, if there is anything to tell.

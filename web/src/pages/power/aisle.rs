@@ -1,5 +1,6 @@
 //! Power in the aisle: three questions, each answered from two or three fields by the same engine as the plan.
 
+use kerbstead_core::Caution;
 use kerbstead_core::energy::quick::{Source, charge_time, lasts, size_for};
 use kerbstead_core::energy::run::Limit;
 use kerbstead_core::energy::store::{Chemistry, Store};
@@ -12,7 +13,7 @@ use super::super::section;
 use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::{self, plain_sentence, words};
-use crate::parts::{scale, unit_sign};
+use crate::parts::{scale, take_care, unit_sign};
 use crate::state::App;
 
 const fn number(name: &'static str, quantity: Quantity, max: f64, example: f64) -> Field {
@@ -69,6 +70,7 @@ pub fn aisle() -> View {
                 how_long_to_charge,
             ),
         ))
+        .put(take_care(&[Caution::StoreHeatAndFrost, Caution::ChargingUnattended, Caution::ExtensionLeads]))
         .done()
 }
 

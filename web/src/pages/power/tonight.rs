@@ -1,9 +1,9 @@
 //! Tonight: from what was read off, how long it lasts, how sure that is, and what to go without.
 
-use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Id, List, Path, Plan, Quantity, date_text};
 use kerbstead_core::power::{Night, Outlook};
+use kerbstead_core::{Balance, Caution};
 use serde_json::json;
 
 use super::super::{section, standing, verdict_line};
@@ -11,7 +11,7 @@ use super::outlook::Asking;
 use crate::browser;
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::parts::{button, fields, named_in};
+use crate::parts::{button, fields, named_in, take_care};
 use crate::state::App;
 
 const READ: &[&str] = &["charge_percent", "store", "fresh_l", "grey_l", "cash", "hour"];
@@ -40,6 +40,7 @@ pub fn tonight() -> View {
         .put(section(key!("page-water"), of_balance(app, Balance::Water)))
         .put(section(key!("page-money"), of_balance(app, Balance::Money)))
         .put(el("p").class("hint").put(key!("tonight-hint")))
+        .put(take_care(&[Caution::StoreHeatAndFrost, Caution::ChargingUnattended, Caution::EngineWhileParked]))
         .done()
 }
 
