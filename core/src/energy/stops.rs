@@ -31,7 +31,7 @@ use super::{constants::MOST_W, sound};
 /// No more ways are kept at any place.
 const MOST_WAYS: usize = 400;
 /// No more places are looked at.
-const MOST_PLACES: usize = 200;
+const MOST_PLACES: usize = 5_000;
 
 /// A place to charge at, and for how long. Of places that begin in the same hour one can be used; where the next one begins,
 /// the one before has ended.

@@ -2106,6 +2106,7 @@ aisle-charge-cut = About { $hours }: the store takes no more than { $takes } of 
 power-draws = What draws power
 power-vehicle = Charging while driving
 power-draw-line = { $day } on a day of use, { $power } each
+power-add-panel = Say in the kit what is a panel
 power-add-store = Add a power store in the kit
 power-add-draw = Say in the kit what draws power
 
