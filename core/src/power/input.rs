@@ -111,7 +111,7 @@ impl Input {
         let Some(position) = position else { return };
         if let (Some(charge), Some(full)) = (charge_wh.get_mut(position), full_wh.get(position)) {
             // A full one holds what it holds to the last bit: rounding must not leave it fuller than full.
-            *charge = (full * (percent / 100.0).clamp(0.0, 1.0)).min(*full);
+            *charge = (full * share_of(percent)).min(*full);
         }
     }
 
@@ -122,8 +122,8 @@ impl Input {
             let peak_w: f64 = here().map(|((.., panel), _)| panel.peak_w).sum();
             let mut board = OnBoard {
                 panel_w: peak_w,
-                opening_state: stated.opening_percent / 100.0,
-                floor_state: stated.keeps_percent.unwrap_or(0.0) / 100.0,
+                opening_state: share_of(stated.opening_percent),
+                floor_state: share_of(stated.keeps_percent.unwrap_or(0.0)),
                 ..OnBoard::full(store::of_plan(stated))
             };
             if peak_w > 0.0 {
@@ -150,6 +150,11 @@ impl Input {
         });
         self.setup.draws.push(engine);
     }
+}
+
+/// Hundredths as a share; what is not a number is nothing.
+fn share_of(percent: f64) -> f64 {
+    if percent > 0.0 { (percent / 100.0).min(1.0) } else { 0.0 }
 }
 
 /// What the least and the most of a draw's power, hours and share are of the likely.
