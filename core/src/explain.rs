@@ -35,9 +35,9 @@ pub enum Figure {
 }
 
 impl Figure {
-    /// A value of that quantity.
+    /// A value of that quantity; zero has no sign, which JavaScript would not keep.
     pub const fn of(value: f64, quantity: Quantity) -> Self {
-        Self::Measure { value, quantity }
+        Self::Measure { value: value + 0.0, quantity }
     }
 
     /// A count of things.

@@ -46,14 +46,14 @@ fn a_draw_tells_what_it_costs_in_hours() -> Result<()> {
 #[ignore = "needs the bundle: cargo xtask test"]
 fn stops_that_are_found_are_put_into_the_plan_and_it_holds() -> Result<()> {
     let browser = Browser::open_at(&Setup::phone(), "/power")?;
-    browser.wait_for_text("Falls short")?;
+    browser.wait_for_text("“Power store” is empty on")?;
     browser.wait_for_text("nothing better is possible with these places")?;
     browser.find("button", "Put these stops into the plan")?.click()?;
     browser.wait_for_text("The stops are in the plan.")?;
-    browser.wait_until("no shortage", |page| Ok(!page.text()?.contains("Falls short")))?;
+    browser.wait_for_text("“Power store” is lowest on")?;
     browser.wait_for_text("No stop is needed.")?;
     browser.find("button", "Undo")?.click()?;
-    browser.wait_for_text("Falls short")?;
+    browser.wait_for_text("“Power store” is empty on")?;
     browser.check_console()
 }
 
