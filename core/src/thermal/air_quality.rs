@@ -8,7 +8,7 @@
 //! assert!((room.after(420.0, 1.0).1 - 1_754.44).abs() < 0.01);
 //! ```
 
-use super::{relax, sound};
+use super::{decay_reach, relax_by, sound};
 
 /// The most that is computed with: air is not more than carbon dioxide.
 const MOST_PPM: f64 = 1e6;
@@ -38,11 +38,18 @@ impl Room {
     /// On average and after some hours (0 to 1e4), in ppm: C = outside + G/Q (1 - e^(-Qt/V)) from outside air (ASTM D6245,
     /// from memory), and likewise from any other.
     pub fn after(&self, from_ppm: f64, hours: f64) -> (f64, f64) {
+        let hours = sound(hours, 0.0, 1e4);
+        let changes = sound(self.air_m3_h, 0.0, 1e5) / sound(self.volume_m3, 0.1, 1e3) * hours;
+        self.after_by(from_ppm, hours, decay_reach(changes))
+    }
+
+    /// The same with [`decay_reach`] of the air changes known.
+    pub(super) fn after_by(&self, from_ppm: f64, hours: f64, reach: f64) -> (f64, f64) {
         let volume_m3 = sound(self.volume_m3, 0.1, 1e3);
         let changes_per_h = sound(self.air_m3_h, 0.0, 1e5) / volume_m3;
         let gains_per_h = sound(self.co2_l_h, 0.0, 1e4) * 1e3 / volume_m3;
         let fills_per_h = gains_per_h + changes_per_h * sound(self.outside_ppm, 0.0, MOST_PPM);
-        let (mean, end) = relax(sound(from_ppm, 0.0, MOST_PPM), fills_per_h, changes_per_h, sound(hours, 0.0, 1e4));
+        let (mean, end) = relax_by(sound(from_ppm, 0.0, MOST_PPM), fills_per_h, changes_per_h, hours, reach);
         (mean.min(MOST_PPM), end.min(MOST_PPM))
     }
 

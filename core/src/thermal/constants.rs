@@ -69,6 +69,9 @@ pub const MAGNUS: [f64; 3] = [611.2, 17.62, 243.12];
 /// going sideways, from memory; water by Lewis's relation).
 pub const INSIDE_CONVECTION_W_M2K: f64 = 2.5;
 
+/// Water that a face holds before it runs down, in kg/m² (ISO 13788 has 0.2 for surfaces that take none up, from memory).
+pub const FACE_HOLDS_KG_M2: f64 = 0.2;
+
 /// Heat of a seated person, in W: sensible and latent, at 24 °C (ASHRAE Fundamentals 2009, table 1, very light work).
 pub const SEATED_W: [f64; 2] = [70.0, 45.0];
 /// Water that goes with that, in g/h (the same, grams in the project's table of reference values).

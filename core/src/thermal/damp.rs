@@ -15,14 +15,19 @@ use super::{relax, sound, sound_c};
 /// Vapour pressure of saturated air from -90 to 90 °C, in Pa, over ice below water's triple point (ASHRAE Fundamentals 2017,
 /// chapter 1, equations 5 and 6).
 pub fn saturation_pa(air_c: f64) -> f64 {
-    libm::exp(log_saturation(sound_c(air_c) + ZERO_C_IN_K).0)
+    let kelvin = sound_c(air_c) + ZERO_C_IN_K;
+    libm::exp(log_saturation(kelvin, is_over_ice(kelvin)).0)
+}
+
+#[inline]
+fn is_over_ice(kelvin: f64) -> bool {
+    kelvin <= TRIPLE_POINT_C + ZERO_C_IN_K
 }
 
 /// Logarithm of the saturation pressure, and what it gains a kelvin.
 #[inline]
-fn log_saturation(kelvin: f64) -> (f64, f64) {
-    let over = if kelvin > TRIPLE_POINT_C + ZERO_C_IN_K { &OVER_WATER } else { &OVER_ICE };
-    let [a, b, c, d, e, f, g] = *over;
+pub(super) fn log_saturation(kelvin: f64, over_ice: bool) -> (f64, f64) {
+    let [a, b, c, d, e, f, g] = if over_ice { OVER_ICE } else { OVER_WATER };
     let t = kelvin;
     let log = a / t + b + t * (c + t * (d + t * (e + t * f))) + g * libm::log(t);
     (log, -a / (t * t) + c + t * (2.0 * d + t * (3.0 * e + t * 4.0 * f)) + g / t)
@@ -36,10 +41,11 @@ pub fn dew_point_c(vapour_pa: f64) -> f64 {
     let over = log_pa - libm::log(pa);
     let mut kelvin = (beyond_c * over / (times - over)).clamp(-90.0, 90.0) + ZERO_C_IN_K;
     for _ in 0..8 {
-        let (log, each) = log_saturation(kelvin);
+        let (log, each) = log_saturation(kelvin, is_over_ice(kelvin));
         let step = (log_pa - log) / each;
         kelvin = (kelvin + step).clamp(ZERO_C_IN_K - 90.0, ZERO_C_IN_K + 90.0);
-        if step.abs() < 1e-7 {
+        // Newton's next step would be the square of this, by some 0.004 a kelvin.
+        if step.abs() < 1e-4 {
             break;
         }
     }

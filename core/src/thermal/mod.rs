@@ -5,7 +5,7 @@
 //! - [`damp`]: water in the air, and when it settles on a surface; [`people`]: the heat, water and carbon dioxide that people
 //!   and flames give off; [`air_quality`]: carbon dioxide against fresh air;
 //! - [`setup`]: all of these with the hours they are run through; [`run`]: the hours one after another, each in closed form
-//!   (`faces` for the shell, `lump` for heat, `moist` for water);
+//!   (`faces` for the shell, `lump` for heat, `moist` and `saturation` for water);
 //! - [`answers`]: heater, layers and a hot day.
 //!
 //! Temperatures are in °C, heat flows in W, what is held in Wh/K, air in m³/h. No function fails on a strange number: what
@@ -22,6 +22,7 @@ mod lump;
 mod moist;
 pub mod people;
 pub mod run;
+mod saturation;
 pub mod setup;
 pub mod shell;
 pub mod vents;
@@ -65,7 +66,12 @@ fn decay_reach(z: f64) -> f64 {
 /// the mean leaves, so that nothing is lost: `end = from + hours (fills - drains mean)`.
 #[inline]
 fn relax(from: f64, fills_per_h: f64, drains_per_h: f64, hours: f64) -> (f64, f64) {
-    let rate = fills_per_h - drains_per_h * from;
-    let mean = from + hours * rate * decay_reach(drains_per_h * hours);
+    relax_by(from, fills_per_h, drains_per_h, hours, decay_reach(drains_per_h * hours))
+}
+
+/// The same with [`decay_reach`] of what drains known.
+#[inline]
+fn relax_by(from: f64, fills_per_h: f64, drains_per_h: f64, hours: f64, reach: f64) -> (f64, f64) {
+    let mean = from + hours * (fills_per_h - drains_per_h * from) * reach;
     (mean, from + hours * (fills_per_h - drains_per_h * mean))
 }

@@ -2,12 +2,13 @@
 //!
 //! `m dw/dt = G + ρQ (outside - w) - Σ k (w - saturation at the face)` over the faces that are wet or get wet, with k by Lewis's
 //! relation. A face that would give more water than lies on it gives just that, evenly over the hour, and the hour is worked
-//! out again. Fog that the air cannot bear at the end of the hour falls on the coldest face. The heat that water takes and
-//! gives when it settles and dries is left out.
+//! out again. Fog that the air cannot bear at the end of the hour falls on the coldest face. What a face cannot hold runs off and
+//! is out of the balance. The heat that water takes and gives when it settles and dries is left out.
 
-use super::constants::{AIR_J_KGK, AIR_KG_M3, INSIDE_CONVECTION_W_M2K};
-use super::damp::{dew_point_c, humidity_ratio, saturation_pa, vapour_pa};
-use super::relax;
+use super::constants::{AIR_J_KGK, AIR_KG_M3, FACE_HOLDS_KG_M2, INSIDE_CONVECTION_W_M2K};
+use super::damp::{humidity_ratio, vapour_pa};
+use super::saturation::Table;
+use super::{relax, relax_by};
 
 /// Less water on a face is none, in kg.
 const LEAST_KG: f64 = 1e-12;
@@ -22,6 +23,11 @@ pub(super) struct Moist {
     pub ratio: f64,
     /// On each face, in kg.
     pub water_kg: Vec<f64>,
+    /// What ran off each face in the hour, in kg.
+    pub ran_off_kg: Vec<f64>,
+    table: Table,
+    /// What each face holds, in kg.
+    holds_kg: Vec<f64>,
     /// What each face takes for each kg/kg, in kg/h.
     takes_kg_h: Vec<f64>,
     /// Faces that take part in an hour: which, the saturation at it, and what it gives at most if that is certain.
@@ -34,29 +40,40 @@ pub(super) struct Into {
     pub water_kg_h: f64,
     pub air_m3_h: f64,
     pub outside_ratio: f64,
+    /// [`super::decay_reach`] of the air changes.
+    pub reach: f64,
 }
 
 impl Moist {
     pub fn new(volume_m3: f64, pressure_pa: f64, ratio: f64, areas_m2: impl Iterator<Item = f64>) -> Self {
-        let takes = |m2: f64| m2 * INSIDE_CONVECTION_W_M2K / AIR_J_KGK * 3_600.0;
-        let takes_kg_h: Vec<f64> = areas_m2.map(takes).collect();
-        let water_kg = vec![0.0; takes_kg_h.len()];
-        Self { air_kg: AIR_KG_M3 * volume_m3, pressure_pa, ratio, water_kg, takes_kg_h, taking: vec![] }
+        let areas_m2: Vec<f64> = areas_m2.collect();
+        let takes = |m2: &f64| m2 * INSIDE_CONVECTION_W_M2K / AIR_J_KGK * 3_600.0;
+        Self {
+            air_kg: AIR_KG_M3 * volume_m3,
+            pressure_pa,
+            ratio,
+            water_kg: vec![0.0; areas_m2.len()],
+            ran_off_kg: vec![0.0; areas_m2.len()],
+            table: Table::new(),
+            takes_kg_h: areas_m2.iter().map(takes).collect(),
+            holds_kg: areas_m2.iter().map(|m2| m2 * FACE_HOLDS_KG_M2).collect(),
+            taking: vec![],
+        }
     }
 
-    /// An hour with its faces at these temperatures and the air, at its end, at another; gives the mean ratio, and the water
-    /// that has left the air for faces, in kg.
-    pub fn hour(&mut self, into: Into, faces_c: &[f64], air_c: f64) -> (f64, f64) {
-        self.choose(into, faces_c);
-        let (mean, mut end) = self.settle(into);
+    /// An hour with its faces at these temperatures and, at its end, a saturation pressure of the air; gives the mean ratio, and
+    /// the water that has left the air for faces, in kg.
+    pub fn hour(&mut self, into: Into, faces_c: &[f64], air_saturation_pa: f64) -> (f64, f64) {
+        let free = self.free(into);
+        self.choose(free.1, faces_c);
+        let (mean, mut end) = if self.taking.is_empty() { free } else { self.settle(into) };
         let mut settled_kg = 0.0;
-        for at in 0..self.taking.len() {
-            let (face, saturated, fixed_kg) = self.taking[at];
+        for &(face, saturated, fixed_kg) in &self.taking {
             let kg = fixed_kg.map_or_else(|| self.takes_kg_h[face] * (mean - saturated), |kg| -kg);
             settled_kg += kg;
             self.water_kg[face] = if fixed_kg.is_some() { 0.0 } else { self.water_kg[face] + kg };
         }
-        let borne = humidity_ratio(saturation_pa(air_c), self.pressure_pa);
+        let borne = humidity_ratio(air_saturation_pa, self.pressure_pa);
         if end > borne {
             let fog_kg = (end - borne) * self.air_kg;
             (end, settled_kg) = (borne, settled_kg + fog_kg);
@@ -64,26 +81,33 @@ impl Moist {
                 self.water_kg[face] += fog_kg;
             }
         }
+        self.run_off();
         self.ratio = end;
         (mean, settled_kg)
     }
 
-    /// Faces that are wet, or colder than the dew point of the air as it would become without them.
-    fn choose(&mut self, into: Into, faces_c: &[f64]) {
-        self.taking.clear();
-        let (fills, drains) = self.air(into);
-        let (_, free) = relax(self.ratio, fills, drains, 1.0);
-        let most = if free > self.ratio { free } else { self.ratio };
-        let is_wet = self.water_kg.iter().any(|kg| *kg > 0.0);
-        let saturated = |face_c: f64| humidity_ratio(saturation_pa(face_c), self.pressure_pa);
-        let Some(coldest) = coldest(faces_c) else { return };
-        if !is_wet && most <= saturated(faces_c[coldest]) {
-            return;
+    fn run_off(&mut self) {
+        for ((water_kg, holds_kg), ran_off_kg) in self.water_kg.iter_mut().zip(&self.holds_kg).zip(&mut self.ran_off_kg)
+        {
+            *ran_off_kg = (*water_kg - holds_kg).max(0.0);
+            *water_kg = water_kg.min(*holds_kg);
         }
-        let dew_c = dew_point_c(vapour_pa(most, self.pressure_pa));
+    }
+
+    /// Mean and end without any face.
+    fn free(&self, into: Into) -> (f64, f64) {
+        let (fills, drains) = self.air(into);
+        relax_by(self.ratio, fills, drains, 1.0, into.reach)
+    }
+
+    /// Faces that are wet, or colder than the dew point of the air as it would become without them.
+    fn choose(&mut self, free_end: f64, faces_c: &[f64]) {
+        self.taking.clear();
+        let most_pa = vapour_pa(free_end.max(self.ratio), self.pressure_pa);
         for (face, face_c) in faces_c.iter().enumerate() {
-            if self.water_kg[face] > 0.0 || *face_c < dew_c {
-                self.taking.push((face, saturated(*face_c), None));
+            let saturation_pa = self.table.saturation_pa(*face_c);
+            if self.water_kg[face] > 0.0 || saturation_pa < most_pa {
+                self.taking.push((face, humidity_ratio(saturation_pa, self.pressure_pa), None));
             }
         }
     }

@@ -21,13 +21,13 @@ pub use super::faces::{Face, Part};
 
 use super::air_quality::Room;
 use super::constants::AIR_WH_M3K;
-use super::damp::{dew_point_c, humidity_ratio, relative_humidity, saturation_pa, vapour_pa};
+use super::damp::{dew_point_c, humidity_ratio, saturation_pa, vapour_pa};
 use super::faces::{Faces, Now, Pull};
 use super::lump::{Course as Warming, Lump, Pair};
 use super::moist::{Into, Moist};
 use super::setup::{Hour, Setup};
 use super::vents::{Outside, Through};
-use super::{sound, sound_c};
+use super::{decay_reach, sound, sound_c};
 
 /// What an hour came to; what is not a mean or a sum is as at its end.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -77,6 +77,8 @@ pub struct Wetness {
     pub water_g: f64,
     /// Most that lay on it, in g.
     pub most_g: f64,
+    /// Water that ran off it, in g.
+    pub ran_off_g: f64,
 }
 
 /// A run.
@@ -137,13 +139,15 @@ pub fn run(setup: &Setup) -> Course {
 }
 
 fn note(wetness: &mut [Wetness], at: usize, dew_c: f64, walk: &Walk) {
-    for ((wet, face_c), water_kg) in wetness.iter_mut().zip(&walk.faces_c).zip(&walk.moist.water_kg) {
+    let water_kg = walk.moist.water_kg.iter().zip(&walk.moist.ran_off_kg);
+    for ((wet, face_c), (water_kg, ran_off_kg)) in wetness.iter_mut().zip(&walk.faces_c).zip(water_kg) {
         if *face_c < dew_c {
             wet.hours_below_dew += 1;
             wet.first_hour = wet.first_hour.or(Some(at));
         }
         wet.hours_wet += usize::from(*water_kg > 0.0);
         wet.water_g = water_kg * 1e3;
+        wet.ran_off_g += ran_off_kg * 1e3;
         wet.most_g = wet.most_g.max(wet.water_g);
     }
 }
@@ -232,14 +236,16 @@ impl Walk {
             water_kg_h: sound(hour.inside.water_g_h, 0.0, 1e5) / 1e3,
             air_m3_h: heat.air_m3_h,
             outside_ratio: outside_ratio(hour, self.pressure_pa),
+            reach: decay_reach(heat.air_m3_h / self.room.volume_m3),
         };
-        let (mean_ratio, settled_kg) = self.moist.hour(into, &self.faces_c, inside_c);
+        let saturation_pa = saturation_pa(inside_c);
+        let (mean_ratio, settled_kg) = self.moist.hour(into, &self.faces_c, saturation_pa);
         let room = Room { air_m3_h: heat.air_m3_h, co2_l_h: hour.inside.co2_l_h, ..self.room };
-        let (mean_ppm, co2_ppm) = room.after(self.co2_ppm, 1.0);
+        let (mean_ppm, co2_ppm) = room.after_by(self.co2_ppm, 1.0, into.reach);
         self.co2_ppm = co2_ppm;
         let vapour_pa = vapour_pa(self.moist.ratio, self.pressure_pa);
         Done {
-            relative_humidity: relative_humidity(inside_c, vapour_pa),
+            relative_humidity: vapour_pa / saturation_pa,
             dew_point_c: dew_point_c(vapour_pa),
             humidity_ratio: self.moist.ratio,
             mean_ratio,

@@ -103,7 +103,7 @@ fn assert_conserved(setup: &Setup, course: &Course) {
     }
     let settled_g: f64 = course.hours.iter().map(|done| done.settled_g).sum();
     let moved_g: f64 = course.hours.iter().map(|done| done.settled_g.abs()).sum();
-    let on_faces_g: f64 = course.wetness.iter().map(|wet| wet.water_g).sum();
+    let on_faces_g: f64 = course.wetness.iter().map(|wet| wet.water_g + wet.ran_off_g).sum();
     assert_near(on_faces_g, settled_g, 1e-9 * moved_g, "water on faces");
     assert!(course.wetness.iter().all(|wet| wet.water_g >= 0.0 && wet.most_g >= wet.water_g));
 }
