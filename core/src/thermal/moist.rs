@@ -6,7 +6,7 @@
 //! is out of the balance. The heat that water takes and gives when it settles and dries is left out.
 
 use super::constants::{AIR_J_KGK, AIR_KG_M3, FACE_HOLDS_KG_M2, INSIDE_CONVECTION_W_M2K};
-use super::damp::{humidity_ratio, vapour_pa};
+use super::damp::humidity_ratio;
 use super::saturation::Table;
 use super::{relax, relax_by};
 
@@ -54,7 +54,7 @@ impl Moist {
             ratio,
             water_kg: vec![0.0; areas_m2.len()],
             ran_off_kg: vec![0.0; areas_m2.len()],
-            table: Table::new(),
+            table: Table::new(pressure_pa),
             takes_kg_h: areas_m2.iter().map(takes).collect(),
             holds_kg: areas_m2.iter().map(|m2| m2 * FACE_HOLDS_KG_M2).collect(),
             taking: vec![],
@@ -103,11 +103,11 @@ impl Moist {
     /// Faces that are wet, or colder than the dew point of the air as it would become without them.
     fn choose(&mut self, free_end: f64, faces_c: &[f64]) {
         self.taking.clear();
-        let most_pa = vapour_pa(free_end.max(self.ratio), self.pressure_pa);
+        let most = free_end.max(self.ratio);
         for (face, face_c) in faces_c.iter().enumerate() {
-            let saturation_pa = self.table.saturation_pa(*face_c);
-            if self.water_kg[face] > 0.0 || saturation_pa < most_pa {
-                self.taking.push((face, humidity_ratio(saturation_pa, self.pressure_pa), None));
+            let saturated = self.table.saturated(*face_c);
+            if self.water_kg[face] > 0.0 || saturated < most {
+                self.taking.push((face, saturated, None));
             }
         }
     }
@@ -121,27 +121,28 @@ impl Moist {
     /// Mean and end with the faces that take part; those that dry up give what they have. Each round settles one face at
     /// least, so that there are no more rounds than faces.
     fn settle(&mut self, into: Into) -> (f64, f64) {
+        let (mut fills, mut drains) = self.air(into);
+        let each_kg = 1.0 / self.air_kg;
+        for (face, saturated, _) in &self.taking {
+            let takes = self.takes_kg_h[*face] * each_kg;
+            (fills, drains) = (fills + takes * saturated, drains + takes);
+        }
         loop {
-            let (mut fills, mut drains) = self.air(into);
-            for (face, saturated, fixed_kg) in &self.taking {
-                let takes = self.takes_kg_h[*face] / self.air_kg;
-                match fixed_kg {
-                    Some(kg) => fills += kg / self.air_kg,
-                    None => (fills, drains) = (fills + takes * saturated, drains + takes),
-                }
-            }
             let (mean, end) = relax(self.ratio, fills, drains, 1.0);
             let mut is_changed = false;
             for (face, saturated, fixed_kg) in &mut self.taking {
-                let has_kg = self.water_kg[*face];
-                let left_kg = has_kg + self.takes_kg_h[*face] * (mean - *saturated);
-                if fixed_kg.is_none() && left_kg < LEAST_KG {
+                let (has_kg, takes_kg_h) = (self.water_kg[*face], self.takes_kg_h[*face]);
+                if fixed_kg.is_none() && has_kg + takes_kg_h * (mean - *saturated) < LEAST_KG {
                     (*fixed_kg, is_changed) = (Some(has_kg), true);
+                    fills += (has_kg - takes_kg_h * *saturated) * each_kg;
+                    drains -= takes_kg_h * each_kg;
                 }
             }
             if !is_changed {
                 return (mean, end);
             }
+            // What is taken off again may leave a trace below 0.
+            drains = drains.max(0.0);
         }
     }
 }
