@@ -66,7 +66,7 @@ impl Steady {
     pub fn lacks_w(&self, inside_c: f64) -> f64 {
         let inside_c = sound_c(inside_c);
         let vents_w = AIR_WH_M3K * self.air_m3_h(inside_c) * (inside_c - sound_c(self.hour.air_c));
-        let comes_w = self.pull.pull_w + self.pull.sun_w + sound(self.hour.inside.heat_w, -1e5, 1e5);
+        let comes_w = self.pull.comes_w + self.pull.sun_w + sound(self.hour.inside.heat_w, -1e5, 1e5);
         self.pull.w_k * inside_c + vents_w - comes_w
     }
 

@@ -27,10 +27,10 @@ fn is_over_ice(kelvin: f64) -> bool {
 /// Logarithm of the saturation pressure, and what it gains a kelvin.
 #[inline]
 pub(super) fn log_saturation(kelvin: f64, over_ice: bool) -> (f64, f64) {
-    let [a, b, c, d, e, f, g] = if over_ice { OVER_ICE } else { OVER_WATER };
+    let of = if over_ice { &OVER_ICE } else { &OVER_WATER };
     let t = kelvin;
-    let log = a / t + b + t * (c + t * (d + t * (e + t * f))) + g * libm::log(t);
-    (log, -a / (t * t) + c + t * (2.0 * d + t * (3.0 * e + t * 4.0 * f)) + g / t)
+    let log = of[0] / t + of[1] + t * (of[2] + t * (of[3] + t * (of[4] + t * of[5]))) + of[6] * libm::log(t);
+    (log, -of[0] / (t * t) + of[2] + t * (2.0 * of[3] + t * (3.0 * of[4] + t * 4.0 * of[5])) + of[6] / t)
 }
 
 /// Temperature at which air with so much vapour (in Pa) is saturated, in °C, -90 to 90: the same equations solved by Newton

@@ -58,12 +58,12 @@ impl Now {
     }
 }
 
-/// What the shell does in an hour: heat to it is `w_k * inside - pull_w`.
+/// What the shell does in an hour: heat to it is `w_k * inside - comes_w`.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Pull {
     pub w_k: f64,
     /// Comes from outside with the inside at 0 °C, without the sun through windows, in W.
-    pub pull_w: f64,
+    pub comes_w: f64,
     /// Comes through windows, in W.
     pub sun_w: f64,
 }
@@ -94,7 +94,7 @@ impl Faces {
             let u_w_m2k = 1.0 / (face.to_outside_face_m2k_w + outside_m2k_w);
             let w_k = face.area_m2 * u_w_m2k;
             pull.w_k += w_k;
-            pull.pull_w += w_k * sol_air_c;
+            pull.comes_w += w_k * sol_air_c;
             now.push(Now { sol_air_c, inside_share: face.inside_m2k_w * u_w_m2k });
         }
         pull.sun_w = self.sun_m2.iter().enumerate().map(|(at, m2)| m2 * sun(at)).sum();

@@ -205,7 +205,7 @@ impl Walk {
             mean_c,
             mass_c: self.at_c[1],
             heater_wh: heater_w,
-            shell_wh: pull.pull_w - pull.w_k * mean_c,
+            shell_wh: pull.comes_w - pull.w_k * mean_c,
             sun_wh: pull.sun_w,
             vents_wh: AIR_WH_M3K * air_m3_h * (sound_c(hour.air_c) - mean_c),
             air_m3_h,
@@ -218,7 +218,7 @@ impl Walk {
     fn warm(&self, hour: &Hour, pull: Pull, air_m3_h: f64) -> (Warming, f64) {
         let vents_w_k = AIR_WH_M3K * air_m3_h;
         let inside_w = sound(hour.inside.heat_w, -1e5, 1e5);
-        let pull_w = pull.pull_w + pull.sun_w + vents_w_k * sound_c(hour.air_c) + inside_w;
+        let pull_w = pull.comes_w + pull.sun_w + vents_w_k * sound_c(hour.air_c) + inside_w;
         let (cold, each_w) = self.lump.hour(self.at_c, pull.w_k + vents_w_k, pull_w);
         let lacks_k = hour.wanted_c.map_or(0.0, |wanted_c| sound(wanted_c, -50.0, 50.0) - cold.end_c[0]);
         let heater_w = sound(lacks_k / each_w.end_c[0], 0.0, self.heater_w);

@@ -85,8 +85,8 @@ fn a_parked_day_is_hottest_in_a_dark_closed_van() {
         setup.shell[0] = setup.shell[0].clone().coloured(colour);
         setup.shell[1].window = Some(Window { unshaded, ..Window::single_glass(0.8) });
         for hour in 0..24 {
-            let height = (std::f64::consts::PI * (f64::from(hour) - 5.5) / 14.0).sin().max(0.0);
-            let air_c = 22.0 + 8.0 * (std::f64::consts::PI * (f64::from(hour) - 9.0) / 12.0).sin();
+            let height = libm::sin(std::f64::consts::PI * (f64::from(hour) - 5.5) / 14.0).max(0.0);
+            let air_c = 22.0 + 8.0 * libm::sin(std::f64::consts::PI * (f64::from(hour) - 9.0) / 12.0);
             setup.hours.push(Hour { air_c, wind_m_s: 1.0, open: 0.0, fan_m3_h, ..Hour::default() });
             setup.sun_w_m2.extend([900.0 * height, 500.0 * height, 0.0]);
         }

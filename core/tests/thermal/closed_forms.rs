@@ -21,7 +21,7 @@ fn one_lump_cools_as_newton_has_it() {
     let course = run(&Setup { shell, light_wh_k: 50.0, start_c: 18.0, hours, ..Setup::default() });
     assert_near(course.hours[3].inside_c, 0.7067, 1e-4, "after four hours");
     for (at, done) in course.hours.iter().enumerate() {
-        let left = |hours: f64| 20.0 * (-0.5 * hours).exp();
+        let left = |hours: f64| 20.0 * libm::exp(-0.5 * hours);
         let hour = at as f64;
         assert_near(done.inside_c, -2.0 + left(hour + 1.0), 1e-12, "end");
         assert_near(done.mean_c, -2.0 + (left(hour) - left(hour + 1.0)) / 0.5, 1e-12, "mean");
