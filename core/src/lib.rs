@@ -25,6 +25,7 @@
 //! - [`shop`]: what a thing on a shelf would do to the plan;
 //! - [`space`]: what fits in the van and where, and whether one gets through;
 //! - [`sun`]: where the sun stands, what a panel gets of it and gives, and how warm it is outside;
+//! - [`thermal`]: warmth, damp and air in a small room, hour by hour, apart from the plan;
 //! - [`load`]: whether the van carries it, axle by axle, and what keeps things in place;
 //! - [`papers`]: tables and calendar files for other programs;
 //! - [`tree()`]: what leaves core, as JSON has it;
@@ -54,6 +55,7 @@ pub mod shop;
 pub mod space;
 pub mod sun;
 pub mod task;
+pub mod thermal;
 mod tree;
 pub mod water;
 pub mod words;
