@@ -226,23 +226,14 @@ fn drag_step(browser: &Browser) -> Result<f64> {
 
 /// The middle of some keys in the first field for a number: from the input to the end of the next frame.
 fn key(browser: &Browser, route: &str) -> Result<f64> {
-    const KEYS: usize = 9;
     let record = "window.frames_after = [];
         addEventListener('input', (event) => requestAnimationFrame(() => {
             const channel = new MessageChannel();
             channel.port1.onmessage = () => window.frames_after.push(performance.now() - event.timeStamp);
             channel.port2.postMessage(0);
         }), true);
-        const entry = document.querySelector('main details.entry');
-        if (entry) entry.open = true;
-        setTimeout(() => document.querySelector('main input[inputmode=decimal]').focus(), 200);";
-    browser.load(route)?;
-    browser.script(record, vec![])?;
-    std::thread::sleep(REST);
-    for at in 0..KEYS {
-        browser.press(if at % 2 == 0 { "7".to_owned() } else { Key::Backspace.value().to_string() })?;
-        std::thread::sleep(REST);
-    }
+";
+    press_keys(browser, route, record)?;
     let times = browser.script("return window.frames_after.sort((a, b) => a - b)", vec![])?;
     times.get(KEYS / 2).and_then(serde_json::Value::as_f64).context("no key came to the field")
 }
@@ -250,22 +241,31 @@ fn key(browser: &Browser, route: &str) -> Result<f64> {
 /// The middle of some keys in the first field for a number: from the key to the next paint, as the browser measures it (Event
 /// Timing, in steps of 8 ms; shorter than 16 it does not tell, which counts as 16).
 fn paint(browser: &Browser, route: &str) -> Result<f64> {
-    const KEYS: usize = 9;
     let record = "window.paints_after = [];
         new PerformanceObserver((list) => list.getEntries().forEach((entry) => {
             if (entry.name === 'keydown' || entry.name === 'input') window.paints_after.push(entry.duration);
         })).observe({ type: 'event', durationThreshold: 16 });
-        const entry = document.querySelector('main details.entry');
+";
+    press_keys(browser, route, record)?;
+    let times = browser.script("return window.paints_after.sort((a, b) => a - b)", vec![])?;
+    let told = times.as_array().context("no list of times")?;
+    Ok(told.get(told.len() / 2).and_then(serde_json::Value::as_f64).unwrap_or(16.0))
+}
+
+/// How many keys are pressed.
+const KEYS: usize = 9;
+
+/// Keys in the first field for a number of a page, one after the other, while a script of the page listens.
+fn press_keys(browser: &Browser, route: &str, listen: &str) -> Result<()> {
+    let focus = "const entry = document.querySelector('main details.entry');
         if (entry) entry.open = true;
         setTimeout(() => document.querySelector('main input[inputmode=decimal]').focus(), 200);";
     browser.load(route)?;
-    browser.script(record, vec![])?;
+    browser.script(&[listen, focus].concat(), vec![])?;
     std::thread::sleep(REST);
     for at in 0..KEYS {
         browser.press(if at % 2 == 0 { "7".to_owned() } else { Key::Backspace.value().to_string() })?;
         std::thread::sleep(REST);
     }
-    let times = browser.script("return window.paints_after.sort((a, b) => a - b)", vec![])?;
-    let told = times.as_array().context("no list of times")?;
-    Ok(told.get(told.len() / 2).and_then(serde_json::Value::as_f64).unwrap_or(16.0))
+    Ok(())
 }

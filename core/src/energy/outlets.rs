@@ -20,10 +20,7 @@ pub(super) struct Refused {
 /// Takes out of the pieces, which are sorted by importance, what the outlets refuse.
 pub(super) fn refuse(store: &Store, draws: &[Draw], pieces: &mut Vec<Piece>, refused: &mut Vec<Refused>) {
     for outlet in [Outlet::Ac, Outlet::Dc] {
-        let limits = match outlet {
-            Outlet::Ac => store.inverter.as_ref().map_or(Limits::default(), |inverter| inverter.limits),
-            Outlet::Dc => store.dc,
-        };
+        let limits = store.limits(outlet);
         let (peak_w, extra_w) = peaks(draws, pieces, outlet);
         if peak_w > limits.continuous_w || peak_w + extra_w > limits.surge_w {
             cut(limits, draws, outlet, pieces, refused);

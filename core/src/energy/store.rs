@@ -15,6 +15,7 @@ use super::constants::{
     MOST_WH, NMC_CYCLES, NMC_HOT_C, NMC_SELF_DISCHARGE_PER_MONTH, NONE_BELOW_C, PANEL_W_PER_WH, SURGE_TIMES,
     TAPER_FROM_STATE, VEHICLE_W,
 };
+use super::draw::Outlet;
 use super::{sound, within};
 
 /// What the cells are made of, as far as it sets usual limits.
@@ -194,6 +195,14 @@ impl Store {
     #[must_use]
     pub fn aged_to(&self, cycles: f64) -> Self {
         Self { usable_wh: self.usable_wh * self.ageing.share_left(cycles), ..self.clone() }
+    }
+
+    /// What its outlets of a kind give; nothing where there is no inverter.
+    pub fn limits(&self, outlet: Outlet) -> Limits {
+        match outlet {
+            Outlet::Ac => self.inverter.as_ref().map_or(Limits::default(), |inverter| inverter.limits),
+            Outlet::Dc => self.dc,
+        }
     }
 
     /// The store with nothing infinite, negative or not a number in it.

@@ -11,6 +11,7 @@ use crate::energy::stops::Place;
 use crate::plan::{Id, Money, Plan, Reading, days_between};
 use crate::run::{Day, Timeline, walk};
 use crate::sun::constants::NEXT_DAY;
+use crate::sun::series::Month;
 
 /// The power from some moment on.
 pub(super) struct Ahead {
@@ -154,7 +155,7 @@ fn charge_before(
 /// What is not certain about the days ahead.
 pub(super) fn uncertainty(plan: &Plan, input: &Input) -> Uncertainty {
     Uncertainty {
-        cloud: input.clouds.clone(),
+        cloud: clouds(&input.clearness),
         cloud_stays: NEXT_DAY,
         drive: driving(plan),
         scale: using(input),
@@ -193,4 +194,24 @@ fn using(input: &Input) -> Spread {
     let low = (1.0 - libm::sqrt(below) / sum).clamp(0.0, USE_LOW);
     let high = (1.0 + libm::sqrt(above) / sum).clamp(USE_HIGH, 100.0);
     Spread::Triangle { low, likely: 1.0, high }
+}
+
+/// So many days stand for all when their spread is drawn from. Common practice, no source.
+const DAYS: usize = 60;
+
+/// How the days of a month are spread around their mean; every day alike where nothing is known.
+fn clouds(stretches: &[(usize, f64, f64)]) -> Spread {
+    let days: usize = stretches.iter().map(|(days, ..)| days).sum();
+    if days == 0 {
+        return Spread::Fixed(1.0);
+    }
+    let mean = |of: fn(&(usize, f64, f64)) -> f64| {
+        stretches.iter().map(|stretch| stretch.0 as f64 * of(stretch)).sum::<f64>() / days as f64
+    };
+    let (clearness, clearest) = (mean(|stretch| stretch.1), mean(|stretch| stretch.2));
+    if clearness <= 0.0 {
+        return Spread::Fixed(1.0);
+    }
+    let month = Month::new(clearness, clearest);
+    Spread::Measured((0..DAYS).map(|day| month.day((day as f64 + 0.5) / DAYS as f64) / clearness).collect())
 }

@@ -1,12 +1,11 @@
 //! What the power balance takes: stores, what hangs on them, panels, and the hours of the route.
 
 use super::constants::INSIDE_WARMER_C;
-use super::sky::{Skies, climate_of, skies};
+use super::sky::{Skies, skies};
 use super::{draws, given, store};
 use crate::energy::constants::MOST_W;
 use crate::energy::setup::{OnBoard, Setup};
 use crate::energy::sound;
-use crate::energy::spread::Spread;
 use crate::plan::{Draw, Id, Item, Panel, Plan, Reading, Works};
 use crate::run::Day;
 
@@ -25,8 +24,8 @@ pub struct Input {
     pub is_dark: Vec<bool>,
     /// What each panel gives, in watts, hour by hour.
     pub panel_w: Vec<Vec<f64>>,
-    /// How clear days are, by the mean of them.
-    pub clouds: Spread,
+    /// For days in a row: how many, their mean clearness and that of a clear day.
+    pub clearness: Vec<(usize, f64, f64)>,
     /// Height of the lowest place, where water takes the most to boil.
     pub lowest_m: f64,
     /// The most a store gets from the vehicle's socket for hours, in W.
@@ -70,27 +69,26 @@ impl Input {
             .collect();
         let kinds: Vec<Panel> = panels.iter().map(|(.., panel)| *panel).collect();
         let skies = skies(plan, days, &kinds);
-        let altitude_m = lowest_m(plan, days);
         let mut input = Self {
             stores: stores.iter().map(|item| item.id).collect(),
             draws: Vec::new(),
             setup: Setup { hours: given::hours(plan, days), ..Setup::default() },
             panel_w: panel_watts(&panels, &skies),
             panels: panels.iter().map(|(id, store, _)| (*id, *store)).collect(),
-            clouds: clouds(&skies),
-            lowest_m: altitude_m,
+            lowest_m: skies.lowest_m.unwrap_or(0.0),
             socket_w: given::socket_w(&plan.vehicle),
             without_store: Vec::new(),
             has_draws: false,
-            is_place_unknown: !panels.is_empty() && days.iter().any(|day| climate_of(plan, day).latitude_deg.is_none()),
-            is_dark: skies.is_dark.clone(),
+            is_place_unknown: !panels.is_empty() && skies.is_place_unknown,
+            is_dark: skies.is_dark,
+            clearness: skies.clearness,
         };
-        input.put_stores(&stores, &panels, &skies);
+        input.put_stores(&stores, &panels);
         for item in plan.carried() {
             let Some(draw) = item.draw else { continue };
             input.has_draws = true;
             match position(draw.store) {
-                Some(store) => input.hang(item, &draw, store, days, altitude_m),
+                Some(store) => input.hang(item, &draw, store, days),
                 None => input.without_store.push(item.id),
             }
         }
@@ -115,10 +113,10 @@ impl Input {
         }
     }
 
-    fn put_stores(&mut self, stores: &[&Item], panels: &[(Id, usize, Panel)], skies: &Skies) {
+    fn put_stores(&mut self, stores: &[&Item], panels: &[(Id, usize, Panel)]) {
         for (at, item) in stores.iter().enumerate() {
             let Some(stated) = &item.store else { continue };
-            let here = || panels.iter().zip(&skies.sun_share).filter(|((_, store, _), _)| *store == at);
+            let here = || panels.iter().zip(&self.panel_w).filter(|((_, store, _), _)| *store == at);
             let peak_w: f64 = here().map(|((.., panel), _)| panel.peak_w).sum();
             let mut board = OnBoard {
                 panel_w: peak_w,
@@ -127,19 +125,15 @@ impl Input {
                 ..OnBoard::full(store::of_plan(stated))
             };
             if peak_w > 0.0 {
-                let share = |hour: usize| {
-                    here()
-                        .map(|((.., panel), shares)| panel.peak_w * shares.get(hour).copied().unwrap_or(0.0))
-                        .sum::<f64>()
-                };
-                board.sun_share = (0..self.setup.hours.len()).map(|hour| share(hour) / peak_w).collect();
+                let watts = |hour: usize| here().filter_map(|(_, watts)| watts.get(hour)).sum::<f64>();
+                board.sun_share = (0..self.setup.hours.len()).map(|hour| watts(hour) / peak_w).collect();
             }
             self.setup.stores.push(board);
         }
     }
 
-    fn hang(&mut self, item: &Item, draw: &Draw, store: usize, days: &[&Day], altitude_m: f64) {
-        let engine = draws::of_plan(item, draw, store, days, altitude_m);
+    fn hang(&mut self, item: &Item, draw: &Draw, store: usize, days: &[&Day]) {
+        let engine = draws::of_plan(item, draw, store, days, self.lowest_m);
         let kept = f64::from(item.kept().max(1));
         let one_w = engine.power_w / kept;
         self.draws.push(Hanging {
@@ -173,35 +167,9 @@ fn range(draw: &Draw) -> (f64, f64) {
     range
 }
 
-/// The lowest place of the days: water boils hottest there, which takes the most.
-fn lowest_m(plan: &Plan, days: &[&Day]) -> f64 {
-    let heights = days.iter().filter_map(|day| climate_of(plan, day).altitude_m);
-    heights.min_by(f64::total_cmp).unwrap_or(0.0)
-}
-
 fn panel_watts(panels: &[(Id, usize, Panel)], skies: &Skies) -> Vec<Vec<f64>> {
     let watts = |((.., panel), shares): (&(Id, usize, Panel), &Vec<f64>)| {
         shares.iter().map(|share| share * panel.peak_w).collect()
     };
     panels.iter().zip(&skies.sun_share).map(watts).collect()
-}
-
-/// So many days stand for all when their spread is drawn from. Common practice, no source.
-const DAYS: usize = 60;
-
-/// How the days of a month are spread around their mean; every day alike where nothing is known.
-fn clouds(skies: &Skies) -> Spread {
-    let days: usize = skies.clearness.iter().map(|(days, ..)| days).sum();
-    if days == 0 {
-        return Spread::Fixed(1.0);
-    }
-    let mean = |of: fn(&(usize, f64, f64)) -> f64| {
-        skies.clearness.iter().map(|stretch| stretch.0 as f64 * of(stretch)).sum::<f64>() / days as f64
-    };
-    let (clearness, clearest) = (mean(|stretch| stretch.1), mean(|stretch| stretch.2));
-    if clearness <= 0.0 {
-        return Spread::Fixed(1.0);
-    }
-    let month = crate::sun::series::Month::new(clearness, clearest);
-    Spread::Measured((0..DAYS).map(|day| month.day((day as f64 + 0.5) / DAYS as f64) / clearness).collect())
 }

@@ -10,7 +10,7 @@ use crate::assessment::Moment;
 use crate::energy::chance::Runs;
 use crate::energy::run::run;
 use crate::energy::sizing::{SizeOf, Sized, Sizing};
-use crate::energy::stops::{Aim, StopPlan, StopSearch};
+use crate::energy::stops::{Aim, Place, StopPlan, StopSearch};
 use crate::energy::tonight::{Tonight, cost_in_hours, tonight_without_chances};
 use crate::plan::record::record;
 use crate::plan::{Charging, Edit, Id, List, Money, Need, Plain, Plan, add_days};
@@ -193,6 +193,10 @@ pub struct OutlookTask {
     near: Ahead,
     /// From the first whole day ahead on.
     far: Ahead,
+    /// The position of the store that sizes are looked for.
+    weakest: usize,
+    /// Where and when one could charge besides, with the id of the place.
+    places: Vec<(Id, Place)>,
     outlook: Outlook,
     doing: Doing,
 }
@@ -213,13 +217,15 @@ impl OutlookTask {
         let runs = if near.input.has_draws && !near.input.setup.hours.is_empty() { RUNS } else { 0 };
         let uncertainty = uncertainty(plan, &near.input);
         let runs = Runs::from_hour(&near.input.setup, near.from_hour, &uncertainty, seed.into(), runs);
+        let weakest = far.weakest();
         let outlook = Outlook {
             from: near.from,
             from_hour: u32::try_from(near.from_hour).unwrap_or(0),
-            store: far.input.stores.get(far.weakest()).copied().unwrap_or_default(),
+            store: far.input.stores.get(weakest).copied().unwrap_or_default(),
             ..Outlook::default()
         };
-        Self { plan: plan.clone(), near, far, outlook, doing: Doing::Runs(Box::new(runs)) }
+        let places = far.places(plan);
+        Self { plan: plan.clone(), near, far, weakest, places, outlook, doing: Doing::Runs(Box::new(runs)) }
     }
 
     fn end_runs(&mut self, runs: &Runs) {
@@ -262,18 +268,17 @@ impl OutlookTask {
 
     fn size(&self, of: SizeOf) -> Doing {
         let most = if of == SizeOf::Panel { MOST_PANEL_W } else { MOST_STORE_WH };
-        Doing::Size(of, Box::new(Sizing::new(&self.far.input.setup, of, self.far.weakest(), most)))
+        Doing::Size(of, Box::new(Sizing::new(&self.far.input.setup, of, self.weakest, most)))
     }
 
     fn stops(&self, aim: Aim) -> Doing {
-        let places: Vec<_> = self.far.places(&self.plan).into_iter().map(|(_, place)| place).collect();
+        let places: Vec<Place> = self.places.iter().map(|(_, place)| *place).collect();
         Doing::Stops(aim, Box::new(StopSearch::new(&self.far.input.setup, &places, aim)))
     }
 
     fn found(&self, plan: &StopPlan) -> Stops {
-        let places = self.far.places(&self.plan);
         let stop = |stop: &crate::energy::stops::Stop| {
-            let (id, _) = places.get(stop.place)?;
+            let (id, _) = self.places.get(stop.place)?;
             let hours = stop.hours as f64;
             let on = add_days(self.far.from, i32::try_from(stop.from_hour / 24).ok()?)?;
             let price = self.plan.charging.iter().find(|place| place.id == *id)?.price(hours);

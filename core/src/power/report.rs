@@ -372,10 +372,7 @@ fn limits(plan: &Plan, input: &Input, course: &Course, span: Span) -> Vec<Findin
         }
         let Some(board) = input.setup.stores.get(draw.store) else { continue };
         let name = name_of(plan, hanging.item);
-        let limits = match (draw.outlet, &board.store.inverter) {
-            (crate::plan::Outlet::Ac, Some(inverter)) => inverter.limits,
-            _ => board.store.dc,
-        };
+        let limits = board.store.limits(draw.outlet);
         let [_, power_wh, surge_wh, _] = unserved.by_limit_wh;
         let item = hanging.item;
         if hanging.one_w > limits.continuous_w {

@@ -26,6 +26,10 @@ pub(super) struct Skies {
     pub flat_share: Vec<f64>,
     /// For days in a row: how many, their mean clearness and that of a clear day.
     pub clearness: Vec<(usize, f64, f64)>,
+    /// Height of the lowest place: water boils hottest there, which takes the most.
+    pub lowest_m: Option<f64>,
+    /// Whether nobody said where some of the days are.
+    pub is_place_unknown: bool,
 }
 
 /// Days in a row at one place in one month.
@@ -44,6 +48,9 @@ pub(super) fn skies(plan: &Plan, days: &[&Day], panels: &[Panel]) -> Skies {
         let days = &days[stretch.first..stretch.first + stretch.days];
         let year = plan.years.iter().position(|year| Some(year.id) == stretch.climate.year);
         let year = year.and_then(|at| years.get(at)?.as_ref());
+        let height_m = stretch.climate.altitude_m.into_iter();
+        skies.lowest_m = height_m.chain(skies.lowest_m).min_by(f64::total_cmp);
+        skies.is_place_unknown |= stretch.climate.latitude_deg.is_none();
         skies.add(&stretch, days, panels, year);
     }
     skies
@@ -57,7 +64,7 @@ pub fn typical_year(year: &crate::plan::Year) -> Option<TypicalYear> {
 }
 
 /// What is known of the sky and the air on a day.
-pub(super) fn climate_of(plan: &Plan, day: &Day) -> Climate {
+fn climate_of(plan: &Plan, day: &Day) -> Climate {
     let stay = plan.stays.iter().find(|stay| Some(stay.id) == day.source);
     let climate = stay.map_or(plan.climate, |stay| stay.climate.or(&plan.climate));
     let year = plan.years.iter().find(|year| Some(year.id) == climate.year);
