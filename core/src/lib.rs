@@ -60,5 +60,7 @@ mod tree;
 pub mod water;
 pub mod words;
 
-pub use assessment::{Assessment, Balance, Caution, Margin, Moment, Say, Severity, Standing, Verdict, assess};
+pub use assessment::{
+    Again, Assessment, Balance, Caution, Margin, Moment, Outcome, Outlined, Say, Severity, Standing, Verdict, assess,
+};
 pub use tree::tree;

@@ -20,5 +20,6 @@ pub use findings::Finding;
 pub use input::{Hanging, Input};
 pub use outlook::{Cost, Night, Outlook, OutlookTask, Size, Stop, Stops, Without};
 pub use report::{DrawReport, Hour, PanelReport, Report, StoreReport, report};
+pub(crate) use sky::Skies;
 pub use sky::typical_year;
 pub use store::{of_plan as engine_store, usable_wh};
