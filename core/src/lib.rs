@@ -25,6 +25,7 @@
 //! - [`shop`]: what a thing on a shelf would do to the plan;
 //! - [`space`]: what fits in the van and where, and whether one gets through;
 //! - [`sun`]: where the sun stands, what a panel gets of it and gives, and how warm it is outside;
+//! - [`statistics`]: percentiles, ranks, the normal distribution and Student's t;
 //! - [`thermal`]: warmth, damp and air in a small room, hour by hour, apart from the plan;
 //! - [`load`]: whether the van carries it, axle by axle, and what keeps things in place;
 //! - [`papers`]: tables and calendar files for other programs;
@@ -53,6 +54,7 @@ pub mod run;
 pub mod share;
 pub mod shop;
 pub mod space;
+pub mod statistics;
 pub mod sun;
 pub mod task;
 pub mod thermal;
