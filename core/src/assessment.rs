@@ -404,6 +404,8 @@ pub enum Caution {
     PanelsOnRoofs,
     /// Generators and their fumes.
     GeneratorFumes,
+    /// Fixed wiring, gas and roof work.
+    LicensedTrades,
 }
 
 impl Caution {
@@ -430,6 +432,7 @@ impl Caution {
             Self::AdhesiveNearHeads => "caution-adhesive-near-heads",
             Self::PanelsOnRoofs => "caution-panels-on-roofs",
             Self::GeneratorFumes => "caution-generator-fumes",
+            Self::LicensedTrades => "caution-licensed-trades",
         }
     }
 }

@@ -41,6 +41,8 @@ pub struct Outcome {
     pub balances: [Outlined; 6],
     /// Cash in the evening of each day from the day asked on.
     pub cash: Vec<(Date, Money)>,
+    /// What an average day on the road costs.
+    pub road_cost_per_day: Money,
 }
 
 /// What one balance comes to.
@@ -84,6 +86,7 @@ impl Outcome {
                 Outlined::of(Balance::Load, &assessment.load.standing),
             ],
             cash: cash_ahead(&assessment.money, assessment.as_of),
+            road_cost_per_day: assessment.money.road_cost_per_day,
         }
     }
 
@@ -140,8 +143,7 @@ impl Again {
             Some(electrics) => of_power(plan, as_of, &timeline, electrics, walked.power.as_ref()),
             None => self.power,
         };
-        let space =
-            if is_same_space(&self.plan, changed) { self.space } else { of_space(plan, &Placed::new(plan)) };
+        let space = if is_same_space(&self.plan, changed) { self.space } else { of_space(plan, &Placed::new(plan)) };
         of_rest(plan, as_of, &timeline, walked, work, power, space)
     }
 }
@@ -185,6 +187,7 @@ fn of_rest(
             Outlined::of(Balance::Load, &load.standing),
         ],
         cash: cash_ahead(&money, as_of),
+        road_cost_per_day: money.road_cost_per_day,
     }
 }
 
