@@ -13,20 +13,24 @@ use kerbstead_core::load::before_driving;
 use kerbstead_core::money::FlowGroup;
 use kerbstead_core::money::futures::compared;
 use kerbstead_core::money::selling::{fates_of, offered, schedule};
+use kerbstead_core::moves::{Found, tried};
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{
-    Calendar, Charging, Climate, Document, Door, Draw, Fastened, Gives, Helper, Item, Kind, Level, Money, NumberMarks,
-    Offer, OpenedBox, Outlet, Panel, Placement, Plan, Problem, Quantity, Sleeper, Stay, Store, Task, TaskNeed, Tool,
-    ToolSource, VanSide, Vehicle, Works, field, typed_value, validate,
+    Calendar, Charging, Climate, Cost, Document, Door, Draw, Fastened, Gives, Helper, Item, Kind, Level, Money, NumberMarks,
+    Offer, OpenedBox, Outlet, Panel, Placement, Plan, Problem, Quantity, Reading, Sleeper, Stay, Store, Tank, Task,
+    TaskNeed, Tool, ToolSource, VanSide, Vehicle, WaterUse, Works, field, typed_value, validate,
 };
+use kerbstead_core::road_log::brief;
 use kerbstead_core::shop::{read_offer, report};
 use kerbstead_core::space::Placed;
 use kerbstead_core::words::{ENGLISH, Plain, Units, Words};
-use kerbstead_core::{Assessment, Say, Standing, assess};
+use kerbstead_core::{Again, Assessment, Say, Standing, assess};
 use kerbstead_tests::generate::{cases, documents, seeded};
 
 /// Sentences that core names by a literal begin with one of these.
-const OF_CORE: [&str; 21] = [
+const OF_CORE: [&str; 23] = [
+    "move-",
+    "brief-",
     "days-",
     "space-",
     "load-",
@@ -95,8 +99,10 @@ fn every_sentence_that_is_said_is_in_the_catalogue() {
         "explain.rs",
         "load",
         "money",
+        "moves",
         "papers",
         "power",
+        "road_log",
         "share",
         "shop",
         "space",
@@ -352,6 +358,68 @@ fn everything_worked_out_for_selling_and_building_has_the_figures_its_sentence_n
     let is_of_them = |key: &String| key.starts_with("working-selling-") || key.starts_with("working-futures-");
     let never: Vec<String> = keys().into_iter().filter(|key| is_of_them(key) && !reached.contains(key)).collect();
     assert!(never.is_empty(), "no plan leads to: {never:?}");
+}
+
+/// The same for what is suggested, and for what the next build needs.
+#[test]
+fn everything_suggested_and_briefed_has_the_figures_its_sentence_needs() {
+    let (words, bundle) = (english(), bundle());
+    let mut reached = BTreeSet::new();
+    for (plan, as_of) in seeded(&cases(), 7, 250).into_iter().chain(plans_with_a_log()) {
+        let again = Again::new(&plan, as_of);
+        let found = Found::new(&plan, as_of, again.before());
+        let moves = found.candidates.iter().filter_map(|candidate| tried(&again, &plan, candidate));
+        let mut said: Vec<(&str, Figures)> = moves.map(|(one, _)| one.said()).collect();
+        for line in brief(&plan, as_of).lines {
+            said.extend(line.working.into_iter().map(|working| (working.formula, working.figures)));
+            said.push((line.key, line.figures));
+        }
+        for (key, figures) in said {
+            check_formats(&words, &bundle, key, &figures);
+            reached.insert(key.to_owned());
+        }
+    }
+    let is_of_them = |key: &String| {
+        let name = key.trim_start_matches("working-");
+        name.starts_with("move-") || (name.starts_with("brief-") && literals_in("road_log/brief.rs").contains(key))
+    };
+    let never: Vec<String> = keys().into_iter().filter(|key| is_of_them(key) && !reached.contains(key)).collect();
+    assert!(never.is_empty(), "no plan leads to: {never:?}");
+}
+
+fn literals_in(file: &str) -> BTreeSet<String> {
+    literals(&Path::new("../core/src").join(file)).into_iter().map(|literal| literal.text).collect()
+}
+
+/// One that was on the road for a while, with all that the next build is briefed by, and two stores.
+fn plans_with_a_log() -> Vec<(Plan, Date)> {
+    let store = |id| Item { id, store: Some(Store { usable_wh: 300.0, ..Store::default() }), ..Item::default() };
+    let draw = Draw { power_w: 60.0.into(), hours_per_day: Some(8.0.into()), ..Draw::default() };
+    let day = date(2027, 4, 5);
+    let reading = Reading { id: 20, on: Some(day), measured_c: Some(3.0), ..Reading::default() };
+    let plan = Plan {
+        calendar: Calendar { leaves_on: Some(day), ..Calendar::default() },
+        vehicle: Vehicle { empty_mass_kg: Some(1_900.0), gross_limit_kg: Some(3_000.0), ..Vehicle::default() },
+        climate: Climate { latitude_deg: Some(46.0), ..Climate::default() },
+        stays: vec![Stay { id: 10, nights: 20, ..Stay::default() }],
+        kit: vec![
+            store(1),
+            store(2),
+            Item { id: 3, draw: Some(draw), quantity: 2, ..Item::default() },
+            Item { id: 4, tank: Some(Tank { capacity_l: 5.0, ..Tank::default() }), ..Item::default() },
+        ],
+        charging: vec![
+            Charging { id: 5, in_use: true, ..Charging::default() },
+            Charging { id: 6, ..Charging::default() },
+        ],
+        costs: vec![Cost { id: 7, amount: Some(Money::whole(90).into()), ..Cost::default() }],
+        water_uses: vec![WaterUse { id: 8, litres_per_day: 6.0.into(), ..WaterUse::default() }],
+        sleepers: vec![Sleeper { id: 9, height_mm: Some(1_700.0), ..Sleeper::default() }],
+        readings: vec![reading],
+        ..Plan::default()
+    };
+    let unmeasured = Plan { readings: Vec::new(), ..plan.clone() };
+    vec![(plan, day), (unmeasured, day)]
 }
 
 /// Hardly any plan by chance has one.

@@ -276,7 +276,8 @@ impl Briefing<'_> {
             ("month", Figure::Money(month(likely))),
             ("high", Figure::Money(month(high))),
         ];
-        Some(line("brief-money", "working-brief-money", figures, counted.is_some(), Source::Arithmetic))
+        let key = if counted.is_some() { "brief-money-counted" } else { "brief-money" };
+        Some(line(key, "working-brief-money", figures, counted.is_some(), Source::Arithmetic))
     }
 }
 

@@ -2529,7 +2529,7 @@ wishes-not-missed = Not missed on any day so far:
 wishes-never-used = Carried and not said to be used on any day so far:
 log-entries = All entries
 log-entries-hint = The newest first. An entry of another day is added here, too.
-log-more = Show more
+more = Show more
 log-no-day = No day
 log-line-missed = missed: { $name }
 field-odometer-km = Odometer
@@ -2561,7 +2561,8 @@ brief-floor = Floor: a bed of { $bed }; what is in the van now stands along { $u
 working-brief-floor = The tallest, { $tallest }, + { $over } = { $bed }.
 brief-load = What it carries: { $payload }, without the build itself.
 working-brief-load = { $people } of people + { $things } of things + { $water } of water on the heaviest day = { $payload }.
-brief-money = Money: { $month } a month on the road, up to { $high }.
+brief-money = Money: { $month } a month on the road.
+brief-money-counted = Money: { $month } a month on the road, up to { $high }.
 working-brief-money = { $day } a day × 30.44 days = { $month }.
 caution-licensed-trades = Fixed wiring, gas, and work on the roof and what bears the van belong to licensed trades; local codes decide what is allowed. This sheet is a list of needs and no design.
 

@@ -8,7 +8,7 @@ use kerbstead_core::task::Subject;
 use super::money::waiting;
 use super::{balance_title, section};
 use crate::el::{View, all, el, fragment, nothing};
-use crate::live::{self, Memo};
+use crate::live::{self, Memo, Signal};
 use crate::locale::{plain_sentence, tell};
 use crate::parts::{button, standing_line, verdict_badge};
 use crate::route::Page;
@@ -17,6 +17,8 @@ use crate::worker::ask_and_follow;
 
 /// So many changes are shown on the overview.
 const FIRST: usize = 3;
+/// So many are shown at first, and so many more each time.
+const SHOWN: usize = 6;
 
 /// The page.
 pub fn changes() -> View {
@@ -26,7 +28,8 @@ pub fn changes() -> View {
     let set = live::memo(move || found.with(|found| found.as_ref()?.set.clone()));
     let is_looked_for =
         move || set.with(Option::is_none) && found.with(|found| found.as_ref().is_some_and(falls_short));
-    let ranked = move || found.with(|found| found.as_ref().map_or_else(nothing, |found| ranked(app, found)));
+    let shown = Signal::new(SHOWN);
+    let ranked = move || found.with(|found| found.as_ref().map_or_else(nothing, |found| ranked(app, found, shown)));
     fragment()
         .put(el("h1").put(key!("page-changes")))
         .put(el("p").put(key!("changes-lede")))
@@ -72,7 +75,7 @@ fn title(one: &Move) -> String {
     tell(key, &figures)
 }
 
-fn ranked(app: App, found: &Moves) -> View {
+fn ranked(app: App, found: &Moves, shown: Signal<usize>) -> View {
     if found.wanting.is_empty() {
         return el("p").put(key!("changes-nothing")).done();
     }
@@ -86,7 +89,10 @@ fn ranked(app: App, found: &Moves) -> View {
         key!("changes-ranked"),
         fragment()
             .put(el("p").put(key!("changes-ranked-hint")).put(" ").put(tell!("changes-tried", &tried)))
-            .put(el("ol").class("changes").put_each(found.moves.iter().map(|one| change(app, one))))
+            .put(el("ol").class("changes").put_each(found.moves.iter().take(shown.get()).map(|one| change(app, one))))
+            .put((found.moves.len() > shown.get()).then(|| {
+                button(key!("more"), move || shown.set(shown.get_untracked() + SHOWN)).done()
+            }))
             .put(el("p").put(el("small").put(key!("changes-cost-how"))))
             .done(),
     )

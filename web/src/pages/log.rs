@@ -318,7 +318,7 @@ fn entries(app: App) -> View {
         .put(el("p").put(key!("log-entries-hint")))
         .put(list.newest(shown))
         .put(live::when(is_more, move || {
-            button(key!("log-more"), move || shown.set(shown.get_untracked() + SHOWN)).done()
+            button(key!("more"), move || shown.set(shown.get_untracked() + SHOWN)).done()
         }))
         .done()
 }
