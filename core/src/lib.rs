@@ -15,6 +15,7 @@
 //! - [`money`], [`power`], [`water`]: a balance each: what it takes (`input`), what it gives (`report`), the
 //!   computation (`step`), its findings;
 //! - [`load`]: what the van weighs and bears, and what keeps things in their places;
+//! - [`moves`]: what a person can change, and the cheapest set of changes;
 //! - [`days`]: work placed in time, with the hands and tools there are;
 //! - [`draws`]: numbers by chance, from a seed;
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
@@ -45,6 +46,7 @@ pub mod explain;
 pub mod keeping;
 pub mod load;
 pub mod money;
+pub mod moves;
 pub mod order;
 pub mod papers;
 pub mod plan;
