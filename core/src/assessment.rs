@@ -1,11 +1,16 @@
 //! What a plan comes to: a verdict on each balance, with what it rests on.
 
+mod again;
+
 use jiff::civil::Date;
 use serde::Serialize;
 use serde_json::Value;
 
+pub use again::{Again, Outcome, Outlined};
+
 use crate::explain::{Figure, Figures, Working};
-use crate::plan::{Id, List, Path, Plan};
+use crate::plan::record::words;
+use crate::plan::{Id, List, Path, Plain, Plan};
 use crate::{days, load, money, power, run, space, water};
 
 /// The answer to "does the plan hold?", as seen on one day.
@@ -138,10 +143,10 @@ impl Digest {
 }
 
 /// One of the balances of a plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Balance {
     /// Cash by day.
+    #[default]
     Money,
     /// Charge by hour.
     Power,
@@ -155,11 +160,15 @@ pub enum Balance {
     Load,
 }
 
+words!(Balance {
+    Money = "money", Power = "power", Water = "water", Days = "days", Space = "space", Load = "load",
+});
+
 /// Whether a balance holds. The order is from bad to good, with what is not known first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Verdict {
     /// Something is missing: [`Standing::missing`] says what.
+    #[default]
     Unknown,
     /// It runs out.
     FallsShort,
@@ -168,6 +177,8 @@ pub enum Verdict {
     /// It lasts.
     Holds,
 }
+
+words!(Verdict { Unknown = "unknown", FallsShort = "falls_short", Tight = "tight", Holds = "holds" });
 
 impl Verdict {
     /// The verdict that the worst of the findings makes.
@@ -233,6 +244,42 @@ pub enum Margin {
     Width(f64),
     /// Kilograms under a limit.
     Mass(f64),
+}
+
+impl Default for Margin {
+    fn default() -> Self {
+        Self::Hours(0.0)
+    }
+}
+
+/// As serde derives it: an object with the unit as its one field.
+impl Plain for Margin {
+    fn to_plain(&self) -> Value {
+        let (unit, amount) = match self {
+            Self::Money(amount) => ("money", amount.to_plain()),
+            Self::Hours(hours) => ("hours", hours.to_plain()),
+            Self::Days(days) => ("days", days.to_plain()),
+            Self::Early(days) => ("early", days.to_plain()),
+            Self::Width(mm) => ("width", mm.to_plain()),
+            Self::Mass(kilograms) => ("mass", kilograms.to_plain()),
+        };
+        Value::Object([(unit.to_owned(), amount)].into_iter().collect())
+    }
+
+    fn read(&mut self, value: &Value) -> bool {
+        let Some((unit, amount)) = value.as_object().and_then(|fields| fields.iter().next()) else { return false };
+        let number = amount.as_f64();
+        let read = match unit.as_str() {
+            "money" => Plain::from_plain(amount).map(Self::Money),
+            "hours" => number.map(Self::Hours),
+            "days" => number.map(Self::Days),
+            "early" => number.map(Self::Early),
+            "width" => number.map(Self::Width),
+            "mass" => number.map(Self::Mass),
+            _ => None,
+        };
+        read.map(|read| *self = read).is_some()
+    }
 }
 
 impl From<Margin> for Figure {
@@ -357,6 +404,8 @@ pub enum Caution {
     PanelsOnRoofs,
     /// Generators and their fumes.
     GeneratorFumes,
+    /// Fixed wiring, gas and roof work.
+    LicensedTrades,
 }
 
 impl Caution {
@@ -383,6 +432,7 @@ impl Caution {
             Self::AdhesiveNearHeads => "caution-adhesive-near-heads",
             Self::PanelsOnRoofs => "caution-panels-on-roofs",
             Self::GeneratorFumes => "caution-generator-fumes",
+            Self::LicensedTrades => "caution-licensed-trades",
         }
     }
 }

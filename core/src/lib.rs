@@ -15,17 +15,19 @@
 //! - [`money`], [`power`], [`water`]: a balance each: what it takes (`input`), what it gives (`report`), the
 //!   computation (`step`), its findings;
 //! - [`load`]: what the van weighs and bears, and what keeps things in their places;
-//! - [`moves`]: what a person can change, and the cheapest set of changes;
 //! - [`days`]: work placed in time, with the hands and tools there are;
 //! - [`draws`]: numbers by chance, from a seed;
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
+//! - [`moves`]: what to change when the plan falls short;
 //! - [`order`]: sorting, all of it by one piece of code;
 //! - [`energy`]: portable stores, what draws on them and what charges them, hour by hour, apart from the plan;
 //! - [`explain`]: the working of a number;
 //! - [`task`]: questions that take longer than a key should, worked out in steps;
+//! - [`road_log`]: what was counted on the way corrects the plan; wishes, and the next build;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
 //! - [`space`]: what fits in the van and where, and whether one gets through;
 //! - [`sun`]: where the sun stands, what a panel gets of it and gives, and how warm it is outside;
+//! - [`statistics`]: percentiles, ranks, the normal distribution and Student's t;
 //! - [`thermal`]: warmth, damp and air in a small room, hour by hour, apart from the plan;
 //! - [`load`]: whether the van carries it, axle by axle, and what keeps things in place;
 //! - [`papers`]: tables and calendar files for other programs;
@@ -51,10 +53,12 @@ pub mod order;
 pub mod papers;
 pub mod plan;
 pub mod power;
+pub mod road_log;
 pub mod run;
 pub mod share;
 pub mod shop;
 pub mod space;
+pub mod statistics;
 pub mod sun;
 pub mod task;
 pub mod thermal;
@@ -62,5 +66,7 @@ mod tree;
 pub mod water;
 pub mod words;
 
-pub use assessment::{Assessment, Balance, Caution, Margin, Moment, Say, Severity, Standing, Verdict, assess};
+pub use assessment::{
+    Again, Assessment, Balance, Caution, Margin, Moment, Outcome, Outlined, Say, Severity, Standing, Verdict, assess,
+};
 pub use tree::tree;

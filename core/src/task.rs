@@ -19,6 +19,7 @@ use serde_json::Value;
 use crate::days::OutlookTask;
 use crate::money::ProspectTask;
 use crate::money::buying::BuyingTask;
+use crate::moves::MovesTask;
 use crate::plan::Plan;
 use crate::plan::record::{record, words};
 use crate::power;
@@ -53,14 +54,23 @@ pub enum Subject {
     Arranging,
     /// How likely the stores last, sizes, stops, tonight: a [`crate::power::Outlook`].
     Power,
+    /// What to change so that the plan holds: [`crate::moves::Moves`].
+    Moves,
 }
 
-words!(Subject { Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Power = "power" });
+words!(Subject {
+    Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Power = "power", Moves = "moves",
+});
 
 /// An answer that is being worked out.
 pub trait Task {
     /// Goes on for a few milliseconds at most, and gives the share that is done: 1 when all is.
     fn step(&mut self) -> f64;
+
+    /// What can be shown already and was not told yet; nothing where an answer is of no use before its end.
+    fn so_far(&mut self) -> Option<Value> {
+        None
+    }
 
     /// What came of it, once all is done.
     fn answer(&self) -> Value;
@@ -73,6 +83,7 @@ impl Question {
             Subject::Chances => Box::new(ProspectTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Buying => Box::new(BuyingTask::new(&self.plan, self.as_of)),
             Subject::Power => Box::new(power::OutlookTask::new(&self.plan, self.as_of, self.seed)),
+            Subject::Moves => Box::new(MovesTask::new(&self.plan, self.as_of)),
             Subject::Arranging => Box::new(ArrangeTask::new(&self.plan)),
             Subject::Days => Box::new(OutlookTask::new(&self.plan, self.as_of, self.seed)),
         }

@@ -18,6 +18,8 @@ pub enum Page {
     Route,
     /// All balances, to choose from.
     Balances,
+    /// What would mend what falls short.
+    Changes,
     /// Cash by day.
     Money,
     /// What comes in and goes out apart from the kit.
@@ -52,6 +54,10 @@ pub enum Page {
     Clearing,
     /// What one thing in a shop would do.
     Shop,
+    /// What was counted and missed on the road.
+    Log,
+    /// What the next build needs.
+    Brief,
     /// What was paid.
     Receipts,
     /// Sheets to print and files for other programs.
@@ -68,11 +74,12 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 27] = [
+    pub const ALL: [Self; 30] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
         Self::Balances,
+        Self::Changes,
         Self::Money,
         Self::InAndOut,
         Self::Selling,
@@ -90,6 +97,8 @@ impl Page {
         Self::Clearing,
         Self::Inside,
         Self::Shop,
+        Self::Log,
+        Self::Brief,
         Self::Receipts,
         Self::Papers,
         Self::Plans,
@@ -105,6 +114,7 @@ impl Page {
             Self::Kit => "kit",
             Self::Route => "route",
             Self::Balances => "balances",
+            Self::Changes => "changes",
             Self::Money => "money",
             Self::InAndOut => "in-and-out",
             Self::Selling => "selling",
@@ -122,6 +132,8 @@ impl Page {
             Self::Work => "work",
             Self::Clearing => "clearing",
             Self::Shop => "shop",
+            Self::Log => "log",
+            Self::Brief => "brief",
             Self::Receipts => "receipts",
             Self::Papers => "papers",
             Self::Plans => "plans",
@@ -143,6 +155,7 @@ impl Page {
             Self::Kit => key!("page-kit"),
             Self::Route => key!("page-route"),
             Self::Balances => key!("page-balances"),
+            Self::Changes => key!("page-changes"),
             Self::Money => key!("page-money"),
             Self::InAndOut => key!("page-in-and-out"),
             Self::Selling => key!("page-selling"),
@@ -160,6 +173,8 @@ impl Page {
             Self::Work => key!("page-work"),
             Self::Clearing => key!("page-clearing"),
             Self::Shop => key!("page-shop"),
+            Self::Log => key!("page-log"),
+            Self::Brief => key!("page-brief"),
             Self::Receipts => key!("page-receipts"),
             Self::Papers => key!("page-papers"),
             Self::Plans => key!("page-plans"),

@@ -100,6 +100,7 @@ fn show(page: Page) -> View {
         Page::Kit => pages::kit(),
         Page::Route => pages::route(),
         Page::Balances => pages::balances(),
+        Page::Changes => pages::changes(),
         Page::Money => pages::money(),
         Page::InAndOut => pages::in_and_out(),
         Page::Selling => pages::selling(),
@@ -117,6 +118,8 @@ fn show(page: Page) -> View {
         Page::Work => pages::work(),
         Page::Clearing => pages::clearing(),
         Page::Shop => pages::shop(),
+        Page::Log => pages::log(),
+        Page::Brief => pages::brief(),
         Page::Receipts => pages::receipts(),
         Page::Papers => pages::papers(),
         Page::Plans => pages::plans(),
@@ -186,7 +189,8 @@ fn navigation(page: Signal<Page>) -> View {
             .put(el("span").put(to.title()))
             .done()
     };
-    let further = [Page::InAndOut, Page::Selling, Page::Futures, Page::Work, Page::Clearing, Page::Inside];
+    let further =
+        [Page::Changes, Page::InAndOut, Page::Selling, Page::Futures, Page::Work, Page::Clearing, Page::Inside];
     let is_below = move || below_balances.contains(&page.get()) || further.contains(&page.get());
     let items = main.map(|(to, shape)| {
         let below = (to == Page::Balances).then(|| {

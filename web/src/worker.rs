@@ -151,8 +151,9 @@ fn hear(event: &Event) {
     }
 }
 
+/// What comes before the end is what can be shown already.
 fn tell(asked: Asked, share: f64, answer: Option<Value>) {
-    if share >= 1.0 {
+    if share >= 1.0 || answer.is_some() {
         asked.answer.set(answer);
     }
     asked.share.set(share);
@@ -189,7 +190,7 @@ fn go_on_here(number: u32) {
         let Some(asked) = asked else { return };
         let share = go_on();
         if share < 1.0 {
-            tell(asked, share, None);
+            tell(asked, share, TASK.with_borrow_mut(|task| task.as_mut()?.so_far()));
             go_on_here(number);
         } else {
             tell(asked, share, TASK.take().map(|task| task.answer()));
@@ -208,6 +209,12 @@ pub fn begin_task(question: &JsValue) {
 #[wasm_bindgen(skip_typescript)]
 pub fn go_on() -> f64 {
     TASK.with_borrow_mut(|task| task.as_mut().map_or(1.0, |task| task.step()))
+}
+
+/// For `beside.js`: what can be shown already; nothing where that is of no use.
+#[wasm_bindgen(skip_typescript)]
+pub fn answer_so_far() -> JsValue {
+    TASK.with_borrow_mut(|task| task.as_mut()?.so_far()).map_or(JsValue::UNDEFINED, |answer| json::to_js(&answer))
 }
 
 /// For `beside.js`: the answer, once all is done.

@@ -21,9 +21,9 @@
 //! assert!((runs.chances().reaching_hour(24) - 0.5).abs() < 0.05);
 //! ```
 
-pub use super::chances::{BandHour, Chances, percentile};
+pub use super::chances::{BandHour, Chances};
+pub use crate::statistics::percentile;
 
-use super::chances::ascending;
 use super::constants::LEAST_SHORT_WH;
 use super::lanes::{Ended, LANES, Lanes};
 use super::prepare::Prepared;
@@ -32,6 +32,7 @@ use super::spread::{Sampler, Spread};
 use super::step::{Factors, StoreStep, step};
 use super::{least, sound, whole};
 use crate::draws::Chance;
+use crate::statistics::ascending;
 
 /// No more runs are made.
 pub const MOST_RUNS: u32 = 100_000;

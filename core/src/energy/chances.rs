@@ -1,7 +1,5 @@
 //! What runs by chance came to.
 
-use super::{sound, whole};
-
 /// What the runs came to. Energy is that of all stores together, in Wh; lists are in ascending order.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Chances {
@@ -44,20 +42,4 @@ impl Chances {
     pub fn share_kept(&self) -> f64 {
         f64::from(self.kept) / f64::from(self.runs.max(1))
     }
-}
-
-/// What `percent` of ascending values (0 to 100) are at most, between two in proportion: type 7 of Hyndman and Fan, "Sample
-/// quantiles in statistical packages", 1996 (from memory). 0 of no values.
-pub fn percentile(ascending: &[f64], percent: f64) -> f64 {
-    let place = sound(percent, 100.0) / 100.0 * ascending.len().saturating_sub(1) as f64;
-    let at = whole(place);
-    let below = ascending.get(at).copied().unwrap_or(0.0);
-    let above = ascending.get(at + 1).copied().unwrap_or(below);
-    below + (above - below) * (place - at as f64)
-}
-
-pub(super) fn ascending(values: &[f64]) -> Vec<f64> {
-    let mut values = values.to_vec();
-    values.sort_unstable_by(f64::total_cmp);
-    values
 }

@@ -260,6 +260,7 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "climate", is_list: false, fields: CLIMATE },
     Section { name: "years", is_list: true, fields: YEAR },
     Section { name: "charging", is_list: true, fields: CHARGING },
+    Section { name: "wishes", is_list: true, fields: WISH },
 ];
 
 /// Fields of the plan itself.
@@ -603,6 +604,19 @@ pub const READING: &[Field] = &[
     number("charge_percent", Quantity::Percent, 0.0, 100.0, 62.0),
     number("fresh_l", Quantity::VolumeL, 0.0, 20_000.0, 18.0),
     number("grey_l", Quantity::VolumeL, 0.0, 20_000.0, 6.0),
+    number("odometer_km", Quantity::DistanceKm, 0.0, 5_000_000.0, 184_200.0),
+    number("measured_c", Quantity::TemperatureC, -60.0, 90.0, 11.0),
+    of("slept", Kind::Choice(&["well", "badly"])),
+    of("missed", Kind::Entry(List::Wishes)),
+    of("used", Kind::Entry(List::Kit)),
+];
+
+/// Fields of something that was missed.
+pub const WISH: &[Field] = &[
+    text("name", 120),
+    money("would_cost", 60),
+    whole("worth", Quantity::Count, 1, 9, 5),
+    of("thing", Kind::Entry(List::Kit)),
 ];
 
 /// Fields of the purchase of the van.

@@ -18,6 +18,7 @@ pub mod field;
 mod free_ids;
 mod item;
 mod loan;
+mod log;
 mod money;
 mod path;
 mod paths;
@@ -59,13 +60,14 @@ pub use item::{
     PanelSetup, Return, Sale, Store, Tank, TankKind, Works,
 };
 pub use loan::Loan;
+pub use log::{Reading, Slept, Wish};
 pub use money::{Money, is_currency, minor_digits};
 pub use path::{Path, value_in};
 pub use paths::Paths;
 pub use plain::Plain;
 pub use problem::{Problem, Wrong};
 pub use purchase::Purchase;
-pub use purse::{Belonging, BelongingEnd, Cost, CostEvery, CostPhase, Income, Purse, Reading, Repeat};
+pub use purse::{Belonging, BelongingEnd, Cost, CostEvery, CostPhase, Income, Purse, Repeat};
 pub use receipt::{Receipt, ReceiptLine};
 use record::record;
 pub use room::{
@@ -197,6 +199,9 @@ pub struct Plan {
     /// Where stores could be charged.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
     pub charging: Vec<Charging>,
+    /// What was missed on the road, or might be.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub wishes: Vec<Wish>,
     /// Paths of values that are guesses of this tool, until the person confirms or corrects them.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Paths::is_empty"))]
     pub guesses: Paths,
@@ -206,10 +211,10 @@ record!(Plan {
     schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
     water_uses, readings, purchase, loans, selling, trial, builds, receipts, receipt_lines, tasks, task_needs,
     tools, helpers, other_days, building, room, corners, built_ins, doors, wall_rows, roof_rows, placements, sleepers,
-    distances, climate, years, charging, guesses,
+    distances, climate, years, charging, wishes, guesses,
 } unless empty {
     receipts, receipt_lines, tasks, task_needs, tools, helpers, other_days, corners, built_ins, doors, wall_rows,
-    roof_rows, placements, sleepers, distances, years, charging, guesses
+    roof_rows, placements, sleepers, distances, years, charging, wishes, guesses
 });
 
 impl Default for Plan {
@@ -255,6 +260,7 @@ impl Default for Plan {
             climate: Climate::default(),
             years: Vec::new(),
             charging: Vec::new(),
+            wishes: Vec::new(),
             guesses: Paths::default(),
         }
     }
@@ -271,8 +277,8 @@ impl Plan {
         self.kit.iter().find(|item| item.id == id)
     }
 
-    /// What the person calls the item, belonging, income, cost, loan, task, tool, helper, sleeper, built-in thing, year or place to
-    /// charge at of that id, or the item that is placed by it; `None` for an id of anything else.
+    /// What the person calls the item, belonging, income, cost, loan, task, tool, helper, sleeper, built-in thing, year, place to
+    /// charge at, use of water or wish of that id, or the item that is placed by it; `None` for an id of anything else.
     pub fn name_of(&self, id: Id) -> Option<&str> {
         fn named<T>(entries: &[T], is_it: impl Fn(&T) -> bool, name: fn(&T) -> &str) -> Option<&str> {
             entries.iter().find(|entry| is_it(entry)).map(name)
@@ -289,6 +295,8 @@ impl Plan {
             .or_else(|| named(&self.built_ins, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.years, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.charging, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.wishes, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.water_uses, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| {
                 let placement = self.placements.iter().find(|entry| entry.id == id)?;
                 named(&self.kit, |entry| Some(entry.id) == placement.thing, |entry| &entry.name)

@@ -185,4 +185,25 @@ pub enum Wrong {
     DoorPastWall,
     /// The hours of a typical year cannot be read.
     NotAYear,
+    /// The same thing was counted at the same time already: this one counts.
+    CountedTwice {
+        /// The day.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        on: Date,
+        /// The hour of it.
+        hour: u32,
+    },
+    /// More litres were counted than all cans or tanks hold.
+    MoreThanFits {
+        /// What they hold.
+        most_l: f64,
+    },
+    /// The van had driven farther on a day before.
+    OdometerBack {
+        /// The day before.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        on: Date,
+        /// What it had driven then, in km.
+        before_km: f64,
+    },
 }

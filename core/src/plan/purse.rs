@@ -1,4 +1,4 @@
-//! Money that is there, comes in and goes out apart from the kit; and what was counted on the way.
+//! Money that is there, comes in and goes out apart from the kit.
 
 use jiff::civil::Date;
 use rust_decimal::Decimal;
@@ -296,34 +296,3 @@ pub enum CostPhase {
 }
 
 words!(CostPhase { Home = "home", Road = "road", Always = "always" });
-
-/// What was counted at one moment. It replaces what the run had computed for that moment.
-#[derive(Clone, Debug, Default, PartialEq)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
-pub struct Reading {
-    /// Unique in the plan.
-    pub id: Id,
-    /// The day.
-    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
-    pub on: Option<Date>,
-    /// The full hour, 0 to 23. Cash and water counted before noon stand before the day's movements, from noon on
-    /// after them.
-    pub hour: u32,
-    /// Cash in hand.
-    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
-    pub cash: Option<Money>,
-    /// Which store `charge_percent` is of; without it, the first.
-    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
-    pub store: Option<Id>,
-    /// Charge the store shows, in percent.
-    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
-    pub charge_percent: Option<f64>,
-    /// Fresh water left in all cans together.
-    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
-    pub fresh_l: Option<f64>,
-    /// Used water in all grey tanks together.
-    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
-    pub grey_l: Option<f64>,
-}
-
-record!(Reading { id, on, hour, cash, store, charge_percent, fresh_l, grey_l });

@@ -1,5 +1,7 @@
 //! Everything that is wrong with a plan, each with its place and what would be right.
 
+mod log;
+
 use jiff::civil::Date;
 use rust_decimal::Decimal;
 use serde_json::{Map, Value};
@@ -273,6 +275,7 @@ pub(super) fn across_fields(plan: &Plan) -> Vec<Problem> {
     check_tasks(plan, &mut problems);
     check_week(plan, &mut problems);
     check_years(plan, &mut problems);
+    log::check_log(plan, &mut problems);
     check_room(plan, &mut problems);
     check_length(plan, &mut problems);
     problems
@@ -404,6 +407,7 @@ fn check_references(plan: &Plan, problems: &mut Vec<Problem>) {
         List::Helpers,
         List::Stays,
         List::Years,
+        List::Wishes,
     ]
     .map(known_of);
     let mut check = |of: List, id: Option<Id>, path: &dyn Fn() -> Path| {
@@ -446,6 +450,14 @@ fn check_references(plan: &Plan, problems: &mut Vec<Problem>) {
     check(List::Years, plan.climate.year, &|| Path::from("climate/year"));
     for stay in &plan.stays {
         check(List::Years, stay.climate.year, &|| Path::entry("stays", stay.id).child("climate/year"));
+    }
+    for reading in &plan.readings {
+        let at = |name| Path::entry("readings", reading.id).child(name);
+        check(List::Wishes, reading.missed, &|| at("missed"));
+        check(List::Kit, reading.used, &|| at("used"));
+    }
+    for wish in &plan.wishes {
+        check(List::Kit, wish.thing, &|| Path::entry("wishes", wish.id).child("thing"));
     }
     for day in &plan.other_days {
         check(List::Helpers, day.helper, &|| Path::entry("other_days", day.id).child("helper"));

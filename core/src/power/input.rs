@@ -1,7 +1,7 @@
 //! What the power balance takes: stores, what hangs on them, panels, and the hours of the route.
 
 use super::constants::INSIDE_WARMER_C;
-use super::sky::{Skies, skies};
+use super::sky::{Skies, Under};
 use super::{draws, given, store};
 use crate::energy::constants::MOST_W;
 use crate::energy::setup::{OnBoard, Setup};
@@ -54,6 +54,11 @@ pub struct Hanging {
 impl Input {
     /// The electric side of the plan's kit along these days.
     pub fn new(plan: &Plan, days: &[&Day]) -> Self {
+        Self::again(plan, days, None).0
+    }
+
+    /// The same, with the skies of another time if nothing that they depend on is different; and the skies.
+    pub(crate) fn again(plan: &Plan, days: &[&Day], known: Option<&Skies>) -> (Self, Skies) {
         let stores: Vec<&Item> = plan.carried().filter(|item| item.store.is_some()).collect();
         let position = |wanted: Option<Id>| match wanted {
             None => (!stores.is_empty()).then_some(0),
@@ -68,7 +73,11 @@ impl Input {
             })
             .collect();
         let kinds: Vec<Panel> = panels.iter().map(|(.., panel)| *panel).collect();
-        let skies = skies(plan, days, &kinds);
+        let under = Under::new(plan, days, &kinds);
+        let skies = match known.filter(|known| known.under == under) {
+            Some(known) => known.clone(),
+            None => Skies::new(plan, days, under),
+        };
         let mut input = Self {
             stores: stores.iter().map(|item| item.id).collect(),
             draws: Vec::new(),
@@ -80,8 +89,8 @@ impl Input {
             without_store: Vec::new(),
             has_draws: false,
             is_place_unknown: !panels.is_empty() && skies.is_place_unknown,
-            is_dark: skies.is_dark,
-            clearness: skies.clearness,
+            is_dark: skies.is_dark.clone(),
+            clearness: skies.clearness.clone(),
         };
         input.put_stores(&stores, &panels);
         for item in plan.carried() {
@@ -99,7 +108,7 @@ impl Input {
         for (given, share) in input.setup.hours.iter_mut().zip(&skies.flat_share) {
             given.sun_share = *share;
         }
-        input
+        (input, skies)
     }
 
     /// Replaces a computed charge with the one that was read off.

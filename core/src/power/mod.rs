@@ -10,6 +10,7 @@ mod draws;
 mod findings;
 mod given;
 mod input;
+mod moves;
 mod outlook;
 mod report;
 mod sky;
@@ -18,7 +19,9 @@ mod working;
 
 pub use findings::Finding;
 pub use input::{Hanging, Input};
+pub(crate) use moves::moves;
 pub use outlook::{Cost, Night, Outlook, OutlookTask, Size, Stop, Stops, Without};
 pub use report::{DrawReport, Hour, PanelReport, Report, StoreReport, report};
+pub(crate) use sky::Skies;
 pub use sky::typical_year;
 pub use store::{of_plan as engine_store, usable_wh};

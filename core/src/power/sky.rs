@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::constants::{DARK_HOURS, SHADED_SHARE, SWITCHING_VOLTS, UNKNOWN_AIR_C};
-use crate::plan::{Climate, Controller, Fixing, Panel, PanelSetup, Plan};
+use crate::plan::{Climate, Controller, Fixing, Id, Panel, PanelSetup, Plan, Year};
 use crate::run::Day;
 use crate::sun::air::AirByHour;
 use crate::sun::constants::{TRACKING_EFFICIENCY, USUAL_PER_C, USUAL_SOILING};
@@ -15,7 +15,9 @@ use crate::sun::{Place, clouds::Clouds};
 
 /// The hours of the route under their skies.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Skies {
+pub(crate) struct Skies {
+    /// What all of it depends on.
+    pub under: Under,
     /// The air outside, in °C.
     pub air_c: Vec<f64>,
     /// Whether the sun is below the horizon.
@@ -40,20 +42,26 @@ struct Stretch {
     climate: Climate,
 }
 
-/// The skies over days, for these panels.
-pub(super) fn skies(plan: &Plan, days: &[&Day], panels: &[Panel]) -> Skies {
-    let years: Vec<Option<TypicalYear>> = plan.years.iter().map(typical_year).collect();
-    let mut skies = Skies { sun_share: vec![Vec::new(); panels.len()], ..Skies::default() };
-    for stretch in stretches(plan, days) {
-        let days = &days[stretch.first..stretch.first + stretch.days];
-        let year = plan.years.iter().position(|year| Some(year.id) == stretch.climate.year);
-        let year = year.and_then(|at| years.get(at)?.as_ref());
-        let height_m = stretch.climate.altitude_m.into_iter();
-        skies.lowest_m = height_m.chain(skies.lowest_m).min_by(f64::total_cmp);
-        skies.is_place_unknown |= stretch.climate.latitude_deg.is_none();
-        skies.add(&stretch, days, panels, year);
+/// All that skies depend on.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Under {
+    climate: Climate,
+    years: Vec<Year>,
+    stays: Vec<(Id, Climate)>,
+    days: Vec<(Date, Option<Id>, f64)>,
+    panels: Vec<Panel>,
+}
+
+impl Under {
+    pub fn new(plan: &Plan, days: &[&Day], panels: &[Panel]) -> Self {
+        Self {
+            climate: plan.climate,
+            years: plan.years.clone(),
+            stays: plan.stays.iter().map(|stay| (stay.id, stay.climate)).collect(),
+            days: days.iter().map(|day| (day.date, day.source, day.drive_hours)).collect(),
+            panels: panels.to_vec(),
+        }
     }
-    skies
 }
 
 /// A typical year of the plan; none if its hours cannot be read.
@@ -116,6 +124,23 @@ fn merged(stretches: Vec<Stretch>) -> Vec<Stretch> {
 }
 
 impl Skies {
+    /// The skies over days.
+    pub fn new(plan: &Plan, days: &[&Day], under: Under) -> Self {
+        let panels = &under.panels;
+        let years: Vec<Option<TypicalYear>> = plan.years.iter().map(typical_year).collect();
+        let mut skies = Self { sun_share: vec![Vec::new(); panels.len()], ..Self::default() };
+        for stretch in stretches(plan, days) {
+            let days = &days[stretch.first..stretch.first + stretch.days];
+            let year = plan.years.iter().position(|year| Some(year.id) == stretch.climate.year);
+            let year = year.and_then(|at| years.get(at)?.as_ref());
+            let height_m = stretch.climate.altitude_m.into_iter();
+            skies.lowest_m = height_m.chain(skies.lowest_m).min_by(f64::total_cmp);
+            skies.is_place_unknown |= stretch.climate.latitude_deg.is_none();
+            skies.add(&stretch, days, panels, year);
+        }
+        Self { under, ..skies }
+    }
+
     fn add(&mut self, stretch: &Stretch, days: &[&Day], panels: &[Panel], year: Option<&TypicalYear>) {
         let climate = &stretch.climate;
         let Some(latitude_deg) = climate.latitude_deg else { return self.add_air_only(climate, days.len()) };

@@ -44,8 +44,13 @@ pub struct Dated<'a> {
 /// assert_eq!(dated.plan.kit[0].needed_on, Some(date(2027, 4, 10))); // the first Saturday
 /// ```
 pub fn dated(plan: &Plan, as_of: Date) -> Dated<'_> {
+    dated_with(plan, as_of, None)
+}
+
+/// The same with the work as it was placed before, where nothing that places it is different.
+pub(crate) fn dated_with<'a>(plan: &'a Plan, as_of: Date, known: Option<&Work>) -> Dated<'a> {
     let paid = are_paid(plan);
-    let work = Work::new(plan, as_of, &paid);
+    let work = known.cloned().unwrap_or_else(|| Work::new(plan, as_of, &paid));
     let is_moved = !plan.tasks.is_empty() || plan.belongings.iter().any(|thing| thing.ends_as() != BelongingEnd::Sold);
     if !is_moved {
         return Dated { plan: Cow::Borrowed(plan), work };

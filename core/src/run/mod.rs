@@ -9,6 +9,7 @@ mod dated;
 use jiff::civil::Date;
 
 pub use calendar::{Day, MOST_DAYS, Phase, Timeline};
+pub(crate) use dated::dated_with;
 pub use dated::{Dated, dated, for_days};
 
 use crate::energy::run::{Course, Walk};
@@ -66,12 +67,33 @@ pub(crate) fn missing_road(plan: &Plan, as_of: Date, timeline: &Timeline) -> Vec
 /// Walks the timeline. Days at home move money only; on the road everything moves. Readings counted up to `as_of`
 /// replace what was computed for their moment.
 pub fn walk(plan: &Plan, as_of: Date, timeline: &Timeline) -> Run {
-    let flows = money::Input::new(plan, as_of, timeline);
     let road: Vec<&Day> = timeline.road().collect();
     let electrics = power::Input::new(plan, &road);
-    let mut charge = Walk::new(&electrics.setup);
+    let walked = walk_with(plan, as_of, timeline, Some(&electrics));
+    let Walked { money, supply, water, power } = walked;
+    Run { money, electrics, power: power.unwrap_or_default(), supply, water }
+}
+
+/// What a walk went through.
+pub(crate) struct Walked {
+    /// Cash by day.
+    pub money: money::Course,
+    /// Tanks and uses.
+    pub supply: water::Input,
+    /// Litres by day.
+    pub water: water::Course,
+    /// Charge by hour, if it was wanted.
+    pub power: Option<Course>,
+}
+
+/// The same with the electric side as it is given, or without it where its course is known already: nothing else
+/// depends on it yet.
+pub(crate) fn walk_with(plan: &Plan, as_of: Date, timeline: &Timeline, electrics: Option<&power::Input>) -> Walked {
+    let flows = money::Input::new(plan, as_of, timeline);
+    let mut charge = electrics.map(|electrics| (Walk::new(&electrics.setup), electrics));
     let supply = water::Input::new(plan);
-    let mut state = State { cash: flows.opening, charge_wh: charge.opening_wh(), tanks: supply.opening() };
+    let charge_wh = charge.as_ref().map(|(charge, _)| charge.opening_wh()).unwrap_or_default();
+    let mut state = State { cash: flows.opening, charge_wh, tanks: supply.opening() };
     let mut cash = money::Course::new(flows, timeline.days.len());
     let mut litres = water::Course::default();
     let readings = usable_readings(plan, as_of);
@@ -81,12 +103,14 @@ pub fn walk(plan: &Plan, as_of: Date, timeline: &Timeline) -> Run {
         state.cash = cash.step(state.cash, day);
         if day.phase == Phase::Road {
             state.tanks = litres.step(state.tanks, &supply, day);
-            walk_hours(&mut state, &mut charge, &electrics, today);
+            if let Some((charge, electrics)) = &mut charge {
+                walk_hours(&mut state, charge, electrics, today);
+            }
         }
         count(&mut state, today, Half::FromNoon, &supply);
         cash.correct(state.cash);
     }
-    Run { money: cash, electrics, power: charge.end(), supply, water: litres }
+    Walked { money: cash, supply, water: litres, power: charge.map(|(charge, _)| charge.end()) }
 }
 
 fn walk_hours(state: &mut State, course: &mut Walk, electrics: &power::Input, today: &[&Reading]) {

@@ -84,6 +84,7 @@ fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
         ("share-tells-sleepers", entries("sleepers")),
         ("share-tells-water-uses", entries("water_uses")),
         ("share-tells-readings", entries("readings")),
+        ("share-tells-wishes", entries("wishes")),
         ("share-tells-sales", entries("belongings")),
         ("share-tells-incomes", entries("incomes")),
         ("share-tells-costs", entries("costs")),

@@ -5,10 +5,12 @@
 pub mod constants;
 mod findings;
 mod input;
+mod moves;
 mod report;
 mod step;
 
 pub use findings::Finding;
 pub use input::{Input, Level};
+pub(crate) use moves::moves;
 pub use report::{Report, report};
 pub use step::{Course, WaterDay};

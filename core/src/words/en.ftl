@@ -2427,3 +2427,180 @@ clearing-stored = Store it, or sell it and buy it again?
 clearing-store = { $name }: storing is cheaper, { $rent } against { $again }.
 clearing-sells = { $name }: selling and buying again is cheaper, { $again } against { $rent }.
 clearing-even = Both cost the same after { $months }.
+
+# What to change
+
+page-changes = What to change
+changes-lede = Each change was tried on the whole plan: what it mends, what else it moves, and what you give up for it. Nothing that is a must is touched.
+changes-nothing = Nothing falls short, and nothing is tight: there is nothing to mend.
+changes-unknown = Where something is not known yet, no change is looked for.
+changes-none = None of the { $count } changes that were tried mends anything.
+changes-tried = { $count } changes tried.
+changes-ranked = One by one
+changes-ranked-hint = What mends most for what it costs you comes first.
+changes-set = The cheapest set
+changes-set-proven = With these together, nothing falls short. No cheaper set among the { $count } changes that help does it: every one was tried, or ruled out by adding up.
+changes-set-best = With these together, nothing falls short. It is the best that was found; a cheaper set among the { $count } changes that help is possible.
+changes-set-none = Even with all of these together, this still falls short:
+changes-set-nothing = None of the changes that were tried helps with what falls short.
+changes-set-wait = The cheapest set is looked for.
+changes-take = Make this change
+changes-take-set = Make these changes
+changes-taken = Changed. You can take it back.
+changes-cost = What you give up: { $money } and { $days }.
+changes-gain = What you give up: { $days }. It leaves { $money } more in hand at the end.
+changes-cost-days = What you give up: { $days }.
+changes-cost-how = The days are days on the road: the money over what a day there costs, the days that something moves, and a usual number for comfort and trouble. Common practice, no source.
+changes-effects = Before and after
+changes-next = What would mend it
+changes-all = All changes, and the cheapest set
+move-leave-out = Leave it at home: { $name }
+move-fewer = Take one fewer: { $name }
+move-borrow = Borrow it: { $name }
+move-buy-used = Buy it used, for about { $amount }: { $name }
+move-buy-later = Buy it on { $on }: { $name }
+move-sell = Sell it for { $amount }: { $name }
+move-ask-less = Ask { $amount } for it, so that it is gone by { $on }: { $name }
+move-leave = Leave on { $on }
+move-stop = Charge there on { $on }: { $name }
+move-stop-always = Charge there every day you can: { $name }
+move-charge-longer = Charge there longer: { $name }
+move-use-less = Use it half as much: { $name }
+move-hang-elsewhere = Run it from another store: { $name }
+move-more-cans = Take one more: { $name }
+move-less-water = Use less water for it: { $name }
+move-lighter = Take one a third lighter: { $name }
+move-smaller = Take one that is smaller by a seventh each way: { $name }
+move-move-it = Put it elsewhere in the van: { $name }
+move-task-later = Do it on the road: { $name }
+move-leave-task-out = Do not do it at all: { $name }
+move-hire-tool = Hire it: { $name }
+problem-counted-twice = The same was counted at { $at } already; this count is the one that counts. If it is of another time, change the hour.
+problem-more-than-fits = This is more than all of them hold, { $most }. Check the count, or what the cans hold.
+problem-odometer-back = On { $on } the van had driven { $before }, which is farther. Check both.
+share-tells-wishes = What you missed or wish for: { $count }.
+
+# The road log
+
+page-log = Road log
+next-log = Log the day: battery, litres, cash, distance, what you missed
+log-lede = Count a thing now and then. Each count replaces what was computed, and together they show by how much the plan is off.
+log-now = Now
+log-begin = Count now
+log-slept-well = Slept well
+log-slept-badly = Slept badly
+log-nothing-today = Nothing was counted today.
+log-noted = Noted.
+log-missed = Missed today
+log-missed-word = What you missed, in a word
+log-missed-note = I missed it today
+log-learned = What the road says
+log-learned-hint = What lies between two counts is held against what the plan expected of that time. A usual error of a plan is taken for granted until the counts say more. It is an estimate: by Bayesian regression, with the range it is in eight times in ten.
+log-nothing-learned = Two counts of one thing, some hours apart and with no tap or socket between them, are the least it takes.
+log-of-water = Water, a day
+log-of-spending = Money, a day
+log-of-cooling = What cools takes from { $name }, a day
+log-of-draws = What else { $name } gives, a day
+log-of-driving = Driving beside the way, a day
+log-mean = { $mean }, between { $low } and { $high }, from { $count_n ->
+    [one] one stretch
+   *[other] { $count } stretches
+ }.
+log-planned = The plan says { $planned }.
+log-not-yet = Nothing can be said of it yet.
+log-contradicts = That contradicts the plan: it was hardly to be expected.
+log-correct = Correct the plan by this
+log-corrected = The plan is corrected. You can take it back.
+log-left-out = What was left out, and why
+log-outlier = far off from all other stretches, so left out.
+log-gap-refilled = there was a tap on the way, or more water than before.
+log-gap-charged = there was a socket on the way, or more charge than before.
+log-gap-full-or-empty = the store was full or empty on the way.
+log-gap-too-long = too long ago to say what happened between.
+log-gap-too-short = too close together.
+log-gap-at-home = not on the road.
+log-gap-backwards = the distance goes back.
+log-wishes = Wishes
+wishes-hint = A day on which a thing is missed counts towards it. What was missed most, for its worth and its price, comes first.
+wishes-add = Add a wish
+wish-would-cost = would cost { $amount }
+wish-earned = { $name }: missed on { $days } of { $logged } logged, worth { $worth } of 9.
+wishes-not-missed = Not missed on any day so far:
+wishes-never-used = Carried and not said to be used on any day so far:
+log-entries = All entries
+log-entries-hint = The newest first. An entry of another day is added here, too.
+log-more = Show more
+log-no-day = No day
+log-line-missed = missed: { $name }
+field-odometer-km = Odometer
+field-measured-c = Inside, now
+field-slept = The night was
+choice-slept-well = good
+choice-slept-badly = bad
+field-missed = Missed
+field-used = Used today
+field-would-cost = What it would cost
+field-worth = How much a day without it matters, 1 to 9
+page-brief = The next build
+brief-lede = What the log and the plan say the next build needs, as one sheet that somebody else can quote from. Every number has its working.
+brief-rests = It rests on { $logged } with entries.
+brief-rests-on-plan = Nothing was logged yet: all of it rests on the plan.
+brief-nothing = There is nothing to sum up yet: the plan has no route, or nothing draws, drinks or weighs.
+brief-counted = counted
+brief-planned = from the plan
+brief-store = Power store: { $store } or more.
+working-brief-store = { $need } a day, which nine days in ten stay below (of { $count }), × { $days } without a socket ÷ { $usable } that should be used = { $store }.
+brief-panel = Panel: { $panel } or more, flat, if the sun is to bring it all.
+working-brief-panel = { $need } a day ÷ ({ $hours } of full sun on a day duller than nine in ten, losses of the panel counted × { $charged } that reaches the store) = { $panel }.
+brief-water = Water: { $litres } or more.
+working-brief-water = { $need } a day, which nine days in ten stay below (of { $count }), × { $days } without a tap = { $litres }.
+brief-warmth = Insulation: { $area } of roof, walls and floor. { $warm } inside take { $bare } bare, { $insulated } with { $foam } of foam.
+brief-warmth-measured = Insulation: { $area } of roof, walls and floor. It was { $inside } at the coldest. { $warm } inside take { $bare } bare, { $insulated } with { $foam } of foam.
+working-brief-warmth = Area × ({ $warm } − { $outside }) ÷ thermal resistance: 0.13 + 0.04 m²K/W of the air on both sides, and for { $foam } of foam its thickness ÷ 0.035 W/mK. Windows, doors, ribs and the air that is let in come on top.
+brief-floor = Floor: a bed of { $bed }; what is in the van now stands along { $used }.
+working-brief-floor = The tallest, { $tallest }, + { $over } = { $bed }.
+brief-load = What it carries: { $payload }, without the build itself.
+working-brief-load = { $people } of people + { $things } of things + { $water } of water on the heaviest day = { $payload }.
+brief-money = Money: { $month } a month on the road, up to { $high }.
+working-brief-money = { $day } a day × 30.44 days = { $month }.
+caution-licensed-trades = Fixed wiring, gas, and work on the roof and what bears the van belong to licensed trades; local codes decide what is allowed. This sheet is a list of needs and no design.
+
+# How likely
+
+page-likely = How likely
+likely-lede = Prices, sales, weather, hours and habits are drawn together, a thousand times over: in each draw, money, power, water, days and load go through the same world.
+likely-nothing = There is nothing to draw: no balance is known yet.
+likely-all = All of it holds: { $odds }.
+likely-first = What fails first most often is { $balance }: { $odds }.
+likely-first-on = What fails first most often is { $balance }: { $odds }, in half of these by { $on }.
+likely-first-by = What fails first most often is { $balance }: { $odds }, in half of these by { $on }; most often by { $name }.
+likely-balances = Balance by balance
+likely-balance = Balance
+likely-holds = Holds
+likely-fails-first = Fails first
+likely-fails-on = Fails, half the times, by
+likely-unknown = not known yet
+likely-inputs = What it hangs on
+likely-inputs-hint = The most important first. The bar is how closely the worst margin follows it.
+likely-no-inputs = Nothing in the plan is a range or a chance, so every draw is the likely run.
+likely-halves = Fails: { $low } in its lower half, { $high } in its upper half.
+likely-how = { $runs } draws from { $from } to { $until }. Each uncertain number is drawn once a draw, for whoever guesses a budget wrong guesses it wrong all along; a sale that is late comes later, and after the day of leaving not at all. Common practice, no source. The order is by rank correlation.
+likely-of-price = What it costs: { $name }
+likely-of-sale-price = What it brings: { $name }
+likely-of-sale-day = When it is sold: { $name }
+likely-of-income = What comes in: { $name }
+likely-of-cost = What is paid: { $name }
+likely-of-night = The price of a night: { $name }
+likely-of-van-price = The price of the van
+likely-of-part-exchange = What is taken off for the present car
+likely-of-fuel-use = What the van burns
+likely-of-fuel-price = The price of fuel
+likely-of-driving = How long and far it is: { $name }
+likely-of-mains = How long there is a socket: { $name }
+likely-of-use = How much it draws: { $name }
+likely-of-often = How often it is used: { $name }
+likely-of-water = How much water it takes: { $name }
+likely-of-mass = What it weighs: { $name }
+likely-of-task-hours = How long it takes: { $name }
+likely-of-clouds = How bright the days are
+likely-of-dry-days = How many days are dry

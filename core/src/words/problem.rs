@@ -1,5 +1,6 @@
 //! The sentence and the figures of a problem.
 
+use crate::assessment::Moment;
 use crate::explain::{Figure, Figures};
 use crate::plan::{Money, Quantity, Wrong};
 
@@ -69,5 +70,16 @@ pub(super) fn said(wrong: &Wrong) -> (&'static str, Figures) {
         Wrong::OutlineFlat => ("problem-outline-flat", vec![]),
         Wrong::DoorPastWall => ("problem-door-past-wall", vec![]),
         Wrong::NotAYear => ("problem-not-a-year", vec![]),
+        Wrong::CountedTwice { on, hour } => {
+            let moment = Moment::hours_into(*on, f64::from(*hour));
+            ("problem-counted-twice", vec![("at", Figure::Moment(moment))])
+        }
+        Wrong::MoreThanFits { most_l } => {
+            ("problem-more-than-fits", vec![("most", Figure::of(*most_l, Quantity::VolumeL))])
+        }
+        Wrong::OdometerBack { on, before_km } => (
+            "problem-odometer-back",
+            vec![("on", Figure::Date(*on)), ("before", Figure::of(*before_km, Quantity::DistanceKm))],
+        ),
     }
 }

@@ -28,12 +28,15 @@ pub const HIRED: &str = "
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 30] = [
+pub const ROUTES: [&str; 33] = [
     "/",
     "/overview",
     "/kit",
     "/route",
     "/balances",
+    "/log",
+    "/brief",
+    "/changes",
     "/money",
     "/in-and-out",
     "/selling",

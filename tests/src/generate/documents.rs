@@ -135,6 +135,15 @@ fn faults() -> Vec<Fault> {
         Entry("kit", json!({ "mass_kg": { "low": 3, "likely": 2, "high": 1 } })),
         Entry("kit", json!({ "draw": 5, "sale": "later", "store": [] })),
         Entry("readings", json!({ "store": 4_000_000, "charge_percent": 50 })),
+        At(
+            "/readings",
+            json!([
+                { "on": "2027-05-02", "hour": 9, "cash": "80", "odometer_km": 90_500 },
+                { "on": "2027-05-02", "hour": 9, "cash": "70", "odometer_km": 90_400, "missed": 4_000_000 },
+                { "on": "2027-05-03", "hour": 7, "fresh_l": 19_999, "slept": "badly" },
+            ]),
+        ),
+        Entry("kit", json!({ "obtain": "owned", "tank": { "capacity_l": 20 } })),
         Entry("receipt_lines", json!({ "item": 4_000_000, "amount": "5" })),
         Entry("incomes", json!({ "on": "2027-03-05", "until": "2027-03-04" })),
         Entry("kit", json!({ "quantity": 2, "returned": { "quantity": 3 } })),

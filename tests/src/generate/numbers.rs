@@ -66,7 +66,14 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
         numbers.push(&mut water_use.to_grey_percent);
     }
     for reading in &mut plan.readings {
-        numbers.extend([&mut reading.charge_percent, &mut reading.fresh_l, &mut reading.grey_l].into_iter().flatten());
+        let counted = [
+            &mut reading.charge_percent,
+            &mut reading.fresh_l,
+            &mut reading.grey_l,
+            &mut reading.odometer_km,
+            &mut reading.measured_c,
+        ];
+        numbers.extend(counted.into_iter().flatten());
     }
     numbers
 }

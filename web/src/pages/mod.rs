@@ -1,7 +1,9 @@
 //! One file a page.
 
 mod balances;
+mod brief;
 mod buying;
+mod changes;
 mod compare;
 mod days;
 mod futures;
@@ -9,6 +11,7 @@ mod helping;
 mod keeping;
 mod kit;
 mod load;
+mod log;
 mod money;
 mod open;
 mod overview;
@@ -32,11 +35,14 @@ use kerbstead_core::words::Key;
 use kerbstead_core::{Assessment, Balance};
 
 pub use balances::balances;
+pub use brief::brief;
 pub use buying::buying;
+pub use changes::changes;
 pub use days::{clearing, days, work};
 pub use futures::futures;
 pub use kit::kit;
 pub use load::load;
+pub use log::log;
 pub use money::{in_and_out, money};
 pub use open::open;
 pub use overview::overview;

@@ -5,6 +5,7 @@ use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Edit, Path, Plan, days_between, field, read_date};
 
+use super::changes::first_changes;
 use super::{BALANCES, balance_page, balance_title, section, standing};
 use crate::el::{View, all, el, fragment};
 use crate::live::{self, Signal};
@@ -21,6 +22,7 @@ pub fn overview() -> View {
         .put(demo_banner())
         .put(dates_line())
         .put(el("div").class("cards").put_each(cards))
+        .put(first_changes(App::here()))
         .put(guesses())
         .put(problems())
         .put(next_pages())
@@ -120,7 +122,8 @@ fn page_of(path: &Path) -> String {
     let (section, rest) = path.split_first();
     match section {
         "kit" => format!("{}/{}", Page::Kit.link(), rest.split('/').next().unwrap_or_default()),
-        "purse" | "belongings" | "incomes" | "costs" | "purchase" | "loans" | "readings" => Page::Money.link(),
+        "purse" | "belongings" | "incomes" | "costs" | "purchase" | "loans" => Page::Money.link(),
+        "readings" | "wishes" => Page::Log.link(),
         "selling" => Page::Selling.link(),
         "trial" | "builds" => Page::Futures.link(),
         "tasks" | "task_needs" | "tools" | "helpers" | "other_days" | "building" => Page::Work.link(),
@@ -191,6 +194,7 @@ fn problems() -> View {
 
 fn next_pages() -> View {
     let links = [
+        (Page::Log, "next-log"),
         (Page::Tonight, "next-tonight"),
         (Page::Kit, "next-kit"),
         (Page::Route, "next-route"),

@@ -33,15 +33,18 @@ pub struct Entries {
 impl Entries {
     /// A line for each entry that opens into its fields, and a button to add one.
     pub fn show(self) -> View {
-        let app = App::here();
-        let list = self.list;
         let opened = Signal::new(route::entry_in_address());
+        fragment().put(self.rows(opened)).put(self.adding(opened)).done()
+    }
+
+    fn adding(self, opened: Signal<Option<Id>>) -> View {
+        let (app, list) = (App::here(), self.list);
         let add_one = move || {
             let id = app.plan(Plan::next_id);
             opened.set(Some(id));
             app.edit(Edit::Insert { list, at: usize::MAX, entry: with_id((self.fresh)(), id) });
         };
-        fragment().put(self.rows(opened)).put(button(self.add, add_one).class("add")).done()
+        button(self.add, add_one).class("add").done()
     }
 
     /// The lines alone, for a list that is added to in another way.
@@ -49,9 +52,23 @@ impl Entries {
         self.rows(Signal::new(route::entry_in_address()))
     }
 
+    /// A button to add one, and the lines of so many of the last entries, the last first.
+    pub fn newest(self, count: Signal<usize>) -> View {
+        let (app, list) = (App::here(), self.list);
+        let ids = live::memo(move || {
+            let count = count.get();
+            app.plan(|plan| list.ids(plan).into_iter().rev().take(count).collect())
+        });
+        let opened = Signal::new(route::entry_in_address());
+        fragment().put(self.adding(opened)).put(self.rows_of(ids, opened)).done()
+    }
+
     fn rows(self, opened: Signal<Option<Id>>) -> View {
         let (app, list) = (App::here(), self.list);
-        let ids = live::memo(move || app.plan(|plan| list.ids(plan)));
+        self.rows_of(live::memo(move || app.plan(|plan| list.ids(plan))), opened)
+    }
+
+    fn rows_of(self, ids: Memo<Vec<Id>>, opened: Signal<Option<Id>>) -> View {
         let row = move |id| self.entry(id, opened.get_untracked() == Some(id));
         el("ul").class("entries").put(live::rows(ids, row)).done()
     }

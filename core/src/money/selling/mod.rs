@@ -24,6 +24,7 @@ use super::chance::MOST_MINOR;
 pub use drops::{MOST_THINGS, NotPlanned, SalesPlan, Stage, Thing, Wish, plan_sales};
 pub use fate::{AtHome, Choice, Fate, fates};
 pub use of_kept::{FateWay, Fates, fates_of, months_stored};
+pub(crate) use of_plan::demand_of;
 pub use of_plan::{NoSchedule, Offered, Prices, Schedule, offered, offered_one, schedule, taking, told_chance};
 
 /// How a thing finds its buyer.

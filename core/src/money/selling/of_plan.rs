@@ -114,7 +114,7 @@ fn offer(plan: &Plan, as_of: Date, belonging: &Belonging) -> Option<Offered> {
     let on = sold_on(plan, belonging)?;
     let asking = asking(belonging)?;
     let minor = minor(asking, plan);
-    let demand = demand(plan, belonging, minor);
+    let demand = demand_of(plan, belonging, minor);
     let since = belonging.listed_on.map_or(first_day(plan, as_of), |listed| listed.max(first_day(plan, as_of)));
     let days = days_between(since, on).max(0);
     let percent = 100.0 * demand.chance_within(minor, f64::from(days));
@@ -220,7 +220,8 @@ fn minor(amount: Money, plan: &Plan) -> i64 {
     amount.to_minor(plan.minor_digits()).unwrap_or(MOST_MINOR).clamp(1, MOST_MINOR)
 }
 
-fn demand(plan: &Plan, belonging: &Belonging, asking: i64) -> Demand {
+/// How a thing at home finds its buyer, if it is to bring so much, in minor units.
+pub(crate) fn demand_of(plan: &Plan, belonging: &Belonging, asking: i64) -> Demand {
     Demand {
         usual_price: belonging.usual_price.map_or(asking, |usual| minor(usual, plan)),
         half_sold_days: belonging.half_sold_days.unwrap_or(HALF_SOLD_DAYS),
@@ -229,7 +230,7 @@ fn demand(plan: &Plan, belonging: &Belonging, asking: i64) -> Demand {
 }
 
 fn thing(plan: &Plan, belonging: &Belonging) -> Option<Thing> {
-    let demand = demand(plan, belonging, minor(asking(belonging)?, plan));
+    let demand = demand_of(plan, belonging, minor(asking(belonging)?, plan));
     let cost = belonging.selling_cost.map_or(0, |cost| cost.to_minor(plan.minor_digits()).unwrap_or(MOST_MINOR));
     let cost = cost.clamp(0, MOST_MINOR);
     let usual = Money::from_minor(demand.usual_price, plan.minor_digits());

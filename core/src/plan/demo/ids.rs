@@ -28,6 +28,7 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
     let distances = plan.distances.iter_mut().map(|entry| &mut entry.id);
     let years = plan.years.iter_mut().map(|entry| &mut entry.id);
     let charging = plan.charging.iter_mut().map(|entry| &mut entry.id);
+    let wishes = plan.wishes.iter_mut().map(|entry| &mut entry.id);
     let all = kit
         .chain(belongings)
         .chain(incomes)
@@ -51,7 +52,8 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
         .chain(sleepers)
         .chain(distances)
         .chain(years)
-        .chain(charging);
+        .chain(charging)
+        .chain(wishes);
     for (id, next) in all.zip(1 as Id..) {
         *id = next;
     }

@@ -7,7 +7,7 @@ use super::{Edit, NotPossible};
 use crate::plan::{
     Belonging, BuiltIn, Charging, Corner, Cost, Distance, Door, Helper, Id, Income, Item, Loan, OtherDay, Path,
     Placement, Plain, Plan, Reading, Receipt, ReceiptLine, RoofRow, Sleeper, Stay, Task, TaskNeed, Tool, VanBuild,
-    WallRow, WaterUse, WeekDay, Year,
+    WallRow, WaterUse, WeekDay, Wish, Year,
 };
 
 /// An entry of a list of the plan.
@@ -109,6 +109,7 @@ lists! {
     Distances distances Distance, "What is to be near to what, or away from it.";
     Years years Year, "Typical years that were read in.";
     Charging charging Charging, "Where stores could be charged.";
+    Wishes wishes Wish, "What was missed, or might be.";
 }
 
 impl List {

@@ -162,22 +162,6 @@ fn usual_cost(starter: &'static CostStarter) -> View {
 }
 
 fn readings() -> View {
-    fn line(plan: &Plan, id: Id) -> (String, String) {
-        let entry = plan.readings.iter().find(|entry| entry.id == id);
-        entry.map_or_else(Default::default, |entry| {
-            let cash = entry.cash.map_or_else(String::new, |cash| money_text(Some(cash.into())));
-            (date_text(entry.on), cash)
-        })
-    }
-    fn body(id: Id) -> View {
-        let names = &["on", "hour", "cash", "charge_percent", "store", "fresh_l", "grey_l"];
-        fields(&Path::entry("readings", id), names)
-    }
-    fn fresh() -> serde_json::Value {
-        json!({ "on": kerbstead_core::plan::date_text(crate::browser::today()), "hour": 8 })
-    }
-    fragment()
-        .put(el("p").put(key!("money-readings-hint")))
-        .put(Entries { list: List::Readings, line, body, fresh, add: key!("readings-add") }.show())
-        .done()
+    let link = el("a").attr("href", Page::Log.link()).put(key!("page-log"));
+    fragment().put(el("p").put(key!("money-readings-hint"))).put(el("p").put(link)).done()
 }

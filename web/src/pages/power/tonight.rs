@@ -1,17 +1,16 @@
 //! Tonight: from what was read off, how long it lasts, how sure that is, and what to go without.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Edit, Id, List, Path, Plan, Quantity, date_text};
+use kerbstead_core::plan::Quantity;
 use kerbstead_core::power::{Night, Outlook};
 use kerbstead_core::{Balance, Caution};
-use serde_json::json;
 
 use super::super::{section, standing, verdict_line};
 use super::outlook::Asking;
 use crate::browser;
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::parts::{button, fields, named_in, take_care};
+use crate::parts::{named_in, take_care};
 use crate::state::App;
 
 const READ: &[&str] = &["charge_percent", "store", "fresh_l", "grey_l", "cash", "hour"];
@@ -20,34 +19,15 @@ const READ: &[&str] = &["charge_percent", "store", "fresh_l", "grey_l", "cash", 
 pub fn tonight() -> View {
     let app = App::here();
     let asking = Asking::of(app);
-    let last = live::memo(move || app.plan(last_reading));
-    let read_now = move || {
-        let id = app.plan(Plan::next_id);
-        let entry = json!({ "id": id, "on": date_text(browser::today()), "hour": browser::hour() });
-        app.edit(Edit::Insert { list: List::Readings, at: usize::MAX, entry });
-    };
-    let reading = move || match last.get() {
-        Some(id) => fields(&Path::entry("readings", id), READ),
-        None => el("p").put(key!("tonight-no-reading")).done(),
-    };
     fragment()
         .put(el("h1").put(key!("page-tonight")))
-        .put(section(
-            key!("tonight-reading"),
-            fragment().put(live::view(reading)).put(button(key!("tonight-read-now"), read_now).class("add")).done(),
-        ))
+        .put(section(key!("tonight-reading"), super::super::log::now(app, READ)))
         .put(section(key!("tonight-power"), asking.view(told)))
         .put(section(key!("page-water"), of_balance(app, Balance::Water)))
         .put(section(key!("page-money"), of_balance(app, Balance::Money)))
         .put(el("p").class("hint").put(key!("tonight-hint")))
         .put(take_care(&[Caution::StoreHeatAndFrost, Caution::ChargingUnattended, Caution::EngineWhileParked]))
         .done()
-}
-
-/// The last reading of today.
-fn last_reading(plan: &Plan) -> Option<Id> {
-    let of_today = plan.readings.iter().filter(|reading| reading.on == Some(browser::today()));
-    of_today.max_by_key(|reading| reading.hour).map(|reading| reading.id)
 }
 
 fn of_balance(app: App, balance: Balance) -> View {

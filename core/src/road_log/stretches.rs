@@ -1,0 +1,268 @@
+//! What lies between two counts of one thing: what was used, and what the plan expected.
+//!
+//! Only stretches in which nothing unknown came in can be learned from. The others are gaps, each with its reason.
+
+use jiff::civil::Date;
+
+use super::calibration::Stretch;
+use super::constants::{FULL_SHARE, LEAST_HOURS, MOST_GAP_DAYS};
+use crate::energy::run::{Course, HourOf};
+use crate::money::{self, FlowGroup};
+use crate::order;
+use crate::plan::civil::day_key;
+use crate::plan::record::{record, words};
+use crate::plan::{Id, Money, Plan, Reading, Works, days_between};
+use crate::power;
+use crate::run::{Day, Timeline, walk_with};
+use crate::water;
+
+/// Why a stretch between two counts says nothing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Why {
+    /// There was a tap on the way, or more is there than before.
+    #[default]
+    Refilled,
+    /// There was a socket on the way, or more is there than before.
+    Charged,
+    /// The store was full or empty on the way: what more came, or was wanted, nobody knows.
+    FullOrEmpty,
+    /// Too much time lies between them.
+    TooLong,
+    /// Hardly any time lies between them.
+    TooShort,
+    /// It was not on the road.
+    AtHome,
+    /// The distance goes back.
+    Backwards,
+}
+
+words!(Why {
+    Refilled = "refilled", Charged = "charged", FullOrEmpty = "full_or_empty", TooLong = "too_long",
+    TooShort = "too_short", AtHome = "at_home", Backwards = "backwards",
+});
+
+/// A stretch that says nothing.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Gap {
+    /// The day of the first count.
+    pub from: Date,
+    /// The day of the second.
+    pub to: Date,
+    /// Why.
+    pub why: Why,
+}
+
+record!(Gap { from, to, why });
+
+/// All stretches of one thing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Evidence {
+    /// What can be learned from.
+    pub stretches: Vec<Stretch>,
+    /// From which day to which, stretch by stretch.
+    pub spans: Vec<(Date, Date)>,
+    /// What cannot.
+    pub gaps: Vec<Gap>,
+}
+
+impl Evidence {
+    fn add(&mut self, span: (Date, Date), found: Result<Stretch, Why>) {
+        match found {
+            Ok(stretch) => {
+                self.stretches.push(stretch);
+                self.spans.push(span);
+            }
+            Err(why) => self.gaps.push(Gap { from: span.0, to: span.1, why }),
+        }
+    }
+}
+
+/// A count of one thing.
+#[derive(Clone, Copy, Debug)]
+struct Count {
+    on: Date,
+    hour: u32,
+    value: f64,
+}
+
+impl Count {
+    /// Days from this count to a later one.
+    fn days_to(&self, later: &Self) -> f64 {
+        f64::from(days_between(self.on, later.on)) + (f64::from(later.hour) - f64::from(self.hour)) / 24.0
+    }
+}
+
+/// The road up to a day, with what was counted on it.
+pub struct Road<'a> {
+    plan: &'a Plan,
+    as_of: Date,
+    timeline: &'a Timeline<'a>,
+    days: Vec<&'a Day<'a>>,
+    readings: Vec<&'a Reading>,
+}
+
+impl<'a> Road<'a> {
+    /// Of a plan whose work has given its days.
+    pub fn new(plan: &'a Plan, as_of: Date, timeline: &'a Timeline<'a>) -> Self {
+        let days: Vec<&Day> = timeline.road().collect();
+        let dated: Vec<&Reading> =
+            plan.readings.iter().filter(|reading| reading.on.is_some_and(|on| on <= as_of)).collect();
+        let readings = order::by_key(&dated, |one| one.on.map_or(0, day_key) << 32 | u64::from(one.hour.min(23)));
+        Self { plan, as_of, timeline, days, readings }
+    }
+
+    /// What was counted of a thing, in the order of time; of several at one time, the last.
+    fn counts(&self, value: impl Fn(&Reading) -> Option<f64>) -> Vec<Count> {
+        let mut counts: Vec<Count> = Vec::new();
+        for reading in &self.readings {
+            let (Some(on), Some(value)) = (reading.on, value(reading).filter(|value| value.is_finite())) else {
+                continue;
+            };
+            let count = Count { on, hour: reading.hour.min(23), value };
+            match counts.last_mut().filter(|last| (last.on, last.hour) == (count.on, count.hour)) {
+                Some(last) => *last = count,
+                None => counts.push(count),
+            }
+        }
+        counts
+    }
+
+    fn evidence(&self, counts: &[Count], of: impl Fn(&Count, &Count, f64) -> Result<Stretch, Why>) -> Evidence {
+        let mut evidence = Evidence::default();
+        for pair in counts.windows(2) {
+            let [first, second] = pair else { continue };
+            let days = first.days_to(second);
+            let found = match days {
+                _ if self.place(first.on).is_none() || self.place(second.on).is_none() => Err(Why::AtHome),
+                days if days * 24.0 < LEAST_HOURS => Err(Why::TooShort),
+                days if days > MOST_GAP_DAYS => Err(Why::TooLong),
+                days => of(first, second, days),
+            };
+            evidence.add((first.on, second.on), found);
+        }
+        evidence
+    }
+
+    /// The number of a day on the road.
+    fn place(&self, on: Date) -> Option<usize> {
+        let first = self.days.first()?.date;
+        let at = usize::try_from(days_between(first, on)).ok()?;
+        (first <= on && at < self.days.len()).then_some(at)
+    }
+
+    /// The days of the road from one to another, both counted.
+    fn between(&self, from: Date, to: Date) -> &[&'a Day<'a>] {
+        let (Some(from), Some(to)) = (self.place(from), self.place(to)) else { return &[] };
+        self.days.get(from..=to).unwrap_or_default()
+    }
+
+    /// Fresh water, in litres beside what the plan uses in the time.
+    pub fn water(&self) -> Evidence {
+        let litres_a_day = water::Input::new(self.plan).use_l_per_day;
+        let counts = self.counts(|reading| reading.fresh_l);
+        self.evidence(&counts, |first, second, days| {
+            // A tap fills the cans in the evening: it may have, if a night lies between.
+            let nights = self.between(first.on, second.on).iter().filter(|day| day.date < second.on);
+            let had_tap = nights.into_iter().any(|day| day.offer.is_some_and(|offer| offer.water));
+            let observed = first.value - second.value;
+            if had_tap || observed < 0.0 {
+                return Err(Why::Refilled);
+            }
+            Ok(Stretch { observed, expected: vec![litres_a_day * days], known: 0.0, weight_days: days })
+        })
+    }
+
+    /// Cash, beside what an average day on the road costs; what is planned apart from that, such as wages and purchases, is
+    /// known. An estimate of a rate and no account: it is made in plain numbers.
+    pub fn spending(&self, a_day: Money) -> Evidence {
+        let flows = money::Input::new(self.plan, self.as_of, self.timeline).flows;
+        let is_running = |group: FlowGroup| {
+            matches!(group, FlowGroup::Costs | FlowGroup::Nights | FlowGroup::Charging | FlowGroup::Fuel)
+        };
+        let counts = self.counts(|reading| reading.cash.map(Money::to_plot));
+        self.evidence(&counts, |first, second, days| {
+            // A count before noon stands before the day's movements, one from noon on after them.
+            let is_in = |on: Date| {
+                (on > first.on || on == first.on && first.hour < 12)
+                    && (on < second.on || on == second.on && second.hour >= 12)
+            };
+            let others = flows.iter().filter(|flow| flow.counts() && is_in(flow.on) && !is_running(flow.group));
+            let others: Money = others.map(|flow| flow.amount).sum();
+            let observed = first.value - second.value;
+            Ok(Stretch {
+                observed,
+                expected: vec![a_day.to_plot() * days],
+                known: -others.to_plot(),
+                weight_days: days,
+            })
+        })
+    }
+
+    /// What the van drives besides the way of the plan, in km.
+    pub fn driving(&self) -> Evidence {
+        let counts = self.counts(|reading| reading.odometer_km);
+        self.evidence(&counts, |first, second, days| {
+            // The day's way is driven from the morning on.
+            let is_in =
+                |day: &&&Day| (day.date > first.on || first.hour < 12) && (day.date < second.on || second.hour >= 12);
+            let planned_km: f64 = self.between(first.on, second.on).iter().filter(is_in).map(|day| day.drive_km).sum();
+            let observed = second.value - first.value;
+            if observed < 0.0 {
+                return Err(Why::Backwards);
+            }
+            Ok(Stretch { observed, expected: vec![days], known: planned_km, weight_days: days })
+        })
+    }
+
+    /// What a store gave: first to what cools, then to all else, in Wh at its cells.
+    pub fn power(&self, store: Id) -> Option<Evidence> {
+        let electrics = power::Input::new(self.plan, &self.days);
+        let at = electrics.stores.iter().position(|known| *known == store)?;
+        let usable_wh = electrics.setup.stores.get(at)?.store.usable_wh;
+        let course = self.course(&electrics);
+        let without_cooling = self.course(&power::Input::new(&without_cooling(self.plan), &self.days));
+        let is_first = at == 0;
+        let counts = self.counts(|reading| {
+            let is_of_it = reading.store == Some(store) || (reading.store.is_none() && is_first);
+            reading.charge_percent.filter(|_| is_of_it)
+        });
+        let hours = |course: &Course, range: std::ops::Range<usize>| -> Vec<HourOf> {
+            course.stores.get(at).and_then(|store| store.hours.get(range)).unwrap_or_default().to_vec()
+        };
+        Some(self.evidence(&counts, |first, second, days| {
+            let hour = |count: &Count| self.place(count.on).map_or(0, |day| day * 24 + count.hour as usize);
+            let range = hour(first)..hour(second);
+            let given = electrics.setup.hours.get(range.clone()).unwrap_or_default();
+            let here = hours(&course, range.clone());
+            if given.iter().any(|hour| hour.mains_w > 0.0) || second.value > first.value {
+                return Err(Why::Charged);
+            }
+            let is_full = |hour: &HourOf| hour.put_in_wh > 0.0 && hour.charge_wh >= usable_wh * FULL_SHARE;
+            if here.iter().any(|hour| hour.short_wh > 0.0 || is_full(hour)) {
+                return Err(Why::FullOrEmpty);
+            }
+            let sum = |hours: &[HourOf], of: fn(&HourOf) -> f64| -> f64 { hours.iter().map(of).sum() };
+            let all = sum(&here, |hour| hour.taken_out_wh);
+            let rest = sum(&hours(&without_cooling, range), |hour| hour.taken_out_wh).min(all);
+            Ok(Stretch {
+                observed: (first.value - second.value) / 100.0 * usable_wh,
+                expected: vec![all - rest, rest],
+                known: sum(&here, |hour| hour.lost_wh) - sum(&here, |hour| hour.put_in_wh),
+                weight_days: days,
+            })
+        }))
+    }
+
+    fn course(&self, electrics: &power::Input) -> Course {
+        walk_with(self.plan, self.as_of, self.timeline, Some(electrics)).power.unwrap_or_default()
+    }
+}
+
+/// The plan without what cools.
+pub fn without_cooling(plan: &Plan) -> Plan {
+    let mut plan = plan.clone();
+    for item in &mut plan.kit {
+        item.draw = item.draw.filter(|draw| draw.works != Some(Works::Cooling));
+    }
+    plan
+}
