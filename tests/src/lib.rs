@@ -4,6 +4,7 @@ pub mod browser;
 pub mod generate;
 pub mod kills;
 pub mod links;
+pub mod picks;
 pub mod strangers;
 pub mod vans;
 pub mod worked;
