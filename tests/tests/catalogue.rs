@@ -16,9 +16,9 @@ use kerbstead_core::money::selling::{fates_of, offered, schedule};
 use kerbstead_core::moves::{Found, tried};
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{
-    Calendar, Charging, Climate, Cost, Document, Door, Draw, Fastened, Gives, Helper, Item, Kind, Level, Money, NumberMarks,
-    Offer, OpenedBox, Outlet, Panel, Placement, Plan, Problem, Quantity, Reading, Sleeper, Stay, Store, Tank, Task,
-    TaskNeed, Tool, ToolSource, VanSide, Vehicle, WaterUse, Works, field, typed_value, validate,
+    Calendar, Charging, Climate, Cost, Document, Door, Draw, Fastened, Gives, Helper, Item, Kind, Level, Money,
+    NumberMarks, Offer, OpenedBox, Outlet, Panel, Placement, Plan, Problem, Quantity, Reading, Sleeper, Stay, Store,
+    Tank, Task, TaskNeed, Tool, ToolSource, VanSide, Vehicle, WaterUse, Works, field, typed_value, validate,
 };
 use kerbstead_core::road_log::brief;
 use kerbstead_core::shop::{read_offer, report};
@@ -396,7 +396,13 @@ fn plans_with_a_log() -> Vec<(Plan, Date)> {
     let store = |id| Item { id, store: Some(Store { usable_wh: 300.0, ..Store::default() }), ..Item::default() };
     let draw = Draw { power_w: 60.0.into(), hours_per_day: Some(8.0.into()), ..Draw::default() };
     let day = date(2027, 4, 5);
-    let reading = Reading { id: 20, on: Some(day), measured_c: Some(3.0), ..Reading::default() };
+    let reading = |id, day, cash| Reading {
+        id,
+        on: Some(day),
+        measured_c: Some(3.0),
+        cash: Some(Money::whole(cash)),
+        ..Reading::default()
+    };
     let plan = Plan {
         calendar: Calendar { leaves_on: Some(day), ..Calendar::default() },
         vehicle: Vehicle { empty_mass_kg: Some(1_900.0), gross_limit_kg: Some(3_000.0), ..Vehicle::default() },
@@ -415,11 +421,11 @@ fn plans_with_a_log() -> Vec<(Plan, Date)> {
         costs: vec![Cost { id: 7, amount: Some(Money::whole(90).into()), ..Cost::default() }],
         water_uses: vec![WaterUse { id: 8, litres_per_day: 6.0.into(), ..WaterUse::default() }],
         sleepers: vec![Sleeper { id: 9, height_mm: Some(1_700.0), ..Sleeper::default() }],
-        readings: vec![reading],
+        readings: vec![reading(20, day, 500), reading(21, date(2027, 4, 7), 480)],
         ..Plan::default()
     };
     let unmeasured = Plan { readings: Vec::new(), ..plan.clone() };
-    vec![(plan, day), (unmeasured, day)]
+    vec![(plan, date(2027, 4, 8)), (unmeasured, day)]
 }
 
 /// Hardly any plan by chance has one.

@@ -22,9 +22,9 @@ pub fn limits(before: &Outcome, floor: Money, moves: &[(Move, Outcome)], short: 
     let mut limits = Limits::default();
     for balance in short {
         if *balance == Balance::Money {
-            limits.add_cash(before, floor, moves)
+            limits.add_cash(before, floor, moves);
         } else {
-            limits.add(*balance, before, moves)
+            limits.add(*balance, before, moves);
         }
     }
     limits

@@ -90,9 +90,10 @@ fn ranked(app: App, found: &Moves, shown: Signal<usize>) -> View {
         fragment()
             .put(el("p").put(key!("changes-ranked-hint")).put(" ").put(tell!("changes-tried", &tried)))
             .put(el("ol").class("changes").put_each(found.moves.iter().take(shown.get()).map(|one| change(app, one))))
-            .put((found.moves.len() > shown.get()).then(|| {
-                button(key!("more"), move || shown.set(shown.get_untracked() + SHOWN)).done()
-            }))
+            .put(
+                (found.moves.len() > shown.get())
+                    .then(|| button(key!("more"), move || shown.set(shown.get_untracked() + SHOWN)).done()),
+            )
             .put(el("p").put(el("small").put(key!("changes-cost-how"))))
             .done(),
     )

@@ -317,8 +317,6 @@ fn entries(app: App) -> View {
     fragment()
         .put(el("p").put(key!("log-entries-hint")))
         .put(list.newest(shown))
-        .put(live::when(is_more, move || {
-            button(key!("more"), move || shown.set(shown.get_untracked() + SHOWN)).done()
-        }))
+        .put(live::when(is_more, move || button(key!("more"), move || shown.set(shown.get_untracked() + SHOWN)).done()))
         .done()
 }
