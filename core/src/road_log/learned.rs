@@ -11,6 +11,7 @@ use super::constants::{
 use super::corrections;
 use super::stretches::{Evidence, Gap, Road, without_cooling};
 use crate::explain::Figure;
+use crate::moves::constants::USUAL_DAY;
 use crate::plan::record::{record, words};
 use crate::plan::{Edit, Id, Money, Plan, Quantity};
 use crate::run::{Day, Timeline, dated};
@@ -122,11 +123,17 @@ fn of_water(plan: &Plan, road: &Road) -> Learned {
 fn of_spending(plan: &Plan, as_of: Date, timeline: &Timeline, road: &Road) -> Learned {
     let walked = crate::run::walk(plan, as_of, timeline).money;
     let a_day = money::report(plan, as_of, timeline, walked).road_cost_per_day;
-    let planned = a_day.to_plot();
-    let evidence = road.spending(a_day);
-    let prior =
-        Prior { means: vec![1.0], sds: vec![PRIOR_SD], noise_sd: planned * MONEY_NOISE, noise_weight: NOISE_WEIGHT };
-    let mut learned = one(What::Spending, 0, &evidence, &prior, planned);
+    // Where nothing is planned, a usual day is what it is measured by.
+    let is_planned = a_day > Money::ZERO;
+    let unit = if is_planned { a_day } else { Money::whole(USUAL_DAY) };
+    let evidence = road.spending(unit);
+    let prior = Prior {
+        means: vec![if is_planned { 1.0 } else { 0.0 }],
+        sds: vec![if is_planned { PRIOR_SD } else { 1.0 }],
+        noise_sd: unit.to_plot() * MONEY_NOISE,
+        noise_weight: NOISE_WEIGHT,
+    };
+    let mut learned = Learned { planned: a_day.to_plot(), ..one(What::Spending, 0, &evidence, &prior, unit.to_plot()) };
     learned.correction = worth_it(&learned).then(|| corrections::of_spending(plan, &learned)).flatten();
     learned
 }
