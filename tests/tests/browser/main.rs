@@ -13,6 +13,7 @@ mod money;
 mod offline;
 mod power;
 mod receipts;
+mod road;
 mod same_bits;
 mod sharing;
 mod shop;

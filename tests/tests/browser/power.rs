@@ -73,8 +73,8 @@ fn tonight_is_worked_out_from_what_was_read() -> Result<()> {
     )?;
     ensure!(today.is_string(), "no day was set");
     browser.load("/tonight")?;
-    browser.wait_for_text("Nothing was read today.")?;
-    browser.find("button", "Read off now")?.click()?;
+    browser.wait_for_text("Nothing was counted today.")?;
+    browser.find("button", "Count now")?.click()?;
     browser.find("textbox", "Battery shows")?.type_keys("11")?;
     browser.wait_for_text("Everything runs until")?;
     browser.wait_for_text("when it can be charged again")?;

@@ -48,7 +48,7 @@ pub fn log() -> View {
     fragment()
         .put(el("h1").put(key!("page-log")))
         .put(el("p").put(key!("log-lede")))
-        .put(section(key!("log-now"), now(app, COUNTS)))
+        .put(section(key!("log-now"), now(app, COUNTS, true)))
         .put(section(key!("log-missed"), missed(app)))
         .put(section(key!("log-learned"), lessons(app, found)))
         .put(section(key!("log-wishes"), wished(app, wishes)))
@@ -63,8 +63,8 @@ pub fn log() -> View {
         .done()
 }
 
-/// The entry of this hour with its fields, and a button that begins a new one.
-pub(super) fn now(app: App, names: &'static [&'static str]) -> View {
+/// The last entry of today with its fields, and a button that begins a new one.
+pub(super) fn now(app: App, names: &'static [&'static str], asks_of_the_night: bool) -> View {
     let last = live::memo(move || app.plan(last_of_today));
     let entry = move || match last.get() {
         Some(id) => fields(&Path::entry("readings", id), names),
@@ -73,14 +73,16 @@ pub(super) fn now(app: App, names: &'static [&'static str]) -> View {
     let begin = move || {
         app.edit(fresh(app, |_| {}));
     };
-    let sleep = |key, slept: &'static str| button(key, move || put_today(app, "slept", slept.into())).done();
+    let slept = |key, slept: &'static str| {
+        asks_of_the_night.then(|| button(key, move || put_today(app, "slept", slept.into())).done())
+    };
     fragment()
         .put(
             el("div")
                 .class("buttons")
                 .put(button(key!("log-begin"), begin).class("primary"))
-                .put(sleep(key!("log-slept-well"), "well"))
-                .put(sleep(key!("log-slept-badly"), "badly")),
+                .put(slept(key!("log-slept-well"), "well"))
+                .put(slept(key!("log-slept-badly"), "badly")),
         )
         .put(live::view(entry))
         .done()

@@ -21,7 +21,7 @@ pub fn tonight() -> View {
     let asking = Asking::of(app);
     fragment()
         .put(el("h1").put(key!("page-tonight")))
-        .put(section(key!("tonight-reading"), super::super::log::now(app, READ)))
+        .put(section(key!("tonight-reading"), super::super::log::now(app, READ, false)))
         .put(section(key!("tonight-power"), asking.view(told)))
         .put(section(key!("page-water"), of_balance(app, Balance::Water)))
         .put(section(key!("page-money"), of_balance(app, Balance::Money)))
