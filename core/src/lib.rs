@@ -23,6 +23,7 @@
 //! - [`explain`]: the working of a number;
 //! - [`task`]: questions that take longer than a key should, worked out in steps;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
+//! - [`road_log`]: what is noted on the road, and what it says of a plan, apart from the plan;
 //! - [`space`]: what fits in the van and where, and whether one gets through;
 //! - [`sun`]: where the sun stands, what a panel gets of it and gives, and how warm it is outside;
 //! - [`statistics`]: percentiles, ranks, the normal distribution and Student's t;
@@ -50,6 +51,7 @@ pub mod order;
 pub mod papers;
 pub mod plan;
 pub mod power;
+pub mod road_log;
 pub mod run;
 pub mod share;
 pub mod shop;

@@ -45,7 +45,7 @@ fn fraction(a: f64, b: f64, x: f64) -> f64 {
 /// The numerator of a term of the continued fraction, from 1 on.
 fn coefficient(a: f64, b: f64, x: f64, term: u32) -> f64 {
     let m = f64::from(term / 2);
-    if term % 2 == 0 {
+    if term.is_multiple_of(2) {
         m * (b - m) * x / ((a + 2.0 * m - 1.0) * (a + 2.0 * m))
     } else {
         -(a + m) * (a + b + m) * x / ((a + 2.0 * m) * (a + 2.0 * m + 1.0))
