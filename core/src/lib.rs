@@ -25,6 +25,7 @@
 //! - [`task`]: questions that take longer than a key should, worked out in steps;
 //! - [`road_log`]: what was counted on the way corrects the plan; wishes, and the next build;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
+//! - [`road_log`]: what is noted on the road, and what it says of a plan, apart from the plan;
 //! - [`space`]: what fits in the van and where, and whether one gets through;
 //! - [`sun`]: where the sun stands, what a panel gets of it and gives, and how warm it is outside;
 //! - [`statistics`]: percentiles, ranks, the normal distribution and Student's t;

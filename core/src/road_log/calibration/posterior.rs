@@ -64,7 +64,9 @@ impl Posterior {
         let percent = if percent > 0.0 { percent.min(100.0) } else { 0.0 };
         let beyond = (1.0 - percent / 100.0) / 2.0;
         let end = |share| mean + sd * quantile(&self.parts, parameter, share);
-        Some(Interval { low: end(beyond), high: end(1.0 - beyond) })
+        let low = end(beyond);
+        // Where the ends are one number but for rounding, they stay in order.
+        Some(Interval { low, high: end(1.0 - beyond).max(low) })
     }
 
     /// How two factors go together, from -1 to 1: near -1 where the readings only tell their sum. Nothing for a parameter that
@@ -187,7 +189,7 @@ fn quantile(parts: &[Part], parameter: usize, share: f64) -> f64 {
     };
     let mut low = normals().map(|(_, mean, sd)| mean + z * sd).fold(f64::INFINITY, f64::min);
     let mut high = normals().map(|(_, mean, sd)| mean + z * sd).fold(f64::NEG_INFINITY, f64::max);
-    let mut at = normals().map(|(weight, mean, sd)| weight * (mean + z * sd)).sum::<f64>().clamp(low, high);
+    let mut at = normals().map(|(weight, mean, sd)| weight * (mean + z * sd)).sum::<f64>().max(low).min(high);
     for _ in 0..100 {
         let (mut over, mut density) = (-share, 0.0);
         for (weight, mean, sd) in normals() {
@@ -196,9 +198,9 @@ fn quantile(parts: &[Part], parameter: usize, share: f64) -> f64 {
             density += weight * normal_density(z) / sd;
         }
         if over > 0.0 {
-            high = at
+            high = at;
         } else {
-            low = at
+            low = at;
         }
         let next = at - over / density;
         let next = if next > low && next < high { next } else { f64::midpoint(low, high) };
