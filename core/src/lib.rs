@@ -15,6 +15,7 @@
 //! - [`money`], [`power`], [`water`]: a balance each: what it takes (`input`), what it gives (`report`), the
 //!   computation (`step`), its findings;
 //! - [`load`]: what the van weighs and bears, and what keeps things in their places;
+//! - [`compare`]: two to four plans side by side, as planned and under a few assumptions;
 //! - [`days`]: work placed in time, with the hands and tools there are;
 //! - [`draws`]: numbers by chance, from a seed;
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
@@ -42,6 +43,7 @@
 #![warn(missing_docs)]
 
 mod assessment;
+pub mod compare;
 pub mod days;
 pub mod draws;
 pub mod energy;

@@ -7,7 +7,8 @@
 //! use jiff::civil::date;
 //! use kerbstead_core::plan::{Plain, demo_plan};
 //! use kerbstead_core::task::{Question, Subject};
-//! let question = Question { subject: Subject::Chances, plan: demo_plan(), as_of: date(2027, 3, 10), seed: 1 };
+//! let (plan, as_of) = (demo_plan(), date(2027, 3, 10));
+//! let question = Question { subject: Subject::Chances, plan, as_of, seed: 1, ..Question::default() };
 //! let mut task = Question::from_plain(&question.to_plain()).unwrap().begin();
 //! while task.step() < 1.0 {}
 //! assert_eq!(task.answer()["paths"], 10_000);
@@ -16,6 +17,7 @@
 use jiff::civil::Date;
 use serde_json::Value;
 
+use crate::compare::CompareTask;
 use crate::days::OutlookTask;
 use crate::money::ProspectTask;
 use crate::money::buying::BuyingTask;
@@ -32,13 +34,15 @@ pub struct Question {
     pub subject: Subject,
     /// The plan.
     pub plan: Plan,
+    /// Others that it is held against, where it is.
+    pub others: Vec<Plan>,
     /// The day on which it is asked.
     pub as_of: Date,
     /// What numbers by chance begin with: the same seed gives the same answer.
     pub seed: u32,
 }
 
-record!(Question { subject, plan, as_of, seed });
+record!(Question { subject, plan, others, as_of, seed } unless empty { others });
 
 /// What a question is about.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -56,10 +60,13 @@ pub enum Subject {
     Power,
     /// What to change so that the plan holds: [`crate::moves::Moves`].
     Moves,
+    /// The plan and the others side by side: [`crate::compare::Compared`].
+    Compare,
 }
 
 words!(Subject {
     Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Power = "power", Moves = "moves",
+    Compare = "compare",
 });
 
 /// An answer that is being worked out.
@@ -83,6 +90,10 @@ impl Question {
             Subject::Chances => Box::new(ProspectTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Buying => Box::new(BuyingTask::new(&self.plan, self.as_of)),
             Subject::Power => Box::new(power::OutlookTask::new(&self.plan, self.as_of, self.seed)),
+            Subject::Compare => {
+                let plans: Vec<Plan> = std::iter::once(&self.plan).chain(&self.others).cloned().collect();
+                Box::new(CompareTask::new(&plans, self.as_of))
+            }
             Subject::Moves => Box::new(MovesTask::new(&self.plan, self.as_of)),
             Subject::Arranging => Box::new(ArrangeTask::new(&self.plan)),
             Subject::Days => Box::new(OutlookTask::new(&self.plan, self.as_of, self.seed)),

@@ -64,6 +64,8 @@ pub enum Page {
     Papers,
     /// All plans, and settings.
     Plans,
+    /// Plans side by side.
+    Beside,
     /// The plan as a link for a friend.
     Share,
     /// What came by a link.
@@ -74,7 +76,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 31] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -102,6 +104,7 @@ impl Page {
         Self::Receipts,
         Self::Papers,
         Self::Plans,
+        Self::Beside,
         Self::Share,
         Self::Open,
         Self::Start,
@@ -137,6 +140,7 @@ impl Page {
             Self::Receipts => "receipts",
             Self::Papers => "papers",
             Self::Plans => "plans",
+            Self::Beside => "beside",
             Self::Share => "share",
             Self::Open => "open",
             Self::Start => "start",
@@ -178,6 +182,7 @@ impl Page {
             Self::Receipts => key!("page-receipts"),
             Self::Papers => key!("page-papers"),
             Self::Plans => key!("page-plans"),
+            Self::Beside => key!("page-beside"),
             Self::Share => key!("page-share"),
             Self::Open => key!("page-open"),
             Self::Start => key!("page-start"),

@@ -123,6 +123,7 @@ fn show(page: Page) -> View {
         Page::Receipts => pages::receipts(),
         Page::Papers => pages::papers(),
         Page::Plans => pages::plans(),
+        Page::Beside => pages::beside(),
         Page::Share => pages::share(),
         Page::Open => pages::open(),
         Page::Start => pages::start(),

@@ -39,6 +39,17 @@ pub fn ask_and_follow(app: App, subject: Subject) -> Asked {
     asked
 }
 
+/// Asks about the plan beside others, and again whenever one of them has changed.
+pub fn ask_beside(app: App, subject: Subject, others: impl Fn() -> Vec<Plan> + 'static) -> Asked {
+    let asked = not_asked();
+    live::follow(move || {
+        let (plan, others) = (app.settled_plan(Plan::clone), others());
+        asked.answer.set(None);
+        ask_of(app, Question { subject, plan, others, ..Question::default() }, asked);
+    });
+    asked
+}
+
 /// Nothing yet: for what is asked when somebody wants it, and forgotten with the page.
 pub fn not_asked() -> Asked {
     on_cleanup(forget);
@@ -58,10 +69,15 @@ pub fn cancel(asked: Asked) {
 }
 
 fn ask_about(app: App, plan: Plan, subject: Subject, asked: Asked) {
+    ask_of(app, Question { subject, plan, ..Question::default() }, asked);
+}
+
+/// Asks as of the day of the assessment.
+fn ask_of(app: App, question: Question, asked: Asked) {
     let as_of = app.desk.assessment.with_untracked(|assessment| assessment.as_of);
     asked.share.set(0.0);
     asked.has_failed.set(false);
-    ask(&Question { subject, plan, as_of, seed: SEED }, asked);
+    ask(&Question { as_of, seed: SEED, ..question }, asked);
 }
 
 thread_local! {

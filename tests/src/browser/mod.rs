@@ -28,7 +28,7 @@ pub const HIRED: &str = "
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 33] = [
+pub const ROUTES: [&str; 34] = [
     "/",
     "/overview",
     "/kit",
@@ -55,6 +55,7 @@ pub const ROUTES: [&str; 33] = [
     "/clearing",
     "/shop",
     "/plans",
+    "/beside",
     "/papers",
     "/receipts",
     "/share",

@@ -12,7 +12,7 @@ use super::{balance_title, section};
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{plain_sentence, t, words};
-use crate::parts::{TableRow, named, table, tick_box, verdict_word};
+use crate::parts::{TableRow, named, named_table, tick_box, verdict_word};
 use crate::state::App;
 use crate::worker::ask_beside;
 
@@ -87,7 +87,7 @@ fn told(compared: &Compared, names: &[String]) -> View {
     let differ = compared.rows.iter().any(|row| row.differs);
     let rows = |differs: bool| {
         let rows = compared.rows.iter().filter(|row| row.differs == differs).map(row).collect();
-        table(t!("beside-lines"), false, &heads(key!("beside-line"), names), rows)
+        named_table(t!("beside-lines"), false, heads(key!("beside-line"), names), rows)
     };
     let alike = el("details").put(el("summary").put(key!("beside-alike"))).put(rows(false));
     fragment()
@@ -152,7 +152,7 @@ fn assumptions(under: &[Under], names: &[String]) -> View {
     };
     let mut heads = heads(key!("beside-if"), names);
     heads.push(t!("beside-why"));
-    table(t!("beside-under"), false, &heads, under.iter().map(row).collect())
+    named_table(t!("beside-under"), false, heads, under.iter().map(row).collect())
 }
 
 fn kit(only: &[KitRow], names: &[String]) -> View {
@@ -170,7 +170,7 @@ fn kit(only: &[KitRow], names: &[String]) -> View {
         });
         TableRow(named(thing.name.clone()), cells.collect(), None)
     };
-    table(t!("beside-only"), false, &heads(key!("beside-thing"), names), only.iter().map(row).collect())
+    named_table(t!("beside-only"), false, heads(key!("beside-thing"), names), only.iter().map(row).collect())
 }
 
 fn line_key(line: Line) -> &'static str {

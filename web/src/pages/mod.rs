@@ -1,6 +1,7 @@
 //! One file a page.
 
 mod balances;
+mod beside;
 mod brief;
 mod buying;
 mod changes;
@@ -35,6 +36,7 @@ use kerbstead_core::words::Key;
 use kerbstead_core::{Assessment, Balance};
 
 pub use balances::balances;
+pub use beside::beside;
 pub use brief::brief;
 pub use buying::buying;
 pub use changes::changes;

@@ -28,6 +28,7 @@ pub fn plans() -> View {
             el("div")
                 .class("buttons")
                 .put(el("a").class("button").attr("href", Page::Start.link()).put(key!("plans-new")))
+                .put(el("a").class("button").attr("href", Page::Beside.link()).put(key!("page-beside")))
                 .put(el("a").class("button").attr("href", Page::Share.link()).put(key!("plans-share")))
                 .put(el("a").class("button").attr("href", Page::Open.link()).put(key!("plans-open-link")))
                 .put(button(key!("plans-add-demo"), add_demo)),

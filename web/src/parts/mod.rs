@@ -25,4 +25,4 @@ pub use standing::{
     Grounds, StandingView, folded_working, line as standing_line, standing_details, standing_details_once, take_care,
     verdict_badge, verdict_word,
 };
-pub use table::{TableRow, table};
+pub use table::{TableRow, named_table, table};

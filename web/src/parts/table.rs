@@ -10,6 +10,11 @@ pub struct TableRow(pub String, pub Vec<String>, pub Option<&'static str>);
 
 /// A table under its heads that can be moved sideways and, unless it is short and `whole`, up and down.
 pub fn table(label: String, whole: bool, heads: &[Key], rows: Vec<TableRow>) -> View {
+    named_table(label, whole, heads.iter().map(|key| plain_sentence(*key)).collect(), rows)
+}
+
+/// The same under heads that are no texts of the catalogue.
+pub fn named_table(label: String, whole: bool, heads: Vec<String>, rows: Vec<TableRow>) -> View {
     scrolling(label, whole)
         .put(el("table").put(head(heads)).put(el("tbody").put_each(rows.into_iter().map(row))))
         .done()
@@ -25,8 +30,8 @@ pub(super) fn scrolling(label: String, whole: bool) -> El {
 }
 
 /// The heads of its columns.
-fn head(heads: &[Key]) -> View {
-    let heads = heads.iter().map(|key| el("th").attr("scope", "col").put(plain_sentence(*key)).done());
+fn head(heads: Vec<String>) -> View {
+    let heads = heads.into_iter().map(|head| el("th").attr("scope", "col").put(head).done());
     el("thead").put(el("tr").put_each(heads)).done()
 }
 

@@ -126,6 +126,11 @@ impl App {
         }
     }
 
+    /// A plan of the shelf as it was kept last.
+    pub fn plan_of(self, slot: Slot) -> Option<Plan> {
+        storage::plan(slot).map(|kept| read(&kept).1)
+    }
+
     /// A plan of the shelf as it is kept; the open one as it is now.
     pub(super) fn plan_in(self, slot: Slot) -> Option<Kept> {
         self.finish();
