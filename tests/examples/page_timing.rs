@@ -163,7 +163,7 @@ fn runs(browser: &Browser, subject: Subject, plan: Plan, as_of: Date) -> Result<
             done(times.slice(1).sort((a, b) => a - b)[10]);
         };
         ask();";
-    let question = Question { subject, plan, as_of, seed: 1 };
+    let question = Question { subject, plan, as_of, seed: 1, ..Question::default() };
     browser.load(ROUTES[0])?;
     browser
         .script_async(&format!("const [question, done] = arguments; {HIRED} {script}"), vec![question.to_plain()])?
@@ -188,8 +188,16 @@ fn arranging(browser: &Browser) -> Result<f64> {
             done(times.sort((a, b) => a - b)[Math.floor(questions.length * 0.9) - 1]);
         };
         ask();";
-    let of =
-        |seed| Question { subject: Subject::Arranging, plan: plan_of(&van(seed)), as_of: ASKED, seed: 1 }.to_plain();
+    let of = |seed| {
+        Question {
+            subject: Subject::Arranging,
+            plan: plan_of(&van(seed)),
+            as_of: ASKED,
+            seed: 1,
+            ..Question::default()
+        }
+        .to_plain()
+    };
     browser.load(ROUTES[0])?;
     let questions = (5_001..=5_040).map(of).collect();
     browser

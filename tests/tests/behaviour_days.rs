@@ -214,7 +214,7 @@ fn everything_at_home_ends_somewhere() {
 }
 
 fn outlook(plan: &Plan) -> Outlook {
-    let question = Question { subject: Subject::Days, plan: plan.clone(), as_of: DAY, seed: 1 };
+    let question = Question { subject: Subject::Days, plan: plan.clone(), as_of: DAY, seed: 1, ..Question::default() };
     let mut task = question.begin();
     while task.step() < 1.0 {}
     Outlook::from_plain(&task.answer()).expect("an outlook")

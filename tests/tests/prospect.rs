@@ -16,7 +16,7 @@ use serde_json::{Value, json};
 const ASKED: Date = date(2027, 3, 1);
 
 fn answer(subject: Subject, plan: &Plan, as_of: Date) -> Value {
-    let question = Question { subject, plan: plan.clone(), as_of, seed: 1 };
+    let question = Question { subject, plan: plan.clone(), as_of, seed: 1, ..Question::default() };
     let mut task = Question::from_plain(&question.to_plain()).unwrap().begin();
     let mut share = 0.0;
     while share < 1.0 {

@@ -24,7 +24,7 @@ use desk::Book;
 pub use desk::{Desk, Keeping, Notice, WayBack};
 pub use keep::save_aside;
 pub use restore::{Choice, Restoring};
-pub use shelf::{Found, found};
+pub use shelf::{Found, found, kept_plan};
 use tabs::{Seen, without_history};
 
 /// A handle to the store, passed to every component as context: as thin as can be, since hundreds of closures hold one.

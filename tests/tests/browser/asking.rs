@@ -54,7 +54,8 @@ fn questions() -> Vec<Question> {
     let whole = few().flat_map(|plan| [Subject::Moves, Subject::Whole].map(|subject| (subject, Clone::clone(&plan))));
     let vans = (1..=12).map(|seed| (Subject::Arranging, plan_of(&van(seed))));
     let all = plans.flat_map(of).chain(vans).chain(whole);
-    all.map(|(subject, plan)| Question { subject, plan, as_of: date(2027, 3, 1), seed: 7 }).collect()
+    all.map(|(subject, plan)| Question { subject, plan, as_of: date(2027, 3, 1), seed: 7, ..Question::default() })
+        .collect()
 }
 
 fn natively(question: &Question) -> Value {

@@ -13,7 +13,7 @@ use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{plain_sentence, t, words};
 use crate::parts::{TableRow, named, named_table, tick_box, verdict_word};
-use crate::state::App;
+use crate::state::{App, kept_plan};
 use crate::worker::ask_beside;
 
 /// The page.
@@ -53,7 +53,7 @@ fn first_other(app: App) -> Vec<Slot> {
 fn plans_of(app: App, slots: &[Slot]) -> Vec<(String, Plan)> {
     let titles = app.desk.shelf.with(|shelf| shelf.cards.clone());
     let title = |slot: Slot| titles.iter().find(|card| card.slot == slot).map(|card| named(card.title.clone()));
-    slots.iter().filter_map(|slot| Some((title(*slot)?, app.plan_of(*slot)?))).collect()
+    slots.iter().filter_map(|slot| Some((title(*slot)?, kept_plan(*slot)?))).collect()
 }
 
 /// Which plans stand beside the open one.
@@ -92,7 +92,10 @@ fn told(compared: &Compared, names: &[String]) -> View {
     let alike = el("details").put(el("summary").put(key!("beside-alike"))).put(rows(false));
     fragment()
         .put(currency)
-        .put(section(key!("beside-differ"), if differ { rows(true) } else { el("p").put(key!("beside-nothing")).done() }))
+        .put(section(
+            key!("beside-differ"),
+            if differ { rows(true) } else { el("p").put(key!("beside-nothing")).done() },
+        ))
         .put(alike)
         .put(section(key!("beside-under"), assumptions(&compared.under, names)))
         .put(section(key!("beside-only"), kit(&compared.only, names)))
@@ -112,14 +115,12 @@ fn row(row: &Row) -> TableRow {
             (Some(verdict), ..) => verdict_word(verdict),
             (_, Some(figure), _) => words(|words| words.figure(&figure)),
             (.., true) => t!("beside-never"),
-            _ => t!("beside-not-known"),
+            _ => t!("beside-unknown"),
         };
         if row.best.get(at) == Some(&true) { better(&text) } else { text }
     };
     let name = t(line_key(row.line));
-    let name = row.balance.map_or(name.clone(), |balance| {
-        [plain_sentence(balance_title(balance)), name].join(": ")
-    });
+    let name = row.balance.map_or(name.clone(), |balance| [plain_sentence(balance_title(balance)), name].join(": "));
     TableRow(name, (0..row.cells.len()).map(cell).collect(), None)
 }
 
@@ -136,7 +137,7 @@ fn assumptions(under: &[Under], names: &[String]) -> View {
                 ("short", Figure::count(outcome.short as usize)),
             ];
             let cash = outcome.cash_at_end.map(|cash| words(|words| words.figure(&Figure::Money(cash))));
-            let text = std::iter::once(tell!("beside-outcome", &figures)).chain(cash).collect::<Vec<_>>().join("; ");
+            let text = std::iter::once(tell!("beside-comes-to", &figures)).chain(cash).collect::<Vec<_>>().join("; ");
             if under.best.get(at) == Some(&true) { better(&text) } else { text }
         };
         let why = match under.by {

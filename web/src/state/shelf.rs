@@ -52,6 +52,11 @@ fn play_again(left: &storage::Left) {
     }
 }
 
+/// A plan of the shelf as it was kept last.
+pub fn kept_plan(slot: Slot) -> Option<Plan> {
+    storage::plan(slot).map(|kept| read(&kept).1)
+}
+
 impl App {
     /// Puts a new plan on the shelf and opens it.
     pub fn add_plan(self, plan: &Plan, is_demo: bool) {
@@ -124,11 +129,6 @@ impl App {
             self.change_shelf(&mut |shelf| shelf.cards.retain(|card| card.slot != slot));
             self.desk.asides.set(storage::asides());
         }
-    }
-
-    /// A plan of the shelf as it was kept last.
-    pub fn plan_of(self, slot: Slot) -> Option<Plan> {
-        storage::plan(slot).map(|kept| read(&kept).1)
     }
 
     /// A plan of the shelf as it is kept; the open one as it is now.
