@@ -5,6 +5,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use crate::explain::{Figure, Figures, Working};
+use crate::plan::record::words;
 use crate::plan::{Id, List, Path, Plan};
 use crate::{days, load, money, power, run, space, water};
 
@@ -138,10 +139,10 @@ impl Digest {
 }
 
 /// One of the balances of a plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Balance {
     /// Cash by day.
+    #[default]
     Money,
     /// Charge by hour.
     Power,
@@ -154,6 +155,10 @@ pub enum Balance {
     /// Kilograms by day.
     Load,
 }
+
+words!(Balance {
+    Money = "money", Power = "power", Water = "water", Days = "days", Space = "space", Load = "load"
+});
 
 /// Whether a balance holds. The order is from bad to good, with what is not known first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]

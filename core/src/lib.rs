@@ -16,6 +16,7 @@
 //!   computation (`step`), its findings;
 //! - [`load`]: what the van weighs and bears, and what keeps things in their places;
 //! - [`days`]: work placed in time, with the hands and tools there are;
+//! - [`chances`]: how likely all of it holds together, one world a run;
 //! - [`draws`]: numbers by chance, from a seed;
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
 //! - [`order`]: sorting, all of it by one piece of code;
@@ -38,6 +39,7 @@
 #![warn(missing_docs)]
 
 mod assessment;
+pub mod chances;
 pub mod days;
 pub mod draws;
 pub mod energy;

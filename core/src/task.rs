@@ -16,6 +16,7 @@
 use jiff::civil::Date;
 use serde_json::Value;
 
+use crate::chances::WholeTask;
 use crate::days::OutlookTask;
 use crate::money::ProspectTask;
 use crate::money::buying::BuyingTask;
@@ -53,9 +54,13 @@ pub enum Subject {
     Arranging,
     /// How likely the stores last, sizes, stops, tonight: a [`crate::power::Outlook`].
     Power,
+    /// How likely all balances hold together, and what that hangs on: a [`crate::chances::Whole`].
+    Whole,
 }
 
-words!(Subject { Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Power = "power" });
+words!(Subject {
+    Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Power = "power", Whole = "whole"
+});
 
 /// An answer that is being worked out.
 pub trait Task {
@@ -73,6 +78,7 @@ impl Question {
             Subject::Chances => Box::new(ProspectTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Buying => Box::new(BuyingTask::new(&self.plan, self.as_of)),
             Subject::Power => Box::new(power::OutlookTask::new(&self.plan, self.as_of, self.seed)),
+            Subject::Whole => Box::new(WholeTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Arranging => Box::new(ArrangeTask::new(&self.plan)),
             Subject::Days => Box::new(OutlookTask::new(&self.plan, self.as_of, self.seed)),
         }
