@@ -130,15 +130,26 @@ impl<'a> Lanes<'a> {
         needs
     }
 
+    /// What comes in that is steady, and what tapers.
+    #[inline]
+    fn rates(&self, entry: &SideHour, out_w: &Lane, offer: impl Fn(usize) -> Offer) -> (Lane, Lane) {
+        let (mut steady_w, mut tapered_w) = ([0.0; LANES], [0.0; LANES]);
+        for lane in 0..LANES {
+            let rates = rates(self.side, taken(self.side, entry, self.today.cloud[lane], offer(lane)), out_w[lane]);
+            (steady_w[lane], tapered_w[lane]) = (rates.steady_w, rates.tapered_w);
+        }
+        (steady_w, tapered_w)
+    }
+
     #[inline]
     fn charging(&mut self, hour: usize, entry: &SideHour, offer: Offer, out_w: &Lane) {
         let today = &self.today;
-        let (mut steady_w, mut tapered_w) = ([0.0; LANES], [0.0; LANES]);
-        for lane in 0..LANES {
-            let rates =
-                rates(self.side, taken(self.side, entry, today.cloud[lane], today.offer(offer, lane)), out_w[lane]);
-            (steady_w[lane], tapered_w[lane]) = (rates.steady_w, rates.tapered_w);
-        }
+        // Most hours have nothing but the sun, and then there is nothing to be scaled.
+        let (steady_w, tapered_w) = if offer.vehicle_w > 0.0 || offer.mains_w > 0.0 {
+            self.rates(entry, out_w, |lane| today.offer(offer, lane))
+        } else {
+            self.rates(entry, out_w, |_| offer)
+        };
         let cell = &self.side.cell;
         let charge = &self.ended.charge_wh;
         let mut highest = 0.0;
