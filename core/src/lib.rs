@@ -17,6 +17,7 @@
 //! - [`load`]: what the van weighs and bears, and what keeps things in their places;
 //! - [`compare`]: two to four plans side by side, as planned and under a few assumptions;
 //! - [`days`]: work placed in time, with the hands and tools there are;
+//! - [`chances`]: how likely all of it holds together, one world a run;
 //! - [`draws`]: numbers by chance, from a seed;
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
 //! - [`moves`]: what to change when the plan falls short;
@@ -43,6 +44,7 @@
 #![warn(missing_docs)]
 
 mod assessment;
+pub mod chances;
 pub mod compare;
 pub mod days;
 pub mod draws;

@@ -17,6 +17,7 @@
 use jiff::civil::Date;
 use serde_json::Value;
 
+use crate::chances::WholeTask;
 use crate::compare::CompareTask;
 use crate::days::OutlookTask;
 use crate::money::ProspectTask;
@@ -62,11 +63,13 @@ pub enum Subject {
     Moves,
     /// The plan and the others side by side: [`crate::compare::Compared`].
     Compare,
+    /// How likely all balances hold together, and what that hangs on: a [`crate::chances::Whole`].
+    Whole,
 }
 
 words!(Subject {
     Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Power = "power", Moves = "moves",
-    Compare = "compare",
+    Compare = "compare", Whole = "whole",
 });
 
 /// An answer that is being worked out.
@@ -95,6 +98,7 @@ impl Question {
                 Box::new(CompareTask::new(&plans, self.as_of))
             }
             Subject::Moves => Box::new(MovesTask::new(&self.plan, self.as_of)),
+            Subject::Whole => Box::new(WholeTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Arranging => Box::new(ArrangeTask::new(&self.plan)),
             Subject::Days => Box::new(OutlookTask::new(&self.plan, self.as_of, self.seed)),
         }

@@ -20,6 +20,8 @@ pub enum Page {
     Balances,
     /// What would mend what falls short.
     Changes,
+    /// How likely all of it holds.
+    Likely,
     /// Cash by day.
     Money,
     /// What comes in and goes out apart from the kit.
@@ -76,12 +78,13 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 32] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
         Self::Balances,
         Self::Changes,
+        Self::Likely,
         Self::Money,
         Self::InAndOut,
         Self::Selling,
@@ -118,6 +121,7 @@ impl Page {
             Self::Route => "route",
             Self::Balances => "balances",
             Self::Changes => "changes",
+            Self::Likely => "likely",
             Self::Money => "money",
             Self::InAndOut => "in-and-out",
             Self::Selling => "selling",
@@ -160,6 +164,7 @@ impl Page {
             Self::Route => key!("page-route"),
             Self::Balances => key!("page-balances"),
             Self::Changes => key!("page-changes"),
+            Self::Likely => key!("page-likely"),
             Self::Money => key!("page-money"),
             Self::InAndOut => key!("page-in-and-out"),
             Self::Selling => key!("page-selling"),

@@ -101,6 +101,7 @@ fn show(page: Page) -> View {
         Page::Route => pages::route(),
         Page::Balances => pages::balances(),
         Page::Changes => pages::changes(),
+        Page::Likely => pages::likely(),
         Page::Money => pages::money(),
         Page::InAndOut => pages::in_and_out(),
         Page::Selling => pages::selling(),
@@ -190,8 +191,16 @@ fn navigation(page: Signal<Page>) -> View {
             .put(el("span").put(to.title()))
             .done()
     };
-    let further =
-        [Page::Changes, Page::InAndOut, Page::Selling, Page::Futures, Page::Work, Page::Clearing, Page::Inside];
+    let further = [
+        Page::Changes,
+        Page::Likely,
+        Page::InAndOut,
+        Page::Selling,
+        Page::Futures,
+        Page::Work,
+        Page::Clearing,
+        Page::Inside,
+    ];
     let is_below = move || below_balances.contains(&page.get()) || further.contains(&page.get());
     let items = main.map(|(to, shape)| {
         let below = (to == Page::Balances).then(|| {

@@ -22,6 +22,7 @@ mod work;
 pub use chain::{ChainLink, WaitsFor};
 pub use ends::{Ending, Endings, StoreOrSell};
 pub use findings::{Block, Finding};
+pub(crate) use input::{DRY, SLOTS_PER_DAY};
 pub use input::{Input, hours_left, is_open};
 pub(crate) use moves::moves;
 pub use report::{FromMoney, Report, TaskLine, TaskState, report};

@@ -24,12 +24,12 @@
 pub use super::chances::{BandHour, Chances};
 pub use crate::statistics::percentile;
 
-use super::constants::LEAST_SHORT_WH;
-use super::lanes::{Ended, LANES, Lanes};
+use super::lanes::{Ended, LANES, Lanes, Today};
 use super::prepare::Prepared;
 use super::setup::Setup;
+use super::several::Several;
 use super::spread::{Sampler, Spread};
-use super::step::{Factors, StoreStep, step};
+use super::step::Factors;
 use super::{least, sound, whole};
 use crate::draws::Chance;
 use crate::statistics::ascending;
@@ -64,36 +64,78 @@ impl Default for Uncertainty {
 }
 
 /// What is not certain, ready to be drawn from.
-pub(super) struct Samplers {
-    cloud: Sampler,
-    cloud_stays: f64,
+struct Samplers {
+    clouds: Clouds,
     drive: Sampler,
-    pub scale: Sampler,
-}
-
-/// What chance made of a day.
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct DayDraw {
-    has_begun: bool,
-    pub cloud: f64,
-    pub drive: f64,
+    scale: Sampler,
 }
 
 impl Samplers {
     fn new(uncertainty: &Uncertainty) -> Self {
         Self {
-            cloud: Sampler::new(&uncertainty.cloud),
-            cloud_stays: sound(uncertainty.cloud_stays, 1.0),
+            clouds: Clouds::new(&uncertainty.cloud, uncertainty.cloud_stays),
             drive: Sampler::new(&uncertainty.drive),
             scale: Sampler::new(&uncertainty.scale),
         }
     }
+}
 
+/// Cloudiness day after day: dull days come together.
+#[derive(Clone, Debug)]
+pub struct Clouds {
+    spread: Sampler,
+    stays: f64,
+}
+
+impl Clouds {
+    /// As days are spread, and with the chance that a day's factor is that of the day before, 0 to 1.
+    pub fn new(spread: &Spread, stays: f64) -> Self {
+        Self { spread: Sampler::new(spread), stays: sound(stays, 1.0) }
+    }
+
+    /// Whether every day is alike.
+    pub fn is_certain(&self) -> bool {
+        self.spread.fixed().is_some()
+    }
+
+    /// The factor of the day after one, or of the first, 0 to 10.
     #[inline]
-    pub fn day_after(&self, before: DayDraw, chance: &mut Chance) -> DayDraw {
-        let stays = before.has_begun && self.cloud_stays > 0.0 && chance.share() < self.cloud_stays;
-        let cloud = if stays { before.cloud } else { self.cloud.draw(chance) };
-        DayDraw { has_begun: true, cloud: least(cloud, 10.0), drive: self.drive.draw(chance) }
+    pub fn day_after(&self, before: Option<f64>, chance: &mut Chance) -> f64 {
+        match before {
+            Some(before) if self.stays > 0.0 && chance.share() < self.stays => before,
+            _ => least(self.spread.draw(chance), 10.0),
+        }
+    }
+}
+
+/// Days of courses side by side, drawn by chance.
+struct Drawn<'a> {
+    prepared: &'a Prepared,
+    samplers: &'a Samplers,
+    chances: [Chance; LANES],
+    clouds: [Option<f64>; LANES],
+}
+
+impl<'a> Drawn<'a> {
+    fn new(prepared: &'a Prepared, samplers: &'a Samplers, seed: u64, first: u64) -> Self {
+        let chance = |lane: usize| Chance::of_course(seed, first.wrapping_add(lane as u64));
+        Self { prepared, samplers, chances: std::array::from_fn(chance), clouds: [None; LANES] }
+    }
+
+    fn begin_day(&mut self, day: usize, today: &mut Today) {
+        let usual = self.prepared.cloud_by_day.get(day).copied().unwrap_or(1.0);
+        for lane in 0..LANES {
+            let chance = &mut self.chances[lane];
+            let cloud = self.samplers.clouds.day_after(self.clouds[lane], chance);
+            self.clouds[lane] = Some(cloud);
+            today.cloud[lane] = cloud * usual;
+            today.drive[lane] = self.samplers.drive.draw(chance);
+            for (draw, uses) in self.prepared.draws.iter().zip(&mut today.uses) {
+                if draw.chance < 1.0 {
+                    uses[lane] = f64::from(u8::from(chance.share() < draw.chance));
+                }
+            }
+        }
     }
 }
 
@@ -180,7 +222,11 @@ impl Runs {
     fn side_by_side(&mut self) {
         let Some(side) = self.prepared.sides.first() else { return };
         let live = LANES.min(self.left() as usize);
-        let lanes = Lanes::new(&self.prepared, side, &self.samplers, self.seed, self.done.into());
+        let mut drawn = Drawn::new(&self.prepared, &self.samplers, self.seed, self.done.into());
+        let mut today = Today::likely(if side.has_chances { self.prepared.draws.len() } else { 0 });
+        today.scale = std::array::from_fn(|lane| self.samplers.scale.draw(&mut drawn.chances[lane]));
+        let mut begin_day = |day: usize, today: &mut Today| drawn.begin_day(day, today);
+        let lanes = Lanes::new(&self.prepared, side, today, &mut begin_day);
         let ended = if self.counts.is_empty() {
             lanes.run(|_, _| {})
         } else {
@@ -214,42 +260,31 @@ impl Runs {
         let prepared = &self.prepared;
         let mut chance = Chance::of_course(self.seed, self.done.into());
         let scale = self.samplers.scale.draw(&mut chance);
-        let mut charge_wh = prepared.opening_wh();
-        let mut steps = vec![StoreStep::default(); prepared.sides.len()];
+        let mut stores = Several::new(prepared);
         let mut happens = vec![1.0; prepared.draws.len()];
-        let mut day = DayDraw::default();
-        let (mut unserved_wh, mut first_short) = (0.0, f64::INFINITY);
-        let (mut lowest_wh, mut floors_held) = (self.full_wh, true);
+        let (mut cloud, mut drive) = (None, 1.0);
         for (hour, offer) in prepared.offers.iter().copied().enumerate() {
             if prepared.begins_day(hour) {
-                day = self.samplers.day_after(day, &mut chance);
+                cloud = Some(self.samplers.clouds.day_after(cloud, &mut chance));
+                drive = self.samplers.drive.draw(&mut chance);
                 for (draw, happens) in prepared.draws.iter().zip(&mut happens).filter(|(draw, _)| draw.chance < 1.0) {
                     *happens = f64::from(u8::from(chance.share() < draw.chance));
                 }
             }
             let usual = prepared.cloud_by_day.get(hour / 24).copied().unwrap_or(1.0);
-            let factors = Factors { cloud: day.cloud * usual, drive: day.drive, scale, happens: &happens };
-            let mut short_wh = 0.0;
-            step(prepared, hour, offer, factors, &mut charge_wh, &mut steps, &mut |_, _, wh| short_wh += wh);
-            unserved_wh += short_wh;
-            let is_low = charge_wh.iter().zip(&prepared.sides).any(|(charge, side)| *charge < side.floor_wh);
-            if short_wh > LEAST_SHORT_WH || (is_low && prepared.floors_count) {
-                first_short = least(hour as f64, first_short);
-            }
-            let sum_wh: f64 = charge_wh.iter().sum();
-            lowest_wh = least(sum_wh, lowest_wh);
-            floors_held &= !is_low;
+            let factors = Factors { cloud: cloud.unwrap_or(1.0) * usual, drive, scale, happens: &happens };
+            let sum_wh = stores.hour(prepared, hour, offer, factors);
             if !self.counts.is_empty() {
                 count(&mut self.counts, hour, sum_wh, steps_per_wh(self.full_wh));
             }
         }
         let ended = Ended {
-            charge_wh: [charge_wh.iter().sum(); LANES],
-            lowest_wh: [lowest_wh; LANES],
-            unserved_wh: [unserved_wh; LANES],
-            first_short: [first_short; LANES],
+            charge_wh: [stores.charge_wh.iter().sum(); LANES],
+            lowest_wh: [stores.lowest_wh; LANES],
+            unserved_wh: [stores.unserved_wh; LANES],
+            first_short: [stores.first_short; LANES],
         };
-        self.end(&ended, 0, floors_held);
+        self.end(&ended, 0, stores.floors_held);
     }
 
     fn band_hour(&self, counts: &[u32]) -> BandHour {

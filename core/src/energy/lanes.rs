@@ -3,20 +3,57 @@
 //! Each hour does what [`super::step`] does with one store; a test compares both. Whenever a charge may be above the knee, the
 //! hour of each course is worked out by itself.
 
-use super::chance::{DayDraw, Samplers};
 use super::constants::LEAST_SHORT_WH;
 use super::hour::Rates;
 use super::prepare::{Offer, Prepared, Side, SideHour};
 use super::step::{rates, taken};
 use super::store::TaperWithin;
 use super::{least, most};
-use crate::draws::Chance;
 
 /// How many courses go side by side.
-pub(super) const LANES: usize = 8;
+pub const LANES: usize = 8;
 
 /// A number for each course.
-pub(super) type Lane = [f64; LANES];
+pub type Lane = [f64; LANES];
+
+/// What is not the same in each course, on a day. Factors of what is so if all goes as is likely.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Today {
+    /// Of what panels give.
+    pub cloud: Lane,
+    /// Of what the vehicle's socket offers.
+    pub drive: Lane,
+    /// Of the share of an hour in which it does.
+    pub drive_hours: Lane,
+    /// Of what the mains offer, and of the share of an hour in which they do.
+    pub mains: Lane,
+    /// Of what is used of all draws, standby apart.
+    pub scale: Lane,
+    /// Of what is used of each draw that is not the same in each course; of others nothing is asked.
+    pub uses: Vec<Lane>,
+}
+
+impl Today {
+    /// A day as it likely is, for so many draws.
+    pub fn likely(draws: usize) -> Self {
+        let ones = [1.0; LANES];
+        Self { cloud: ones, drive: ones, drive_hours: ones, mains: ones, scale: ones, uses: vec![ones; draws] }
+    }
+
+    /// What is on offer to a course of what likely is.
+    #[inline]
+    pub(super) fn offer(&self, likely: Offer, lane: usize) -> Offer {
+        Offer {
+            vehicle_w: likely.vehicle_w * self.drive[lane],
+            vehicle_hour: likely.vehicle_hour * self.drive_hours[lane],
+            mains_w: likely.mains_w * self.mains[lane],
+            mains_hour: likely.mains_hour * self.mains[lane],
+        }
+    }
+}
+
+/// Says what a day brings to each course. It is asked when a day begins, day after day.
+pub(super) type BeginDay<'a> = &'a mut dyn FnMut(usize, &mut Today);
 
 /// What courses came to.
 #[derive(Clone, Copy, Debug)]
@@ -32,33 +69,20 @@ pub(super) struct Ended {
 pub(super) struct Lanes<'a> {
     prepared: &'a Prepared,
     side: &'a Side,
-    samplers: &'a Samplers,
-    chances: [Chance; LANES],
-    days: [DayDraw; LANES],
-    scale: Lane,
-    cloud: Lane,
-    drive: Lane,
-    happens: Vec<Lane>,
+    today: Today,
+    begin_day: BeginDay<'a>,
     /// A charge below it is a shortage, too.
     short_below_wh: f64,
     ended: Ended,
 }
 
 impl<'a> Lanes<'a> {
-    pub fn new(prepared: &'a Prepared, side: &'a Side, samplers: &'a Samplers, seed: u64, first: u64) -> Self {
-        let mut chances: [Chance; LANES] =
-            std::array::from_fn(|lane| Chance::of_course(seed, first.wrapping_add(lane as u64)));
-        let scale = std::array::from_fn(|lane| samplers.scale.draw(&mut chances[lane]));
+    pub fn new(prepared: &'a Prepared, side: &'a Side, today: Today, begin_day: BeginDay<'a>) -> Self {
         Self {
             prepared,
             side,
-            samplers,
-            chances,
-            days: [DayDraw::default(); LANES],
-            scale,
-            cloud: [1.0; LANES],
-            drive: [1.0; LANES],
-            happens: vec![[0.0; LANES]; if side.has_chances { prepared.draws.len() } else { 0 }],
+            today,
+            begin_day,
             short_below_wh: if prepared.floors_count { side.floor_wh } else { 0.0 },
             ended: Ended {
                 charge_wh: [side.opening_wh; LANES],
@@ -75,7 +99,7 @@ impl<'a> Lanes<'a> {
         let hours = self.side.hours.iter().zip(&self.prepared.offers).enumerate();
         for (hour, (entry, offer)) in hours {
             if self.prepared.begins_day(hour) {
-                self.begin_day(hour / 24);
+                (self.begin_day)(hour / 24, &mut self.today);
             }
             for charge in &mut self.ended.charge_wh {
                 *charge *= self.side.kept_per_hour;
@@ -91,43 +115,41 @@ impl<'a> Lanes<'a> {
         self.ended
     }
 
-    fn begin_day(&mut self, day: usize) {
-        let usual = self.prepared.cloud_by_day.get(day).copied().unwrap_or(1.0);
-        for lane in 0..LANES {
-            let chance = &mut self.chances[lane];
-            self.days[lane] = self.samplers.day_after(self.days[lane], chance);
-            self.cloud[lane] = self.days[lane].cloud * usual;
-            self.drive[lane] = self.days[lane].drive;
-            for (draw, happens) in self.prepared.draws.iter().zip(&mut self.happens) {
-                if draw.chance < 1.0 {
-                    happens[lane] = f64::from(u8::from(chance.share() < draw.chance));
-                }
-            }
-        }
-    }
-
     #[inline]
     fn needs_wh(&self, hour: usize, entry: &SideHour) -> Lane {
-        let mut needs: Lane = std::array::from_fn(|lane| entry.fixed_wh + entry.certain_wh * self.scale[lane]);
+        let today = &self.today;
+        let mut needs: Lane = std::array::from_fn(|lane| entry.fixed_wh + entry.certain_wh * today.scale[lane]);
         if self.side.has_chances {
             for one in self.side.uses_of(hour).iter().filter(|one| one.chance < 1.0) {
-                let Some(happens) = self.happens.get(one.draw) else { continue };
+                let Some(uses) = today.uses.get(one.draw) else { continue };
                 for lane in 0..LANES {
-                    needs[lane] += one.cells_wh * (self.scale[lane] * happens[lane]);
+                    needs[lane] += one.cells_wh * (today.scale[lane] * uses[lane]);
                 }
             }
         }
         needs
     }
 
+    /// What comes in that is steady, and what tapers.
     #[inline]
-    fn charging(&mut self, hour: usize, entry: &SideHour, offer: Offer, out_w: &Lane) {
+    fn rates(&self, entry: &SideHour, out_w: &Lane, offer: impl Fn(usize) -> Offer) -> (Lane, Lane) {
         let (mut steady_w, mut tapered_w) = ([0.0; LANES], [0.0; LANES]);
         for lane in 0..LANES {
-            let here = Offer { vehicle_w: offer.vehicle_w * self.drive[lane], ..offer };
-            let rates = rates(self.side, taken(self.side, entry, self.cloud[lane], here), out_w[lane]);
+            let rates = rates(self.side, taken(self.side, entry, self.today.cloud[lane], offer(lane)), out_w[lane]);
             (steady_w[lane], tapered_w[lane]) = (rates.steady_w, rates.tapered_w);
         }
+        (steady_w, tapered_w)
+    }
+
+    #[inline]
+    fn charging(&mut self, hour: usize, entry: &SideHour, offer: Offer, out_w: &Lane) {
+        let today = &self.today;
+        // Most hours have nothing but the sun, and then there is nothing to be scaled.
+        let (steady_w, tapered_w) = if offer.vehicle_w > 0.0 || offer.mains_w > 0.0 {
+            self.rates(entry, out_w, |lane| today.offer(offer, lane))
+        } else {
+            self.rates(entry, out_w, |_| offer)
+        };
         let cell = &self.side.cell;
         let charge = &self.ended.charge_wh;
         let mut highest = 0.0;

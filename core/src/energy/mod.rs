@@ -5,6 +5,7 @@
 //! - [`setup`]: stores, draws and the hours they are run through;
 //! - [`run`]: the hours one after another, exactly within each (`hour`); what cannot be served, and which limit says so;
 //! - [`chance`]: many runs by chance, with numbers of [`spread`];
+//! - [`worlds`]: runs whose days are drawn elsewhere;
 //! - [`sizing`]: the least panel and the least store; [`stops`]: where to charge on the way;
 //! - [`quick`]: how long, how large and how soon, from a few fields; [`tonight`]: from a reading on, when it runs out (`lasting`)
 //!   and what to go without.
@@ -27,12 +28,14 @@ mod prepare;
 pub mod quick;
 pub mod run;
 pub mod setup;
+mod several;
 pub mod sizing;
 pub mod spread;
 mod step;
 pub mod stops;
 pub mod store;
 pub mod tonight;
+pub mod worlds;
 
 /// A number from 0 to `most`, whatever was typed: what is not a number, or below zero, becomes zero.
 pub(crate) fn sound(value: f64, most: f64) -> f64 {

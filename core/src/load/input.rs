@@ -70,23 +70,22 @@ impl Input {
     }
 
     fn add_things(&mut self, plan: &Plan, placed: &Placed) {
-        let middles = Middles::new(plan, placed);
         let (mut fresh, mut grey) = (Cans::default(), Cans::default());
-        for item in plan.carried().filter(|item| item.kept() > 0) {
-            let where_it_is = middles.of(item);
+        for thing in things(plan, placed) {
+            let item = thing.item;
             let count = f64::from(item.kept());
             let one = item.mass_kg.map_or(0.0, |mass| sound(mass.likely()));
             let [low, high] = item.mass_kg.map_or([0.0; 2], |mass| [sound(mass.low()), sound(mass.high())]);
             self.unknown_mass += usize::from(item.mass_kg.is_none());
-            self.things = self.things.plus(where_it_is.each(one));
+            self.things = self.things.plus(thing.each(one));
             self.things_low_kg += low.min(one) * count;
             self.things_high_kg += high.max(one) * count;
-            self.unplaced_kg += one * where_it_is.unplaced;
+            self.unplaced_kg += one * thing.unplaced;
             if let Some(tank) = item.tank {
                 let cans = if tank.holds == TankKind::Fresh { &mut fresh } else { &mut grey };
                 let litres = sound(tank.capacity_l);
                 cans.litres += litres * count;
-                cans.held = cans.held.plus(where_it_is.each(litres * DENSITY_KG_PER_L));
+                cans.held = cans.held.plus(thing.each(litres * DENSITY_KG_PER_L));
             }
         }
         self.fresh_litre = fresh.litre();
@@ -138,16 +137,24 @@ struct Middles<'a> {
     middle: Point,
 }
 
-/// Where the pieces of an item act.
-struct Places {
+/// An item of the kit where its pieces act.
+pub(crate) struct Thing<'a> {
+    /// The item.
+    pub item: &'a Item,
     /// The sum of the places of its pieces, for one kilogram each.
     all: Weight,
     /// Pieces without a place.
     unplaced: f64,
 }
 
-impl<'a> Middles<'a> {
-    fn new(plan: &Plan, placed: &'a Placed) -> Self {
+/// What is carried, in the order of the kit.
+pub(crate) fn things<'a>(plan: &'a Plan, placed: &Placed) -> Vec<Thing<'a>> {
+    let middles = Middles::new(plan, placed);
+    plan.carried().filter(|item| item.kept() > 0).map(|item| middles.of(item)).collect()
+}
+
+impl<'p> Middles<'p> {
+    fn new(plan: &Plan, placed: &'p Placed) -> Self {
         let floor_from_axle_mm = plan.vehicle.floor_from_axle_mm.map_or(0.0, place);
         let middle = placed.layout.shape.floor_solid().middle().unwrap_or_default();
         Self { placed, floor_from_axle_mm, middle }
@@ -158,7 +165,7 @@ impl<'a> Middles<'a> {
     }
 
     /// An item's placements take one piece each; the others are in the middle of the floor.
-    fn of(&self, item: &Item) -> Places {
+    fn of<'a>(&self, item: &'a Item) -> Thing<'a> {
         let kept = item.kept();
         let boxes = self.placed.things.iter().zip(&self.placed.layout.items);
         let own = boxes.filter(|(thing, _)| thing.item == item.id).take(usize::try_from(kept).unwrap_or(usize::MAX));
@@ -168,13 +175,13 @@ impl<'a> Middles<'a> {
             all = all.plus(self.weight(1.0, at));
             unplaced -= 1.0;
         }
-        Places { all: all.plus(self.weight(unplaced, self.middle)), unplaced }
+        Thing { item, all: all.plus(self.weight(unplaced, self.middle)), unplaced }
     }
 }
 
-impl Places {
+impl Thing<'_> {
     /// All pieces, when each weighs so much.
-    fn each(&self, kg: f64) -> Weight {
+    pub fn each(&self, kg: f64) -> Weight {
         self.all.times(kg)
     }
 }
@@ -214,7 +221,7 @@ fn missing_for_axles(vehicle: &Vehicle) -> Vec<Path> {
 }
 
 /// A mass, or litres: no less than nothing, and no more than can be believed.
-pub(super) fn sound(kg: f64) -> f64 {
+pub(crate) fn sound(kg: f64) -> f64 {
     if kg > 0.0 { kg.min(MOST_KG) } else { 0.0 }
 }
 

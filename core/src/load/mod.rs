@@ -16,8 +16,10 @@ pub mod tying;
 
 pub use findings::Finding;
 pub use input::{Input, full_tank_kg};
+pub(crate) use input::{Thing, sound, things};
 pub use leaving::{Check, Side, before_driving};
 pub(crate) use moves::moves;
+pub(crate) use report::stated;
 pub use report::{Axle, Axles, BuildLoad, Parts, Report, Sides, report};
 pub use step::{LoadDay, Weight};
 pub use tying::Tying;

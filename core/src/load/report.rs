@@ -176,7 +176,7 @@ fn missing(plan: &Plan) -> Vec<Path> {
 }
 
 /// A mass that is stated and is one.
-pub(super) fn stated(kg: Option<f64>) -> Option<f64> {
+pub(crate) fn stated(kg: Option<f64>) -> Option<f64> {
     kg.map(sound).filter(|kg| *kg > 0.0)
 }
 

@@ -44,6 +44,7 @@ pub(crate) use month::divided;
 pub use month::{Month, MonthLine, a_month, fuel_a_month, km_a_month};
 pub(crate) use moves::{leave_elsewhen, moves};
 pub use outlook::{Ahead, NotAhead, ahead};
+pub(crate) use outlook::{ahead_of_dated, is_counted_tonight};
 pub use price::{PriceParts, price_parts, purchase_price};
 pub use prospect::{Odds, Prospect, ProspectTask};
 pub use rate::{RatedFlow, months_to_pay_off, present_value, rate_per_period};

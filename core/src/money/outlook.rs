@@ -85,7 +85,7 @@ pub fn ahead(plan: &Plan, as_of: Date) -> Result<Ahead, NotAhead> {
 }
 
 /// The same of a plan whose work has given its days already.
-pub(super) fn ahead_of_dated(plan: &Plan, as_of: Date) -> Result<Ahead, NotAhead> {
+pub(crate) fn ahead_of_dated(plan: &Plan, as_of: Date) -> Result<Ahead, NotAhead> {
     let timeline = Timeline::new(plan, as_of);
     let Course { days, input, .. } = walk(plan, as_of, &timeline).money;
     let days = days.get(timeline.index_from(as_of)..).unwrap_or(&[]).to_vec();
@@ -151,6 +151,6 @@ impl Ahead {
 }
 
 /// Whether the cash of a day was counted after its flows.
-fn is_counted_tonight(plan: &Plan, on: Date) -> bool {
+pub(crate) fn is_counted_tonight(plan: &Plan, on: Date) -> bool {
     plan.readings.iter().any(|reading| reading.on == Some(on) && reading.cash.is_some() && reading.hour >= 12)
 }

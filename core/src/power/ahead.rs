@@ -14,7 +14,7 @@ use crate::sun::constants::NEXT_DAY;
 use crate::sun::series::Month;
 
 /// The power from some moment on.
-pub(super) struct Ahead {
+pub(crate) struct Ahead {
     /// Along the days from `from` on; its stores open with what is in them at that moment.
     pub input: Input,
     /// The first day.
@@ -24,7 +24,7 @@ pub(super) struct Ahead {
     /// Whether somebody read the stores then.
     pub is_read: bool,
     /// The days by date and stay.
-    days: Vec<(Date, Option<Id>)>,
+    pub days: Vec<(Date, Option<Id>)>,
 }
 
 /// From the last reading on, or else from the first day ahead; and from the first whole day ahead.
@@ -45,6 +45,14 @@ pub(super) fn of_plan(plan: &Plan, as_of: Date) -> (Ahead, Ahead) {
         None => Ahead::new(plan, &road, &course, as_of.max(begins), 0, false),
     };
     (near, far)
+}
+
+/// From the hour of the day's last reading on, or else from the first day ahead.
+pub(crate) fn from_today(plan: &Plan, as_of: Date, road: &[&Day], course: &Course) -> Ahead {
+    let begins = road.first().map_or(as_of, |day| day.date);
+    let reading = last_reading(plan, begins, as_of).filter(|(on, _)| *on == as_of);
+    let hour = reading.and_then(|(_, reading)| usize::try_from(reading.hour).ok());
+    Ahead::new(plan, road, course, as_of.max(begins), hour.unwrap_or(0), hour.is_some())
 }
 
 /// The last time somebody read a store on the road.
@@ -153,7 +161,7 @@ fn charge_before(
 }
 
 /// What is not certain about the days ahead.
-pub(super) fn uncertainty(plan: &Plan, input: &Input) -> Uncertainty {
+pub(crate) fn uncertainty(plan: &Plan, input: &Input) -> Uncertainty {
     Uncertainty {
         cloud: clouds(&input.clearness),
         cloud_stays: NEXT_DAY,

@@ -122,6 +122,32 @@ fn walk_hours(state: &mut State, course: &mut Walk, electrics: &power::Input, to
     }
 }
 
+/// Water on board in the morning of a day, as the likely run and the counts until then have it; and the counts of the
+/// evening of that day.
+pub(crate) fn tanks_on<'a>(
+    plan: &'a Plan,
+    on: Date,
+    timeline: &Timeline,
+    supply: &water::Input,
+) -> (water::Level, Vec<&'a Reading>) {
+    let readings = usable_readings(plan, on);
+    let (mut level, mut litres) = (supply.opening(), water::Course::default());
+    for day in &timeline.days {
+        let today = readings_on(&readings, day.date);
+        let of_half =
+            |half: Half| today.iter().filter(move |reading| (reading.hour < 12) == (half == Half::BeforeNoon));
+        level = of_half(Half::BeforeNoon).fold(level, |level, reading| supply.counted(level, reading));
+        if day.date >= on {
+            return (level, of_half(Half::FromNoon).filter(|_| day.date == on).copied().collect());
+        }
+        if day.phase == Phase::Road {
+            level = litres.step(level, supply, day);
+        }
+        level = of_half(Half::FromNoon).fold(level, |level, reading| supply.counted(level, reading));
+    }
+    (level, Vec::new())
+}
+
 /// The half of the day a count of cash or water belongs to.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Half {

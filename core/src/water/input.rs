@@ -1,6 +1,6 @@
 //! What the water balance takes: the tanks together, and a day's uses.
 
-use crate::plan::{Per, Plan, Reading, TankKind};
+use crate::plan::{Estimate, Id, Per, Plan, Reading, TankKind};
 
 /// The water side of a plan.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -30,43 +30,75 @@ pub struct Level {
     pub grey_l: f64,
 }
 
+/// A use of fresh water.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Use {
+    /// The use, or the item that uses it.
+    pub id: Id,
+    /// Whether it is an item.
+    pub is_item: bool,
+    /// Litres a day, of each person or of all.
+    pub litres: Estimate<f64>,
+    /// How many persons use so much.
+    pub persons: f64,
+    /// What of it ends as used water, in percent.
+    to_grey_percent: f64,
+}
+
+/// All uses of a plan: those of its items, then the others.
+pub(crate) fn uses(plan: &Plan) -> Vec<Use> {
+    let of_items = plan.carried().filter_map(|item| {
+        let water = item.water?;
+        let (litres, to_grey_percent) = (water.litres_per_day, water.to_grey_percent);
+        Some(Use { id: item.id, is_item: true, litres, persons: 1.0, to_grey_percent })
+    });
+    let others = plan.water_uses.iter().map(|water_use| Use {
+        id: water_use.id,
+        is_item: false,
+        litres: water_use.litres_per_day,
+        persons: if water_use.per == Per::Person { f64::from(plan.people) } else { 1.0 },
+        to_grey_percent: water_use.to_grey_percent,
+    });
+    of_items.chain(others).collect()
+}
+
 impl Input {
     /// The water side of the plan.
     pub fn new(plan: &Plan) -> Self {
         let mut input = Self::default();
         for item in plan.carried() {
-            if let Some(tank) = item.tank {
-                let litres = sound(tank.capacity_l) * f64::from(item.kept());
-                let filled = |usual: f64| {
-                    let percent = tank.opening_percent.map_or(usual, sound).min(100.0);
-                    (litres * percent / 100.0).min(litres)
-                };
-                match tank.holds {
-                    TankKind::Fresh => {
-                        input.fresh_capacity_l += litres;
-                        input.fresh_opening_l += filled(100.0);
-                    }
-                    TankKind::Grey => {
-                        input.grey_capacity_l += litres;
-                        input.grey_opening_l += filled(0.0);
-                    }
+            let Some(tank) = item.tank else { continue };
+            let litres = sound(tank.capacity_l) * f64::from(item.kept());
+            let filled = |usual: f64| {
+                let percent = tank.opening_percent.map_or(usual, sound).min(100.0);
+                (litres * percent / 100.0).min(litres)
+            };
+            match tank.holds {
+                TankKind::Fresh => {
+                    input.fresh_capacity_l += litres;
+                    input.fresh_opening_l += filled(100.0);
+                }
+                TankKind::Grey => {
+                    input.grey_capacity_l += litres;
+                    input.grey_opening_l += filled(0.0);
                 }
             }
-            if let Some(water) = item.water {
-                input.add_use(sound(water.litres_per_day.likely()), water.to_grey_percent);
-            }
         }
-        for water_use in &plan.water_uses {
-            let persons = if water_use.per == Per::Person { f64::from(plan.people) } else { 1.0 };
-            input.add_use(sound(water_use.litres_per_day.likely()) * persons, water_use.to_grey_percent);
-        }
-        input
+        let uses = uses(plan);
+        input.has_uses = !uses.is_empty();
+        input.using(&uses, &mut |_, one| one.litres.likely())
     }
 
-    fn add_use(&mut self, litres: f64, to_grey_percent: f64) {
-        self.use_l_per_day += litres;
-        self.grey_l_per_day += litres * sound(to_grey_percent).min(100.0) / 100.0;
-        self.has_uses = true;
+    /// The same tanks when each use takes so many litres a day, of each person or of all: asked with its position.
+    #[must_use]
+    pub(crate) fn using(self, uses: &[Use], litres: &mut dyn FnMut(usize, &Use) -> f64) -> Self {
+        let mut input = Self { use_l_per_day: 0.0, grey_l_per_day: 0.0, ..self };
+        for (at, one) in uses.iter().enumerate() {
+            let litres = sound(litres(at, one)) * one.persons;
+            input.use_l_per_day += litres;
+            input.grey_l_per_day += litres * sound(one.to_grey_percent).min(100.0) / 100.0;
+        }
+        input
     }
 
     /// What is on board on the day of leaving.

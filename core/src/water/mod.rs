@@ -11,6 +11,9 @@ mod step;
 
 pub use findings::Finding;
 pub use input::{Input, Level};
+pub(crate) use input::{Use, uses};
 pub(crate) use moves::moves;
+pub(crate) use report::is_missing;
 pub use report::{Report, report};
+pub(crate) use step::water_day;
 pub use step::{Course, WaterDay};

@@ -85,7 +85,7 @@ fn judge(input: &Input, ahead: &[WaterDay], lowest: WaterDay) -> Standing<Findin
 }
 
 /// Less than a millilitre is nothing.
-fn is_missing(litres: f64) -> bool {
+pub(crate) fn is_missing(litres: f64) -> bool {
     litres > 0.001
 }
 

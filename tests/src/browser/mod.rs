@@ -28,7 +28,7 @@ pub const HIRED: &str = "
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 34] = [
+pub const ROUTES: [&str; 35] = [
     "/",
     "/overview",
     "/kit",
@@ -37,6 +37,7 @@ pub const ROUTES: [&str; 34] = [
     "/log",
     "/brief",
     "/changes",
+    "/likely",
     "/money",
     "/in-and-out",
     "/selling",

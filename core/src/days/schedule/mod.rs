@@ -47,6 +47,7 @@ mod hindrance;
 mod improve;
 mod memo;
 mod pert;
+mod placing;
 mod runs;
 mod search;
 mod serial;
@@ -55,7 +56,8 @@ mod tree;
 
 pub use chain::{Link, Why, critical_chain};
 pub use hindrance::{Hindrance, Lack, circle};
-pub use pert::{Durations, pert_mean, pert_variance};
+pub use pert::{Durations, draw as drawn_duration, pert_mean, pert_variance};
+pub use placing::Placing;
 pub use runs::{Chances, Runs, Weather};
 pub use search::{Search, first_schedule};
 pub use slack::{slack_slots, total_float_slots};

@@ -39,7 +39,7 @@ const ONE_AND_LN_5: f64 = 2.609_437_912_434_100_3;
 /// A duration drawn by chance: the beta distribution from low to high whose mean is that of the method, with alpha + beta
 /// = 6: alpha = 1 + 4 (likely - low) / (high - low), beta = 1 + 4 (high - likely) / (high - low) (Vose, "Risk analysis",
 /// 2000, from memory). A range that is none, or not in order, is put in order first.
-pub(super) fn draw(durations: Durations, chance: &mut Chance) -> f64 {
+pub fn draw(durations: Durations, chance: &mut Chance) -> f64 {
     let Durations { low, likely, high } = sound(durations);
     let width = high - low;
     if width <= 0.0 {

@@ -1,9 +1,7 @@
 //! How likely all is done by a day: the schedule placed again and again, with durations and weather by chance.
 
-use super::board::Board;
-use super::ground::{Ground, WORD};
-use super::serial::ready;
-use super::{Durations, Schedule, Span, Workload, pert};
+use super::placing::Placing;
+use super::{Durations, Schedule, Workload, pert};
 use crate::draws::Chance;
 use crate::order;
 
@@ -28,14 +26,10 @@ pub struct Weather {
 /// placed as early as can be in the order of the schedule. The same question and seed give the same answer. Each activity
 /// has draws of its own, so that a change to one leaves those of the others as they are.
 pub struct Runs {
-    ground: Ground,
-    board: Board,
-    list: Vec<usize>,
+    placing: Placing,
     durations: Vec<Durations>,
-    /// Which profiles the weather closes.
-    is_outside: Vec<bool>,
-    weather: Weather,
-    open: Vec<u64>,
+    /// The chance of a day on which what needs the weather rests, day by day.
+    rests: Vec<f64>,
     seed: u64,
     wanted: u32,
     finishes: Vec<usize>,
@@ -87,31 +81,22 @@ impl Runs {
         seed: u64,
         runs: u32,
     ) -> Self {
-        let ground = Ground::new(workload);
-        let mut is_outside = vec![false; ground.profiles()];
-        for (act, activity) in ground.acts.iter().zip(&workload.activities) {
-            is_outside[act.profile] |= activity.calendars.iter().any(|it| weather.calendars.contains(it));
-        }
         let certain = |at: usize| f64::from(workload.activities[at].work_slots);
         let of = |at: usize| durations.get(at).copied().unwrap_or_else(|| Durations::certain(certain(at)));
         Self {
-            board: Board::new(&ground),
-            list: listed(&ground, schedule),
-            durations: (0..ground.acts.len()).map(of).collect(),
-            is_outside,
-            weather,
-            open: ground.open.clone(),
+            placing: Placing::new(workload, schedule, &weather.calendars, weather.slots_per_day),
+            durations: (0..workload.activities.len()).map(of).collect(),
+            rests: weather.chances,
             seed,
             wanted: runs.min(MOST_RUNS),
             finishes: Vec::new(),
             unfinished: 0,
-            ground,
         }
     }
 
     /// Goes on for a few milliseconds; gives the share that is done, 1 when all is.
     pub fn step(&mut self) -> f64 {
-        let many = STEP / (self.list.len().max(1) * (self.ground.words + 24));
+        let many = STEP / self.placing.effort();
         for _ in 0..=many {
             if self.done() == self.wanted {
                 return 1.0;
@@ -136,65 +121,19 @@ impl Runs {
 
     fn run(&mut self) {
         let seed = Chance::of_course(self.seed, self.done().into()).draw();
-        self.close_days(&mut Chance::of_course(seed, u64::MAX));
-        self.board.clear(&self.ground);
-        let mut spans: Vec<Option<Span>> = vec![None; self.ground.acts.len()];
-        let mut finish = 0;
-        for at in &self.list {
-            let mut act = self.ground.acts[*at].clone();
-            act.work = slots_of(pert::draw(self.durations[*at], &mut Chance::of_course(seed, *at as u64)));
-            let open = &self.open[act.profile * self.ground.words..][..self.ground.words];
-            let ready = ready(&self.ground, *at, &spans);
-            let Some(span) = ready.and_then(|ready| self.board.earliest_in(&self.ground, &act, ready, open)) else {
-                self.unfinished += 1;
-                return;
-            };
-            self.board.take_in(&self.ground, &act, span, open);
-            finish = finish.max(span.end);
-            spans[*at] = Some(span);
+        let mut weather = Chance::of_course(seed, u64::MAX);
+        let rests = &self.rests;
+        if let Some(last) = rests.last() {
+            self.placing.close_days(&mut |day| {
+                let is_open = weather.share() >= rests.get(day).copied().unwrap_or(*last);
+                !is_open
+            });
         }
-        self.finishes.push(finish);
-    }
-
-    /// Draws the weather, and closes what it closes.
-    fn close_days(&mut self, chance: &mut Chance) {
-        if self.weather.chances.is_empty() || self.weather.slots_per_day == 0 {
-            return;
-        }
-        let words = self.ground.words;
-        let mut dry = vec![u64::MAX; words];
-        for day in 0..self.ground.slots.div_ceil(self.weather.slots_per_day) {
-            let last = self.weather.chances.last();
-            let likely = self.weather.chances.get(day).or(last).copied().unwrap_or(0.0);
-            if chance.share() >= likely {
-                continue;
-            }
-            let first = day * self.weather.slots_per_day;
-            for slot in first..(first + self.weather.slots_per_day).min(self.ground.slots) {
-                dry[slot / WORD] &= !(1 << (slot % WORD));
-            }
-        }
-        for (profile, is_outside) in self.is_outside.iter().enumerate() {
-            if *is_outside {
-                let from = profile * words;
-                for (word, dry) in dry.iter().enumerate() {
-                    self.open[from + word] = self.ground.open[from + word] & dry;
-                }
-            }
+        let durations = &self.durations;
+        let drawn = |at: usize| pert::draw(durations[at], &mut Chance::of_course(seed, at as u64));
+        match self.placing.place(&mut |at| drawn(at)) {
+            Some(finish) => self.finishes.push(finish),
+            None => self.unfinished += 1,
         }
     }
-}
-
-/// Whole slots: the nearest, but what takes any time takes one at least.
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // at most a million
-fn slots_of(drawn: f64) -> usize {
-    if drawn <= 0.0 { 0 } else { (drawn + 0.5).floor().max(1.0) as usize }
-}
-
-/// What a schedule has placed, in its order, as far as this ground can.
-fn listed(ground: &Ground, schedule: &Schedule) -> Vec<usize> {
-    let mut is_left: Vec<bool> = ground.hindered.iter().map(Option::is_none).collect();
-    let mut list = schedule.order.clone();
-    list.retain(|at| is_left.get_mut(*at).is_some_and(std::mem::take));
-    list
 }

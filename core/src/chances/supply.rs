@@ -1,0 +1,163 @@
+//! The water of a run, and what the van weighs with it: each use and each mass as its input has it.
+
+use jiff::civil::Date;
+
+use super::answer::What;
+use super::inputs::{Drawn, Inputs, Number};
+use super::judging::Fate;
+use crate::load::{self, Weight, stated};
+use crate::plan::{Path, Plan, Reading, days_between};
+use crate::run::{Phase, Timeline, tanks_on};
+use crate::space::Placed;
+use crate::water::{self, Level, Use, WaterDay, is_missing, uses, water_day};
+
+/// Tanks, uses and masses from the first day ahead on.
+pub(super) struct Supply {
+    tanks: water::Input,
+    opening: Level,
+    /// Counts of the first evening.
+    counted: Vec<Reading>,
+    days: Vec<Day>,
+    uses: Vec<Use>,
+    /// What each takes.
+    litres: Vec<Number>,
+    load: load::Input,
+    /// Each thing for one kilogram of each of its pieces, and what one weighs.
+    things: Vec<(Weight, Number)>,
+    limits: Limits,
+}
+
+/// A day on the road.
+struct Day {
+    date: Date,
+    /// Counted from the first day ahead.
+    number: u32,
+    has_tap: bool,
+    has_drain: bool,
+}
+
+/// What the van may weigh, as far as that is known.
+struct Limits {
+    gross_kg: Option<f64>,
+    luggage_kg: f64,
+    front_kg: Option<f64>,
+    rear_kg: Option<f64>,
+}
+
+impl Supply {
+    /// Of the road from `as_of` on; `from` is the first day that is ahead.
+    pub fn new(plan: &Plan, as_of: Date, from: Date, timeline: &Timeline, inputs: &mut Inputs) -> Self {
+        let tanks = water::Input::new(plan);
+        let (opening, counted) = tanks_on(plan, as_of, timeline, &tanks);
+        let uses = uses(plan);
+        let litres_of = |one: &Use, inputs: &mut Inputs| {
+            let path = || {
+                let entry = Path::entry(if one.is_item { "kit" } else { "water_uses" }, one.id);
+                entry.child(if one.is_item { "water/litres_per_day" } else { "litres_per_day" })
+            };
+            inputs.number(What::Water, one.id, &path, one.litres)
+        };
+        let placed = Placed::new(plan);
+        let of_thing = |thing: &load::Thing, inputs: &mut Inputs| {
+            let path = || Path::entry("kit", thing.item.id).child("mass_kg");
+            let mass = thing.item.mass_kg.unwrap_or_default();
+            (thing.each(1.0), inputs.number(What::Mass, thing.item.id, &path, mass))
+        };
+        let days = timeline.days.iter().filter(|day| day.phase == Phase::Road && day.date >= as_of);
+        Self {
+            tanks,
+            opening,
+            counted: counted.into_iter().cloned().collect(),
+            days: days
+                .map(|day| Day {
+                    date: day.date,
+                    number: u32::try_from(days_between(from, day.date)).unwrap_or(0),
+                    has_tap: day.offer.is_some_and(|offer| offer.water),
+                    has_drain: day.offer.is_some_and(|offer| offer.emptying),
+                })
+                .collect(),
+            litres: uses.iter().map(|one| litres_of(one, inputs)).collect(),
+            uses,
+            load: load::Input::new(plan, &placed),
+            things: load::things(plan, &placed).iter().map(|thing| of_thing(thing, inputs)).collect(),
+            limits: Limits {
+                gross_kg: stated(plan.vehicle.gross_limit_kg),
+                luggage_kg: load::sound(plan.vehicle.luggage_kg()),
+                front_kg: stated(plan.vehicle.front_limit_kg),
+                rear_kg: stated(plan.vehicle.rear_limit_kg),
+            },
+        }
+    }
+
+    /// What becomes of the water and of the load in a run of eight. Without a day on the road the van is weighed with all
+    /// tanks full, on the day on which it `leaves`.
+    pub fn run(&mut self, drawn: &Drawn, lane: usize, leaves: u32) -> (Fate, Fate) {
+        let litres = &self.litres;
+        let input =
+            self.tanks.using(&self.uses, &mut |at, _| litres.get(at).map_or(0.0, |litres| drawn.value(*litres, lane)));
+        let things = self.things.iter();
+        self.load.things = things
+            .fold(Weight::default(), |sum, (place, mass)| sum.plus(place.times(load::sound(drawn.value(*mass, lane)))));
+        let (mut water, mut load) = (Litres::new(&input), Fate::unhurt());
+        let mut level = self.opening;
+        let is_first_ahead = self.days.first().is_some_and(|day| day.number == 0);
+        if !is_first_ahead {
+            level = self.evening(level);
+        }
+        for day in &self.days {
+            let ended = water_day(day.date, level, &input, day.has_tap, day.has_drain);
+            level = ended.level();
+            water.note(&input, day.number, &ended);
+            self.weigh(&mut load, day.number, ended.fresh_l.max(ended.opening_l), ended.grey_l);
+            if day.number == 0 {
+                level = self.evening(level);
+            }
+        }
+        if self.days.is_empty() {
+            self.weigh(&mut load, leaves, self.tanks.fresh_capacity_l, self.tanks.grey_capacity_l);
+        }
+        (water.fate, load)
+    }
+
+    fn evening(&self, level: Level) -> Level {
+        self.counted.iter().fold(level, |level, reading| self.tanks.counted(level, reading))
+    }
+
+    /// Notes what is to spare on a day, as the balance judges it.
+    fn weigh(&self, fate: &mut Fate, day: u32, fresh_l: f64, grey_l: f64) {
+        let of_day = self.load.day(None, fresh_l, grey_l);
+        let axle = |limit: Option<f64>, kg: Option<f64>| limit.zip(kg).map(|(limit, kg)| limit - kg);
+        let gross = self.limits.gross_kg.map(|gross| gross - of_day.total_kg - self.limits.luggage_kg);
+        let spares = [gross, axle(self.limits.front_kg, of_day.front_kg), axle(self.limits.rear_kg, of_day.rear_kg)];
+        for spare_kg in spares.into_iter().flatten() {
+            fate.note(day, spare_kg, spare_kg < 0.0);
+        }
+    }
+}
+
+/// The water of a run.
+struct Litres {
+    fate: Fate,
+    missing_l: f64,
+    over_l: f64,
+}
+
+impl Litres {
+    fn new(input: &water::Input) -> Self {
+        let margin = input.fresh_capacity_l.max(input.grey_capacity_l);
+        Self { fate: Fate { margin, ..Fate::unhurt() }, missing_l: 0.0, over_l: 0.0 }
+    }
+
+    /// To spare is what is left in the evening, less all that was missing; and what room there is, less all for which there was
+    /// none.
+    fn note(&mut self, input: &water::Input, day: u32, ended: &WaterDay) {
+        self.missing_l += ended.missing_l;
+        let left_l = ended.fresh_l - self.missing_l;
+        self.fate.note(day, left_l, is_missing(ended.missing_l));
+        if input.grey_capacity_l > 0.0 {
+            self.over_l += ended.grey_over_l;
+            let room_l = input.grey_capacity_l - ended.grey_l - self.over_l;
+            self.fate.note(day, room_l, is_missing(ended.grey_over_l));
+        }
+    }
+}
