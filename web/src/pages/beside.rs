@@ -128,9 +128,10 @@ fn better(text: &str) -> String {
     tell!("beside-better", &vec![("value", Figure::Name(text.to_owned()))])
 }
 
+/// What becomes of each plan under each assumption, and which of them is better.
 fn assumptions(under: &[Under], names: &[String]) -> View {
-    let row = |under: &Under| {
-        let cell = |(at, outcome): (usize, &kerbstead_core::compare::Outcome)| {
+    let one = |under: &Under| {
+        let plan = |(at, outcome): (usize, &kerbstead_core::compare::Outcome)| {
             let figures = vec![
                 ("hold", Figure::count(outcome.hold as usize)),
                 ("tight", Figure::count(outcome.tight as usize)),
@@ -138,22 +139,24 @@ fn assumptions(under: &[Under], names: &[String]) -> View {
             ];
             let cash = outcome.cash_at_end.map(|cash| words(|words| words.figure(&Figure::Money(cash))));
             let text = std::iter::once(tell!("beside-comes-to", &figures)).chain(cash).collect::<Vec<_>>().join("; ");
-            if under.best.get(at) == Some(&true) { better(&text) } else { text }
+            let text = if under.best.get(at) == Some(&true) { better(&text) } else { text };
+            el("li").put(names.get(at).cloned().unwrap_or_default()).put(": ").put(text).done()
         };
         let why = match under.by {
-            By::Nothing => t!("beside-by-nothing"),
-            By::Short => t!("beside-by-short"),
-            By::Hold => t!("beside-by-hold"),
-            By::Cash => t!("beside-by-cash"),
+            By::Nothing => key!("beside-by-nothing"),
+            By::Short => key!("beside-by-short"),
+            By::Hold => key!("beside-by-hold"),
+            By::Cash => key!("beside-by-cash"),
         };
-        let turns = under.turns.then(|| t!("beside-turns"));
-        let last = std::iter::once(why).chain(turns).collect::<Vec<_>>().join(" ");
-        let cells = under.outcomes.iter().enumerate().map(cell).chain([last]).collect();
-        TableRow(t(assumption_key(under.assumption)), cells, None)
+        let turns = under.turns.then(|| el("strong").put(" ").put(key!("beside-turns")).done());
+        el("li")
+            .put(el("strong").put(t(assumption_key(under.assumption))))
+            .put(el("span").put(why))
+            .put(turns)
+            .put(el("ul").put_each(under.outcomes.iter().enumerate().map(plan)))
+            .done()
     };
-    let mut heads = heads(key!("beside-if"), names);
-    heads.push(t!("beside-why"));
-    named_table(t!("beside-under"), false, heads, under.iter().map(row).collect())
+    el("ul").class("inputs").put_each(under.iter().map(one)).done()
 }
 
 fn kit(only: &[KitRow], names: &[String]) -> View {

@@ -10,7 +10,7 @@ use super::{balance_title, section};
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
 use crate::locale::{plain_sentence, tell};
-use crate::parts::{button, standing_line, verdict_badge};
+use crate::parts::{button, verdict_badge};
 use crate::route::Page;
 use crate::state::App;
 use crate::worker::ask_and_follow;
@@ -139,11 +139,17 @@ fn effects(effects: &[Effect]) -> View {
             .put(verdict_badge(effect.before))
             .put(el("span").class("then").attr("aria-hidden", "true").put(" → "))
             .put(verdict_badge(effect.after))
-            .put(" ")
-            .put(standing_line(effect.after, effect.spare_after, None))
+            .put(spare(effect))
             .done()
     };
     el("ul").class("effects").attr("aria-label", t!("changes-effects")).put_each(effects.iter().map(line)).done()
+}
+
+/// What is to spare before and after, where both are known.
+fn spare(effect: &Effect) -> Option<View> {
+    let (before, after) = effect.spare_before.zip(effect.spare_after)?;
+    let figures = vec![("before", before.into()), ("after", after.into())];
+    Some(el("span").class("spare").put(tell!("changes-spare", &figures)).done())
 }
 
 fn cheapest(app: App, set: &MoveSet) -> View {

@@ -10,8 +10,8 @@ use super::money::{odds, waiting};
 use super::{balance_title, section};
 use crate::el::{View, el, fragment, nothing};
 use crate::live;
-use crate::locale::{plain_sentence, say_date, t, tell};
-use crate::parts::{TableRow, bar, named_in, table};
+use crate::locale::{plain_sentence, t, tell};
+use crate::parts::{bar, named_in};
 use crate::state::App;
 use crate::worker::ask_and_follow;
 
@@ -69,17 +69,29 @@ fn first_to_fail(app: App, first: &First, runs: u32) -> String {
 }
 
 fn balances(whole: &Whole) -> View {
-    let row = |chance: &BalanceChance| {
-        let name = plain_sentence(balance_title(chance.balance));
+    let line = |chance: &BalanceChance| {
+        let name = el("strong").put(plain_sentence(balance_title(chance.balance)));
         if !chance.is_known {
-            return TableRow(name, vec![t!("likely-unknown"), String::new(), String::new()], None);
+            return el("li").put(name).put(el("span").put(key!("likely-unknown"))).done();
         }
-        let fails = chance.likely_on.map(say_date).unwrap_or_default();
-        let first = if chance.first_fails > 0 { said(chance.first_fails, whole.runs) } else { String::new() };
-        TableRow(name, vec![said(chance.held, whole.runs), first, fails], None)
+        let mut figures: Figures = vec![
+            ("held", Figure::Name(said(chance.held, whole.runs))),
+            ("first", Figure::Name(said(chance.first_fails, whole.runs))),
+        ];
+        figures.extend(chance.likely_on.map(|on| ("on", Figure::Date(on))));
+        let fails = match (chance.likely_on.is_some(), chance.first_fails > 0) {
+            (true, true) => Some(tell!("likely-fails-first", &figures)),
+            (true, false) => Some(tell!("likely-fails", &figures)),
+            _ => None,
+        };
+        let text = std::iter::once(tell!("likely-holds", &figures)).chain(fails).collect::<Vec<_>>().join(" ");
+        el("li")
+            .put(name)
+            .put(bar(f64::from(chance.held) / f64::from(whole.runs.max(1))))
+            .put(el("span").put(text))
+            .done()
     };
-    let heads = [key!("likely-balance"), key!("likely-holds"), key!("likely-fails-first"), key!("likely-fails-on")];
-    table(t!("likely-balances"), true, &heads, whole.balances.iter().map(row).collect())
+    el("ul").class("inputs").put_each(whole.balances.iter().map(line)).done()
 }
 
 fn inputs(app: App, whole: &Whole) -> View {

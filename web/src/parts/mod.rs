@@ -22,7 +22,7 @@ pub use icon::{Shape, icon};
 pub use link::{link_out, told_list, unreadable};
 pub use plot::{Band, Mark, Picked, PlotData, line, plot, plot_to_pick};
 pub use standing::{
-    Grounds, StandingView, folded_working, line as standing_line, standing_details, standing_details_once, take_care,
-    verdict_badge, verdict_word,
+    Grounds, StandingView, folded_working, standing_details, standing_details_once, take_care, verdict_badge,
+    verdict_word,
 };
 pub use table::{TableRow, named_table, table};

@@ -175,8 +175,7 @@ impl FindingView {
     }
 }
 
-/// How much is to spare, or when it runs out and by how much, in one sentence.
-pub fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -> String {
+fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -> String {
     let is_early = matches!(margin, Some(Margin::Early(_)));
     let is_mass = matches!(margin, Some(Margin::Mass(_)));
     let is_width = matches!(margin, Some(Margin::Width(_)));
