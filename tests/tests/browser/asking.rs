@@ -2,9 +2,12 @@
 
 use anyhow::{Context, Result, ensure};
 use jiff::civil::date;
+use kerbstead_core::chances::Whole;
+use kerbstead_core::compare::Compared;
 use kerbstead_core::days::Outlook;
 use kerbstead_core::money::Prospect;
 use kerbstead_core::money::buying::BuyingPlan;
+use kerbstead_core::moves::Moves;
 use kerbstead_core::plan::{Plain, demo_plan};
 use kerbstead_core::power;
 use kerbstead_core::space::Arranged;
@@ -51,11 +54,14 @@ fn questions() -> Vec<Question> {
     };
     // The search for the cheapest set takes long: for some plans.
     let few = || std::iter::once(demo_plan()).chain(seeded_plans(20_270_302, 12));
-    let whole = few().flat_map(|plan| [Subject::Moves, Subject::Whole].map(|subject| (subject, Clone::clone(&plan))));
+    let whole = few().flat_map(|plan| {
+        [Subject::Moves, Subject::Whole, Subject::Compare].map(|subject| (subject, Clone::clone(&plan)))
+    });
     let vans = (1..=12).map(|seed| (Subject::Arranging, plan_of(&van(seed))));
     let all = plans.flat_map(of).chain(vans).chain(whole);
-    all.map(|(subject, plan)| Question { subject, plan, as_of: date(2027, 3, 1), seed: 7, ..Question::default() })
-        .collect()
+    let as_of = date(2027, 3, 1);
+    let of = |(subject, plan)| Question { subject, plan, others: vec![demo_plan()], as_of, seed: 7 };
+    all.map(of).collect()
 }
 
 fn natively(question: &Question) -> Value {
@@ -85,6 +91,9 @@ fn the_worker_answers_as_core_does_natively_to_the_bit() -> Result<()> {
                 Subject::Buying => BuyingPlan::from_plain(&here) == BuyingPlan::from_plain(&there),
                 Subject::Days => Outlook::from_plain(&here) == Outlook::from_plain(&there),
                 Subject::Power => power::Outlook::from_plain(&here) == power::Outlook::from_plain(&there),
+                Subject::Whole => Whole::from_plain(&here) == Whole::from_plain(&there),
+                Subject::Moves => Moves::from_plain(&here) == Moves::from_plain(&there),
+                Subject::Compare => Compared::from_plain(&here) == Compared::from_plain(&there),
                 Subject::Arranging => Arranged::from_plain(&here) == Arranged::from_plain(&there),
             };
             ensure!(is_same && !there.is_null(), "natively {here}, in the browser {there}");

@@ -35,7 +35,7 @@ fn today(browser: &Browser) -> Result<Date> {
     day.as_str().and_then(read_date).ok_or_else(|| anyhow::anyhow!("no day: {day}"))
 }
 
-/// The example, on the road for twelve days: nine litres and fourteen of money went a day.
+/// The example, on the road for twelve days: three litres and forty of money went a day.
 fn on_the_road(today: Date) -> Result<Plan> {
     let day = |back: i32| add_days(today, back).ok_or_else(|| anyhow::anyhow!("no such day"));
     let mut plan = demo_plan_after(today);
@@ -51,7 +51,7 @@ fn on_the_road(today: Date) -> Result<Plan> {
                 on: Some(day(i32::try_from(number)? - 12)?),
                 hour: 20,
                 fresh_l: Some(44.0 - 3.0 * f64::from(number)),
-                cash: Some(Money::whole(900 - 14 * i64::from(number))),
+                cash: Some(Money::whole(900 - 40 * i64::from(number))),
                 ..Reading::default()
             })
         })
