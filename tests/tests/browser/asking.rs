@@ -14,6 +14,7 @@ use kerbstead_core::space::Arranged;
 use kerbstead_core::task::{Question, Subject};
 use kerbstead_tests::browser::{Browser, HIRED, Setup};
 use kerbstead_tests::generate::seeded_plans;
+use kerbstead_tests::links::as_told;
 use kerbstead_tests::vans::{plan_of, van};
 use serde_json::{Value, json};
 
@@ -92,7 +93,7 @@ fn the_worker_answers_as_core_does_natively_to_the_bit() -> Result<()> {
                 Subject::Days => Outlook::from_plain(&here) == Outlook::from_plain(&there),
                 Subject::Power => power::Outlook::from_plain(&here) == power::Outlook::from_plain(&there),
                 Subject::Whole => Whole::from_plain(&here) == Whole::from_plain(&there),
-                Subject::Moves => Moves::from_plain(&here) == Moves::from_plain(&there),
+                Subject::Moves => Moves::from_plain(&as_told(&here)) == Moves::from_plain(&as_told(&there)),
                 Subject::Compare => Compared::from_plain(&here) == Compared::from_plain(&there),
                 Subject::Arranging => Arranged::from_plain(&here) == Arranged::from_plain(&there),
             };
