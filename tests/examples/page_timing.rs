@@ -3,7 +3,7 @@
 
 use anyhow::{Context, Result};
 use jiff::civil::{Date, date};
-use kerbstead_core::plan::{Plain, Plan, add_days, date_text, demo_plan};
+use kerbstead_core::plan::{Plain, Plan, Reading, add_days, date_text, demo_plan};
 use kerbstead_core::share::{Parcel, Scope, seal};
 use kerbstead_core::task::{Question, Subject};
 use kerbstead_tests::browser::{Browser, HIRED, Key, ROUTES, Setup};
@@ -30,7 +30,7 @@ struct Timing {
 }
 
 /// Everything that is timed. A new timing is added here.
-const TIMINGS: [Timing; 12] = [
+const TIMINGS: [Timing; 16] = [
     Timing { name: "start page, from request to ready", measure: start_page },
     Timing { name: "assess, 30 days of the example, plan and answer passed to and from JavaScript", measure: assess },
     Timing { name: "10,000 runs of the example in the worker, from question to answer", measure: runs_of_the_example },
@@ -49,6 +49,10 @@ const TIMINGS: [Timing; 12] = [
         name: "power of 30 days of the example in the worker: 1,000 runs, sizes, stops, costs",
         measure: power_of_a_month,
     },
+    Timing { name: "every single change of the example ranked, in the worker", measure: ranked_changes },
+    Timing { name: "the cheapest set of changes of the example too, in the worker", measure: cheapest_set },
+    Timing { name: "1,000 runs of the whole example, in the worker", measure: whole_plan },
+    Timing { name: "beside a log of 10,000 entries, from a key to the next paint", measure: beside_a_long_log },
     Timing { name: "water page, likewise", measure: |page| key(page, "/water") },
     Timing { name: "arranging in the worker, the slowest but four of forty vans made by chance", measure: arranging },
     Timing { name: "one step of dragging a thing of 80, script and layout", measure: drag_step },
@@ -147,22 +151,60 @@ fn runs_of_half_a_year(browser: &Browser) -> Result<f64> {
     runs(browser, Subject::Chances, Plan::from_plain(&file).context("no plan")?, ASKED)
 }
 
-/// The middle of some answers of a worker that has answered before.
+fn ranked_changes(browser: &Browser) -> Result<f64> {
+    runs_until(browser, Subject::Moves, demo_plan(), ASKED, "share === 1 || (answer && answer.tried === answer.to_try)")
+}
+
+fn cheapest_set(browser: &Browser) -> Result<f64> {
+    runs(browser, Subject::Moves, demo_plan(), ASKED)
+}
+
+fn whole_plan(browser: &Browser) -> Result<f64> {
+    runs(browser, Subject::Whole, demo_plan(), ASKED)
+}
+
+/// The example with a log as long as can be.
+fn beside_a_long_log(browser: &Browser) -> Result<f64> {
+    let mut plan = demo_plan();
+    let first = plan.calendar.leaves_on.context("the example leaves")?;
+    plan.readings = (0..10_000_u32)
+        .map(|number| Reading {
+            id: 10_000 + number,
+            on: add_days(first, i32::try_from(number / 24 % 150).unwrap_or(0)),
+            hour: number % 24,
+            fresh_l: Some(f64::from(number % 45)),
+            ..Reading::default()
+        })
+        .collect();
+    plan.title = "A long log".into();
+    browser.load("/plans")?;
+    browser.open_file_of(&plan)?;
+    paint(browser, "/in-and-out")
+}
+
 fn runs(browser: &Browser, subject: Subject, plan: Plan, as_of: Date) -> Result<f64> {
+    runs_until(browser, subject, plan, as_of, "share === 1")
+}
+
+/// The middle of some answers of a worker that has answered before: the time until what it says is what is waited for.
+fn runs_until(browser: &Browser, subject: Subject, plan: Plan, as_of: Date, until: &str) -> Result<f64> {
     let script = "const times = [];
-        let asked;
+        let asked, heard;
         const ask = () => {
             asked = performance.now();
+            heard = undefined;
             worker.postMessage([times.length, question]);
         };
-        worker.onmessage = ({ data: [, share] }) => {
+        worker.onmessage = ({ data: [, share, answer] }) => {
+            if (UNTIL) heard ??= performance.now() - asked;
             if (share < 1) return;
-            times.push(performance.now() - asked);
+            times.push(heard);
             if (times.length < 22) return ask();
             worker.terminate();
             done(times.slice(1).sort((a, b) => a - b)[10]);
         };
-        ask();";
+        ask();"
+        .replace("UNTIL", until);
     let question = Question { subject, plan, as_of, seed: 1, ..Question::default() };
     browser.load(ROUTES[0])?;
     browser

@@ -3,6 +3,7 @@
     clippy::unwrap_used,
     clippy::float_cmp,
     clippy::cast_possible_truncation,
+    clippy::cast_possible_wrap,
     clippy::cast_sign_loss,
     clippy::cast_precision_loss,
     reason = "a test stops at what it did not expect, and means exact values where it says so"

@@ -3,6 +3,7 @@
     clippy::large_types_passed_by_value,
     clippy::unwrap_used,
     clippy::float_cmp,
+    clippy::unnecessary_wraps,
     reason = "a test stops at what it did not expect, and means exact values where it says so"
 )]
 

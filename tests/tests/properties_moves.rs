@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
 use jiff::civil::Date;
-use kerbstead_core::moves::{Found, Moves, MovesTask, tried};
+use kerbstead_core::moves::{Found, Move, Moves, MovesTask, tried};
 use kerbstead_core::plan::{Edit, List, Need, Plan};
 use kerbstead_core::task::Task;
 use kerbstead_core::{Again, Outcome, assess};
@@ -83,7 +83,7 @@ proptest! {
     #[test]
     fn a_set_that_is_found_holds_and_none_of_its_changes_alone_holds_for_less((plan, as_of) in cases()) {
         let moves = answered(&plan, as_of);
-        let worth: Vec<f64> = moves.moves.iter().map(|one| one.worth()).collect();
+        let worth: Vec<f64> = moves.moves.iter().map(Move::worth).collect();
         prop_assert!(worth.windows(2).all(|pair| pair[0] >= pair[1]), "ranked by worth");
         let Some(set) = moves.set else { return Ok(()) };
         let after = assess(&with(&plan, &set.edit), as_of);

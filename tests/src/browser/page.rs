@@ -2,6 +2,7 @@
 
 use super::{Browser, Scheme};
 use anyhow::{Context, Result, bail};
+use kerbstead_core::plan::{Document, Plan};
 use serde_json::{Value, json};
 use std::future::Future;
 use std::path::Path;
@@ -78,6 +79,22 @@ impl Browser {
     /// The address of the present page.
     pub fn url(&self) -> Result<String> {
         Ok(self.run(async |web| web.current_url().await)?.to_string())
+    }
+
+    /// Lets the file of a plan fall onto the page, and opens it.
+    ///
+    /// # Errors
+    /// When the page does not take it.
+    pub fn open_file_of(&self, plan: &Plan) -> Result<()> {
+        const DROP: &str = "
+            const data = new DataTransfer();
+            data.items.add(new File([arguments[0]], 'plan.json', { type: 'application/json' }));
+            document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }));";
+        self.script(DROP, vec![Document::new(plan).write(plan).to_string().into()])?;
+        self.wait_for_text("What is in the file")?;
+        self.find("button", "Do so")?.click()?;
+        self.wait_for_text("One plan was taken over.")?;
+        self.find("button", &format!("Open “{}”", plan.title))?.click()
     }
 
     /// Types keys to whatever has the focus.

@@ -2,9 +2,9 @@
 
 use anyhow::{Result, ensure};
 use jiff::civil::Date;
-use kerbstead_core::plan::{Document, Money, Plan, Reading, add_days, demo_plan_after, read_date};
+use kerbstead_core::plan::{Money, Plan, Reading, add_days, demo_plan_after, read_date};
 use kerbstead_tests::browser::{Browser, Scheme, Setup};
-use serde_json::{Value, json};
+use serde_json::Value;
 
 fn audit(browser: &Browser) -> Result<()> {
     for scheme in Scheme::ALL {
@@ -13,19 +13,6 @@ fn audit(browser: &Browser) -> Result<()> {
     }
     browser.check_fits_width()?;
     browser.check_console()
-}
-
-/// Lets the file of a plan fall onto the page, and opens it.
-fn open_plan(browser: &Browser, plan: &Plan) -> Result<()> {
-    const DROP: &str = "
-        const data = new DataTransfer();
-        data.items.add(new File([arguments[0]], 'plan.json', { type: 'application/json' }));
-        document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }));";
-    browser.script(DROP, vec![json!(Document::new(plan).write(plan).to_string())])?;
-    browser.wait_for_text("What is in the file")?;
-    browser.find("button", "Do so")?.click()?;
-    browser.wait_for_text("One plan was taken over.")?;
-    browser.find("button", &format!("Open “{}”", plan.title))?.click()
 }
 
 fn today(browser: &Browser) -> Result<Date> {
@@ -129,7 +116,7 @@ fn what_is_missed_becomes_a_wish_and_a_count_is_kept() -> Result<()> {
 fn the_log_corrects_the_plan_and_briefs_the_next_build() -> Result<()> {
     let browser = Browser::open_at(&Setup::phone(), "/plans")?;
     let plan = on_the_road(today(&browser)?)?;
-    open_plan(&browser, &plan)?;
+    browser.open_file_of(&plan)?;
     browser.load("/log")?;
     browser.wait_for_text("Water, a day")?;
     browser.wait_for_text("from 11 stretches")?;
@@ -158,7 +145,7 @@ fn a_log_of_ten_thousand_entries_is_shown_and_typed_beside() -> Result<()> {
         ..first.clone()
     });
     plan.readings.extend(more);
-    open_plan(&browser, &plan)?;
+    browser.open_file_of(&plan)?;
     browser.load("/log")?;
     browser.wait_for_text("Show more")?;
     let shown = browser.script("return document.querySelectorAll('.entries > li').length", vec![])?;
