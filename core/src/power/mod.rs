@@ -16,7 +16,7 @@ mod sky;
 mod store;
 mod working;
 
-pub(crate) use ahead::{Ahead, from_today, uncertainty};
+pub(crate) use ahead::{Rest, rest, uncertainty};
 pub use findings::Finding;
 pub use input::{Hanging, Input};
 pub use outlook::{Cost, Night, Outlook, OutlookTask, Size, Stop, Stops, Without};

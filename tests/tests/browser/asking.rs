@@ -2,6 +2,7 @@
 
 use anyhow::{Context, Result, ensure};
 use jiff::civil::date;
+use kerbstead_core::chances::Whole;
 use kerbstead_core::days::Outlook;
 use kerbstead_core::money::Prospect;
 use kerbstead_core::money::buying::BuyingPlan;
@@ -47,7 +48,8 @@ const REPLACED: &str = "
 fn questions() -> Vec<Question> {
     let plans = std::iter::once(demo_plan()).chain(seeded_plans(20_270_302, 60));
     let of = |plan| {
-        [Subject::Chances, Subject::Buying, Subject::Days, Subject::Power].map(|subject| (subject, Clone::clone(&plan)))
+        [Subject::Chances, Subject::Buying, Subject::Days, Subject::Power, Subject::Whole]
+            .map(|subject| (subject, Clone::clone(&plan)))
     };
     let vans = (1..=12).map(|seed| (Subject::Arranging, plan_of(&van(seed))));
     let all = plans.flat_map(of).chain(vans);
@@ -81,6 +83,7 @@ fn the_worker_answers_as_core_does_natively_to_the_bit() -> Result<()> {
                 Subject::Buying => BuyingPlan::from_plain(&here) == BuyingPlan::from_plain(&there),
                 Subject::Days => Outlook::from_plain(&here) == Outlook::from_plain(&there),
                 Subject::Power => power::Outlook::from_plain(&here) == power::Outlook::from_plain(&there),
+                Subject::Whole => Whole::from_plain(&here) == Whole::from_plain(&there),
                 Subject::Arranging => Arranged::from_plain(&here) == Arranged::from_plain(&there),
             };
             ensure!(is_same && !there.is_null(), "natively {here}, in the browser {there}");
