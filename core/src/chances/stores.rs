@@ -10,7 +10,7 @@ use crate::draws::Chance;
 use crate::energy::chance::Clouds;
 use crate::energy::worlds::{LANES, Lane, Today, Worlds};
 use crate::plan::{Draw, Estimate, Id, Item, Path, Plan, days_between};
-use crate::power::{Ahead, Hanging, uncertainty};
+use crate::power::{Hanging, Rest, uncertainty};
 
 /// The power from the first hour ahead on, ready to be run.
 pub(super) struct Stores {
@@ -50,10 +50,10 @@ struct Uses {
 }
 
 impl Stores {
-    /// Of the power from `ahead` on; `from` is the first day that is ahead.
-    pub fn new(plan: &Plan, from: Date, ahead: &Ahead, route: &Route, inputs: &mut Inputs) -> Self {
-        let setup = &ahead.input.setup;
-        let uses: Vec<Uses> = ahead
+    /// Of the rest of the power; `from` is the first day that is ahead.
+    pub fn new(plan: &Plan, from: Date, rest: &Rest, route: &Route, inputs: &mut Inputs) -> Self {
+        let setup = &rest.input.setup;
+        let uses: Vec<Uses> = rest
             .input
             .draws
             .iter()
@@ -61,20 +61,20 @@ impl Stores {
             .map(|(hanging, draw)| of_draw(plan, hanging, draw.chance, inputs))
             .collect();
         let varies: Vec<bool> = uses.iter().map(|uses| matches!(uses.factor, Number::Ranged(_))).collect();
-        let clouds = uncertainty(plan, &ahead.input);
+        let clouds = uncertainty(plan, &rest.input);
         let clouds = Clouds::new(&clouds.cloud, clouds.cloud_stays);
         let has_panels = setup.stores.iter().any(|board| board.panel_w > 0.0);
         let clouds = (has_panels && !clouds.is_certain())
             .then(|| (inputs.input(What::Clouds, 0, &|| Path::section("climate")), clouds));
         Self {
-            worlds: Worlds::from_hour(setup, ahead.from_hour, &varies),
-            days: ahead.days.iter().map(|(date, source)| day(plan, *date, *source, route, inputs)).collect(),
+            worlds: Worlds::from_hour(setup, rest.from_hour, &varies),
+            days: rest.days.iter().map(|(date, source)| day(plan, *date, *source, route, inputs)).collect(),
             uses,
             clouds,
-            items: ahead.input.stores.clone(),
-            first_day: u32::try_from(days_between(from, ahead.from)).unwrap_or(0),
-            first_hour: ahead.from_hour,
-            hours: setup.hour_count(),
+            items: rest.input.stores.clone(),
+            first_day: rest.days.first().map_or(0, |(on, _)| u32::try_from(days_between(from, *on)).unwrap_or(0)),
+            first_hour: rest.from_hour % 24,
+            hours: setup.hour_count().saturating_sub(rest.from_hour),
         }
     }
 

@@ -163,8 +163,8 @@ impl Worlds {
         let of = Of { plan, as_of, timeline: &timeline, route: &route, awaited: &awaited };
         let cash = ahead.map(|ahead| Cash::new(&of, &ahead, &mut inputs));
         let road: Vec<&Day> = timeline.road().collect();
-        let hours = power::from_today(plan, as_of, &road, &walked.power);
-        let stores = Stores::new(plan, from, &hours, &route, &mut inputs);
+        let rest = power::rest(plan, as_of, &road, walked.electrics, &walked.power);
+        let stores = Stores::new(plan, from, &rest, &route, &mut inputs);
         let supply = Supply::new(plan, as_of, from, &timeline, &mut inputs);
         let build = Build::new(plan, work, &mut inputs);
         let lines = assessment.verdicts().map(|(balance, verdict)| {

@@ -24,12 +24,12 @@
 pub use super::chances::{BandHour, Chances};
 pub use crate::statistics::percentile;
 
+use super::constants::LEAST_SHORT_WH;
 use super::lanes::{Ended, LANES, Lanes, Today};
 use super::prepare::Prepared;
 use super::setup::Setup;
-use super::several::Several;
 use super::spread::{Sampler, Spread};
-use super::step::Factors;
+use super::step::{Factors, StoreStep, step};
 use super::{least, sound, whole};
 use crate::draws::Chance;
 use crate::statistics::ascending;
@@ -226,7 +226,7 @@ impl Runs {
         let mut today = Today::likely(if side.has_chances { self.prepared.draws.len() } else { 0 });
         today.scale = std::array::from_fn(|lane| self.samplers.scale.draw(&mut drawn.chances[lane]));
         let mut begin_day = |day: usize, today: &mut Today| drawn.begin_day(day, today);
-        let lanes = Lanes::new(&self.prepared, side, today, &mut begin_day);
+        let lanes = Lanes::<false>::new(&self.prepared, side, &mut today, &mut begin_day);
         let ended = if self.counts.is_empty() {
             lanes.run(|_, _| {})
         } else {
@@ -260,31 +260,44 @@ impl Runs {
         let prepared = &self.prepared;
         let mut chance = Chance::of_course(self.seed, self.done.into());
         let scale = self.samplers.scale.draw(&mut chance);
-        let mut stores = Several::new(prepared);
+        let mut charge_wh = prepared.opening_wh();
+        let mut steps = vec![StoreStep::default(); prepared.sides.len()];
         let mut happens = vec![1.0; prepared.draws.len()];
-        let (mut cloud, mut drive) = (None, 1.0);
+        let (mut before, mut cloud, mut drive) = (None, 1.0, 1.0);
+        let (mut unserved_wh, mut first_short) = (0.0, f64::INFINITY);
+        let (mut lowest_wh, mut floors_held) = (self.full_wh, true);
         for (hour, offer) in prepared.offers.iter().copied().enumerate() {
             if prepared.begins_day(hour) {
-                cloud = Some(self.samplers.clouds.day_after(cloud, &mut chance));
+                cloud = self.samplers.clouds.day_after(before, &mut chance);
+                before = Some(cloud);
                 drive = self.samplers.drive.draw(&mut chance);
                 for (draw, happens) in prepared.draws.iter().zip(&mut happens).filter(|(draw, _)| draw.chance < 1.0) {
                     *happens = f64::from(u8::from(chance.share() < draw.chance));
                 }
             }
             let usual = prepared.cloud_by_day.get(hour / 24).copied().unwrap_or(1.0);
-            let factors = Factors { cloud: cloud.unwrap_or(1.0) * usual, drive, scale, happens: &happens };
-            let sum_wh = stores.hour(prepared, hour, offer, factors);
+            let factors = Factors { cloud: cloud * usual, drive, scale, happens: &happens };
+            let mut short_wh = 0.0;
+            step(prepared, hour, offer, factors, &mut charge_wh, &mut steps, &mut |_, _, wh| short_wh += wh);
+            unserved_wh += short_wh;
+            let is_low = charge_wh.iter().zip(&prepared.sides).any(|(charge, side)| *charge < side.floor_wh);
+            if short_wh > LEAST_SHORT_WH || (is_low && prepared.floors_count) {
+                first_short = least(hour as f64, first_short);
+            }
+            let sum_wh: f64 = charge_wh.iter().sum();
+            lowest_wh = least(sum_wh, lowest_wh);
+            floors_held &= !is_low;
             if !self.counts.is_empty() {
                 count(&mut self.counts, hour, sum_wh, steps_per_wh(self.full_wh));
             }
         }
         let ended = Ended {
-            charge_wh: [stores.charge_wh.iter().sum(); LANES],
-            lowest_wh: [stores.lowest_wh; LANES],
-            unserved_wh: [stores.unserved_wh; LANES],
-            first_short: [stores.first_short; LANES],
+            charge_wh: [charge_wh.iter().sum(); LANES],
+            lowest_wh: [lowest_wh; LANES],
+            unserved_wh: [unserved_wh; LANES],
+            first_short: [first_short; LANES],
         };
-        self.end(&ended, 0, stores.floors_held);
+        self.end(&ended, 0, floors_held);
     }
 
     fn band_hour(&self, counts: &[u32]) -> BandHour {

@@ -65,19 +65,21 @@ pub(super) struct Ended {
     pub first_short: Lane,
 }
 
-/// Courses side by side.
-pub(super) struct Lanes<'a> {
+/// Courses side by side. Where they are `GIVEN` their days, more of an offer is not the same in each than what the vehicle's
+/// socket gives; what is the same is worked out once for all of them.
+pub(super) struct Lanes<'a, const GIVEN: bool> {
     prepared: &'a Prepared,
     side: &'a Side,
-    today: Today,
+    /// Apart from the courses, so that whoever changes it cannot change them.
+    today: &'a mut Today,
     begin_day: BeginDay<'a>,
     /// A charge below it is a shortage, too.
     short_below_wh: f64,
     ended: Ended,
 }
 
-impl<'a> Lanes<'a> {
-    pub fn new(prepared: &'a Prepared, side: &'a Side, today: Today, begin_day: BeginDay<'a>) -> Self {
+impl<'a, const GIVEN: bool> Lanes<'a, GIVEN> {
+    pub fn new(prepared: &'a Prepared, side: &'a Side, today: &'a mut Today, begin_day: BeginDay<'a>) -> Self {
         Self {
             prepared,
             side,
@@ -99,7 +101,7 @@ impl<'a> Lanes<'a> {
         let hours = self.side.hours.iter().zip(&self.prepared.offers).enumerate();
         for (hour, (entry, offer)) in hours {
             if self.prepared.begins_day(hour) {
-                (self.begin_day)(hour / 24, &mut self.today);
+                (self.begin_day)(hour / 24, self.today);
             }
             for charge in &mut self.ended.charge_wh {
                 *charge *= self.side.kept_per_hour;
@@ -117,7 +119,7 @@ impl<'a> Lanes<'a> {
 
     #[inline]
     fn needs_wh(&self, hour: usize, entry: &SideHour) -> Lane {
-        let today = &self.today;
+        let today = &*self.today;
         let mut needs: Lane = std::array::from_fn(|lane| entry.fixed_wh + entry.certain_wh * today.scale[lane]);
         if self.side.has_chances {
             for one in self.side.uses_of(hour).iter().filter(|one| one.chance < 1.0) {
@@ -130,26 +132,19 @@ impl<'a> Lanes<'a> {
         needs
     }
 
-    /// What comes in that is steady, and what tapers.
-    #[inline]
-    fn rates(&self, entry: &SideHour, out_w: &Lane, offer: impl Fn(usize) -> Offer) -> (Lane, Lane) {
-        let (mut steady_w, mut tapered_w) = ([0.0; LANES], [0.0; LANES]);
-        for lane in 0..LANES {
-            let rates = rates(self.side, taken(self.side, entry, self.today.cloud[lane], offer(lane)), out_w[lane]);
-            (steady_w[lane], tapered_w[lane]) = (rates.steady_w, rates.tapered_w);
-        }
-        (steady_w, tapered_w)
-    }
-
     #[inline]
     fn charging(&mut self, hour: usize, entry: &SideHour, offer: Offer, out_w: &Lane) {
-        let today = &self.today;
-        // Most hours have nothing but the sun, and then there is nothing to be scaled.
-        let (steady_w, tapered_w) = if offer.vehicle_w > 0.0 || offer.mains_w > 0.0 {
-            self.rates(entry, out_w, |lane| today.offer(offer, lane))
-        } else {
-            self.rates(entry, out_w, |_| offer)
-        };
+        let today = &*self.today;
+        let (mut steady_w, mut tapered_w) = ([0.0; LANES], [0.0; LANES]);
+        for lane in 0..LANES {
+            let here = if GIVEN {
+                today.offer(offer, lane)
+            } else {
+                Offer { vehicle_w: offer.vehicle_w * today.drive[lane], ..offer }
+            };
+            let rates = rates(self.side, taken(self.side, entry, today.cloud[lane], here), out_w[lane]);
+            (steady_w[lane], tapered_w[lane]) = (rates.steady_w, rates.tapered_w);
+        }
         let cell = &self.side.cell;
         let charge = &self.ended.charge_wh;
         let mut highest = 0.0;

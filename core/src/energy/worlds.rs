@@ -72,8 +72,8 @@ impl Worlds {
     }
 
     fn of_one(&self, side: &Side, begin_day: &mut dyn FnMut(usize, &mut Today)) -> [Outcome; LANES] {
-        let today = Today::likely(self.prepared.draws.len());
-        let ended = Lanes::new(&self.prepared, side, today, begin_day).run(|_, _| {});
+        let mut today = Today::likely(self.prepared.draws.len());
+        let ended = Lanes::<true>::new(&self.prepared, side, &mut today, begin_day).run(|_, _| {});
         std::array::from_fn(|lane| Outcome {
             first_short_hour: hour(ended.first_short[lane]),
             store: 0,
@@ -101,8 +101,8 @@ impl Worlds {
         let floors_wh: f64 = prepared.sides.iter().map(|side| side.floor_wh).sum();
         std::array::from_fn(|lane| {
             courses.get(lane).map_or(Outcome::default(), |course| Outcome {
-                first_short_hour: hour(course.first_short),
-                store: course.short_store,
+                first_short_hour: course.first_short.map(|(hour, _)| hour),
+                store: course.first_short.map_or(0, |(_, store)| store),
                 spare_wh: course.lowest_wh - floors_wh - course.unserved_wh,
             })
         })

@@ -14,7 +14,7 @@ use crate::sun::constants::NEXT_DAY;
 use crate::sun::series::Month;
 
 /// The power from some moment on.
-pub(crate) struct Ahead {
+pub(super) struct Ahead {
     /// Along the days from `from` on; its stores open with what is in them at that moment.
     pub input: Input,
     /// The first day.
@@ -24,7 +24,7 @@ pub(crate) struct Ahead {
     /// Whether somebody read the stores then.
     pub is_read: bool,
     /// The days by date and stay.
-    pub days: Vec<(Date, Option<Id>)>,
+    days: Vec<(Date, Option<Id>)>,
 }
 
 /// From the last reading on, or else from the first day ahead; and from the first whole day ahead.
@@ -47,12 +47,45 @@ pub(super) fn of_plan(plan: &Plan, as_of: Date) -> (Ahead, Ahead) {
     (near, far)
 }
 
-/// From the hour of the day's last reading on, or else from the first day ahead.
-pub(crate) fn from_today(plan: &Plan, as_of: Date, road: &[&Day], course: &Course) -> Ahead {
+/// The power of the whole road, from an hour of it on.
+pub(crate) struct Rest {
+    /// Along all days of the road; its stores open with what is in them at that hour.
+    pub input: Input,
+    /// The hour, counted from the beginning of the road.
+    pub from_hour: usize,
+    /// The days from that of the hour on, by date and stay.
+    pub days: Vec<(Date, Option<Id>)>,
+}
+
+/// From the hour of the day's last reading on, or else from the first hour ahead. What hangs on the evening before is known,
+/// since the days before are in it.
+pub(crate) fn rest(plan: &Plan, as_of: Date, road: &[&Day], mut input: Input, course: &Course) -> Rest {
     let begins = road.first().map_or(as_of, |day| day.date);
     let reading = last_reading(plan, begins, as_of).filter(|(on, _)| *on == as_of);
     let hour = reading.and_then(|(_, reading)| usize::try_from(reading.hour).ok());
-    Ahead::new(plan, road, course, as_of.max(begins), hour.unwrap_or(0), hour.is_some())
+    let first = usize::try_from(days_between(begins, as_of)).unwrap_or(0).min(road.len());
+    let from_hour = first * 24 + hour.unwrap_or(0);
+    open_with(plan, &mut input, course, from_hour, hour.map(|hour| (as_of, hour)));
+    Rest { input, from_hour, days: road.iter().skip(first).map(|day| (day.date, day.source)).collect() }
+}
+
+/// Lets stores open with what is in them before an hour of the road, or with what was read in that hour of a day.
+fn open_with(plan: &Plan, input: &mut Input, course: &Course, hour: usize, read: Option<(Date, usize)>) {
+    let boards = input.setup.stores.iter().enumerate();
+    let mut charge_wh: Vec<f64> =
+        boards.map(|(at, board)| charge_before(course, at, hour, &board.store, board.opening_state)).collect();
+    let full_wh: Vec<f64> = input.setup.stores.iter().map(|board| board.store.usable_wh).collect();
+    let is_of_the_hour = |reading: &&Reading| {
+        read.is_some_and(|(on, hour)| reading.on == Some(on) && usize::try_from(reading.hour) == Ok(hour))
+    };
+    for reading in plan.readings.iter().filter(is_of_the_hour) {
+        input.correct(&mut charge_wh, &full_wh, reading);
+    }
+    for (board, charge_wh) in input.setup.stores.iter_mut().zip(charge_wh) {
+        if board.store.usable_wh > 0.0 {
+            board.opening_state = charge_wh / board.store.usable_wh;
+        }
+    }
 }
 
 /// The last time somebody read a store on the road.
@@ -68,24 +101,7 @@ impl Ahead {
         let first = usize::try_from(days_between(begins, from)).unwrap_or(0).min(road.len());
         let days = road.get(first..).unwrap_or_default();
         let mut input = Input::new(plan, days);
-        let mut charge_wh: Vec<f64> = input
-            .setup
-            .stores
-            .iter()
-            .enumerate()
-            .map(|(at, board)| charge_before(course, at, first * 24 + from_hour, &board.store, board.opening_state))
-            .collect();
-        let full_wh: Vec<f64> = input.setup.stores.iter().map(|board| board.store.usable_wh).collect();
-        let is_of_the_hour =
-            |reading: &&Reading| is_read && reading.on == Some(from) && usize::try_from(reading.hour) == Ok(from_hour);
-        for reading in plan.readings.iter().filter(is_of_the_hour) {
-            input.correct(&mut charge_wh, &full_wh, reading);
-        }
-        for (board, charge_wh) in input.setup.stores.iter_mut().zip(charge_wh) {
-            if board.store.usable_wh > 0.0 {
-                board.opening_state = charge_wh / board.store.usable_wh;
-            }
-        }
+        open_with(plan, &mut input, course, first * 24 + from_hour, is_read.then_some((from, from_hour)));
         Self { input, from, from_hour, is_read, days: days.iter().map(|day| (day.date, day.source)).collect() }
     }
 

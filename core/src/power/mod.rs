@@ -17,7 +17,7 @@ mod sky;
 mod store;
 mod working;
 
-pub(crate) use ahead::{Ahead, from_today, uncertainty};
+pub(crate) use ahead::{Rest, rest, uncertainty};
 pub use findings::Finding;
 pub use input::{Hanging, Input};
 pub(crate) use moves::moves;
