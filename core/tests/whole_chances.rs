@@ -335,7 +335,7 @@ fn the_same_seed_gives_the_same_answer_and_another_seed_another() {
     let (plan, as_of) = (demo_plan(), date(2027, 3, 10));
     let one = whole(&plan, as_of, 1);
     // Through a question and back, beside another one that is worked out in turns with it.
-    let question = Question { subject: Subject::Whole, plan: plan.clone(), as_of, seed: 1 };
+    let question = Question { subject: Subject::Whole, plan: plan.clone(), as_of, seed: 1, ..Question::default() };
     let mut task = Question::from_plain(&question.to_plain()).unwrap().begin();
     let mut other = WholeTask::new(&plan, as_of, 2);
     while task.step() < 1.0 {

@@ -10,7 +10,7 @@ use crate::money::{Ahead, Flow, FlowGroup, FlowState, is_counted_tonight};
 use crate::plan::{Belonging, Estimate, Id, Money, Path, Plan, days_between};
 use crate::run::Timeline;
 
-use super::route::Route;
+use super::route::{Route, offer};
 
 /// The cash from the first day ahead on, ready to be drawn.
 pub(super) struct Cash {
@@ -69,6 +69,7 @@ struct Sale {
 }
 
 /// What else the flows are about, on the way from the plan.
+#[allow(clippy::struct_field_names)] // `as_of` is what a day of asking is called everywhere
 pub(super) struct Of<'a> {
     pub plan: &'a Plan,
     pub as_of: Date,
@@ -169,8 +170,8 @@ impl Moving {
         if share < sale.chance {
             return Some(self.day);
         }
-        let late = libm::ceil(days_until_sold(share, sale.chance, sale.days) - sale.days).max(1.0);
-        let day = self.day as f64 + late;
+        let days_late = libm::ceil(days_until_sold(share, sale.chance, sale.days) - sale.days).max(1.0);
+        let day = self.day as f64 + days_late;
         // What is beyond the last day is lost, and all others are whole numbers that are days.
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a day of the plan")]
         (day <= sale.last_day as f64).then_some(day as usize)
@@ -302,7 +303,7 @@ fn ranged(of: &Of, flow: &Flow, digits: u32, inputs: &mut Inputs) -> Option<usiz
             (What::Cost, Path::entry("costs", id).child("amount"), amount)
         }
         FlowGroup::Nights => {
-            let (path, offer) = of.route.offer(plan, id)?;
+            let (path, offer) = offer(plan, id)?;
             (What::Night, path.child("offers/price_per_night"), offer.price_per_night?)
         }
         _ => return None,

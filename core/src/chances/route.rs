@@ -57,15 +57,6 @@ impl Route {
     pub fn hours(&self, source: Option<Id>) -> (Number, Number) {
         self.of(source).map_or((Number::Sure(0.0), Number::Sure(0.0)), |entry| (entry.hours, entry.mains_hours))
     }
-
-    /// What an entry offers, and where it stands.
-    pub fn offer<'a>(&self, plan: &'a Plan, id: Id) -> Option<(Path, &'a Offer)> {
-        let offer = match plan.calendar.mode {
-            Mode::Stays => &plan.stays.iter().find(|stay| stay.id == id)?.offers,
-            Mode::Week => &plan.week.iter().find(|day| day.id == id)?.offers,
-        };
-        Some((Path::entry(list(plan), id), offer))
-    }
 }
 
 /// The list that the entries of the route stand in.
@@ -74,4 +65,13 @@ fn list(plan: &Plan) -> &'static str {
         Mode::Stays => "stays",
         Mode::Week => "week",
     }
+}
+
+/// What an entry offers, and where it stands.
+pub(super) fn offer(plan: &Plan, id: Id) -> Option<(Path, &Offer)> {
+    let offer = match plan.calendar.mode {
+        Mode::Stays => &plan.stays.iter().find(|stay| stay.id == id)?.offers,
+        Mode::Week => &plan.week.iter().find(|day| day.id == id)?.offers,
+    };
+    Some((Path::entry(list(plan), id), offer))
 }

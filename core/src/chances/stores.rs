@@ -101,7 +101,9 @@ impl Stores {
         if let Some(sky) = sky {
             sky.note(self.days.len(), inputs);
         }
-        often.into_iter().for_each(|often| often.note(inputs));
+        for often in often {
+            often.note(inputs);
+        }
         outcomes.map(|outcome| {
             let day = |hour: usize| self.first_day + u32::try_from((hour + self.first_hour) / 24).unwrap_or(u32::MAX);
             Fate {
@@ -243,7 +245,9 @@ impl Often {
 
     fn note(self, inputs: &mut Inputs) {
         if let Some((input, .., used)) = self.days {
-            used.iter().for_each(|days| inputs.note(input, *days));
+            for days in &used {
+                inputs.note(input, *days);
+            }
         }
     }
 }

@@ -37,6 +37,7 @@ struct Day {
 }
 
 /// What the van may weigh, as far as that is known.
+#[allow(clippy::struct_field_names)] // the unit
 struct Limits {
     gross_kg: Option<f64>,
     luggage_kg: f64,
