@@ -3,7 +3,7 @@
 //!
 //! A share of 1,000 runs is within three standard errors of its chance, `3 sqrt(p (1 - p) / 1,000)`, 997 times in 1,000; seeds
 //! are fixed.
-#![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
+#![allow(clippy::needless_pass_by_value, clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
 use jiff::civil::{Date, date};
 use kerbstead_core::chances::{BalanceChance, What, Whole, WholeTask};
