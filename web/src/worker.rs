@@ -169,7 +169,7 @@ fn hear(event: &Event) {
 
 /// What comes before the end is what can be shown already.
 fn tell(asked: Asked, share: f64, answer: Option<Value>) {
-    if share >= 1.0 || answer.is_some() {
+    if share >= 1.0 || answer.as_ref().is_some_and(|answer| !answer.is_null()) {
         asked.answer.set(answer);
     }
     asked.share.set(share);
