@@ -181,7 +181,7 @@ impl Target {
         let mut input =
             Input { what: uncertain.what, id: uncertain.id, path: uncertain.path.clone(), ..Input::default() };
         input.correlation = correlation;
-        let middle = (values.len() as f64 + 1.0) / 2.0;
+        let middle = f64::midpoint(values.len() as f64, 1.0);
         for (rank, fails) in ranks(&values).iter().zip(&self.fails) {
             let failed = u32::from(*fails);
             // What lies in the middle belongs to neither half.

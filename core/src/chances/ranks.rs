@@ -12,7 +12,7 @@ pub(super) fn rank_correlation(a: &[f64], b: &[f64]) -> Option<f64> {
     }
     let (a, b) = (ranks(a), ranks(b));
     // The mean of all ranks from 1 on, shared or not.
-    let mean = (a.len() as f64 + 1.0) / 2.0;
+    let mean = f64::midpoint(a.len() as f64, 1.0);
     let (mut together, mut of_a, mut of_b) = (0.0, 0.0, 0.0);
     for (a, b) in a.iter().zip(&b) {
         together += (a - mean) * (b - mean);
@@ -29,7 +29,7 @@ pub(super) fn ranks(values: &[f64]) -> Vec<f64> {
     for equal in sorted.chunk_by(|one, next| one.0 == next.0) {
         // Ranks are counted from the place after the last of the lower ones.
         let below = equal.first().map_or(0, |first| sorted.partition_point(|(key, _)| *key < first.0));
-        let mean = below as f64 + (equal.len() as f64 + 1.0) / 2.0;
+        let mean = below as f64 + f64::midpoint(equal.len() as f64, 1.0);
         for (_, at) in equal {
             if let Some(rank) = ranks.get_mut(*at) {
                 *rank = mean;

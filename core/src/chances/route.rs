@@ -57,15 +57,15 @@ impl Route {
     pub fn hours(&self, source: Option<Id>) -> (Number, Number) {
         self.of(source).map_or((Number::Sure(0.0), Number::Sure(0.0)), |entry| (entry.hours, entry.mains_hours))
     }
+}
 
-    /// What an entry offers, and where it stands.
-    pub fn offer<'a>(&self, plan: &'a Plan, id: Id) -> Option<(Path, &'a Offer)> {
-        let offer = match plan.calendar.mode {
-            Mode::Stays => &plan.stays.iter().find(|stay| stay.id == id)?.offers,
-            Mode::Week => &plan.week.iter().find(|day| day.id == id)?.offers,
-        };
-        Some((Path::entry(list(plan), id), offer))
-    }
+/// What an entry of the route offers, and where it stands.
+pub(super) fn offered(plan: &Plan, id: Id) -> Option<(Path, &Offer)> {
+    let offer = match plan.calendar.mode {
+        Mode::Stays => &plan.stays.iter().find(|stay| stay.id == id)?.offers,
+        Mode::Week => &plan.week.iter().find(|day| day.id == id)?.offers,
+    };
+    Some((Path::entry(list(plan), id), offer))
 }
 
 /// The list that the entries of the route stand in.

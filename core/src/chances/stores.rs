@@ -101,7 +101,9 @@ impl Stores {
         if let Some(sky) = sky {
             sky.note(self.days.len(), inputs);
         }
-        often.into_iter().for_each(|often| often.note(inputs));
+        for often in often {
+            often.note(inputs);
+        }
         outcomes.map(|outcome| {
             let day = |hour: usize| self.first_day + u32::try_from((hour + self.first_hour) / 24).unwrap_or(u32::MAX);
             Fate {
@@ -212,7 +214,9 @@ impl<'a> Sky<'a> {
 
     /// Notes how bright the days were on average.
     fn note(&self, days: usize, inputs: &mut Inputs) {
-        self.sums.iter().for_each(|sum| inputs.note(self.input, sum / days.max(1) as f64));
+        for sum in self.sums {
+            inputs.note(self.input, sum / days.max(1) as f64);
+        }
     }
 }
 
@@ -243,7 +247,9 @@ impl Often {
 
     fn note(self, inputs: &mut Inputs) {
         if let Some((input, .., used)) = self.days {
-            used.iter().for_each(|days| inputs.note(input, *days));
+            for days in used {
+                inputs.note(input, days);
+            }
         }
     }
 }

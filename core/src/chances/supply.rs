@@ -37,6 +37,7 @@ struct Day {
 }
 
 /// What the van may weigh, as far as that is known.
+#[expect(clippy::struct_field_names, reason = "units stand in names")]
 struct Limits {
     gross_kg: Option<f64>,
     luggage_kg: f64,
