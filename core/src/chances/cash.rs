@@ -4,6 +4,7 @@ use super::amounts::{Amount, Of, amount};
 use super::answer::What;
 use super::inputs::{Drawn, Inputs};
 use super::judging::Fate;
+use crate::energy::worlds::LANES;
 use crate::money::{Ahead, Flow, FlowGroup, FlowState, is_counted_tonight};
 use crate::plan::{Id, Money, Path, days_between};
 
@@ -93,6 +94,11 @@ impl Cash {
             Amount::Sure(amount) if sale.is_none() => self.add(day, amount),
             amount => self.moving.push(Moving { day, amount, sale }),
         }
+    }
+
+    /// What a run takes, in flows that are looked at.
+    pub fn effort(&self) -> usize {
+        self.moving.len() + self.gains.len() / LANES
     }
 
     /// What becomes of the money in a run of eight.

@@ -90,6 +90,11 @@ impl Supply {
         }
     }
 
+    /// What a run takes, in days that are looked at, uses and things.
+    pub fn effort(&self) -> usize {
+        2 * self.days.len() + self.uses.len() + self.things.len()
+    }
+
     /// What becomes of the water and of the load in a run of eight. Without a day on the road the van is weighed with all
     /// tanks full, on the day on which it `leaves`.
     pub fn run(&mut self, drawn: &Drawn, lane: usize, leaves: u32) -> (Fate, Fate) {

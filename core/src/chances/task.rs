@@ -22,7 +22,7 @@ use crate::task::Task;
 use crate::{days, load, money, power, run};
 
 /// So many hours of stores by eight, or what takes as long, are a few milliseconds.
-const EFFORT_A_STEP: usize = 40_000;
+const EFFORT_A_STEP: usize = 20_000;
 /// Inputs that are looked at in a step.
 const INPUTS_A_STEP: usize = 8;
 
@@ -192,8 +192,9 @@ impl Worlds {
 
     /// Makes some more runs; gives how many are left.
     fn step(&mut self) -> u32 {
-        let effort = self.stores.hours() + self.build.effort();
-        for _ in 0..(EFFORT_A_STEP / LANES / effort.max(1)).clamp(1, 25) {
+        let flows = self.cash.as_ref().map_or(0, Cash::effort);
+        let effort = self.stores.hours() + self.build.effort() + self.supply.effort() + flows;
+        for _ in 0..(EFFORT_A_STEP / effort.max(1)).clamp(1, 25) {
             self.eight();
             if self.done >= RUNS {
                 break;
