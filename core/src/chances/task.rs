@@ -14,7 +14,6 @@ use super::route::Route;
 use super::stores::Stores;
 use super::supply::Supply;
 use crate::assessment::{Assessment, Balance, Say, Severity, Verdict, assess};
-use crate::energy::worlds::LANES;
 use crate::order;
 use crate::plan::{Plain, Plan, days_between};
 use crate::run::{Day, Timeline, dated, walk};
