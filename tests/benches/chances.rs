@@ -1,9 +1,13 @@
 //! How long chances and orders take: `cargo bench -p kerbstead-tests --bench chances`.
 
 use divan::{Bencher, black_box};
+use jiff::civil::date;
+use kerbstead_core::chances::WholeTask;
 use kerbstead_core::money::buying::{Priority, Purchase, Wallet, order_of_buying};
 use kerbstead_core::money::chance::{CertainFlow, Outlook, Runs, UncertainFlow};
 use kerbstead_core::money::selling::{Demand, Thing, Wish, plan_sales};
+use kerbstead_core::plan::demo_plan;
+use kerbstead_core::task::Task;
 
 fn main() {
     divan::main();
@@ -99,4 +103,15 @@ fn falling_prices_of_25_things_for_half_a_year(bencher: Bencher) {
 #[divan::bench]
 fn falling_prices_of_the_most_things_for_the_longest(bencher: Bencher) {
     sales_of(bencher, 60, 420);
+}
+
+/// All balances of the example together, with what they hang on.
+#[divan::bench]
+fn thousand_runs_of_the_whole_example(bencher: Bencher) {
+    let plan = demo_plan();
+    bencher.bench(|| {
+        let mut task = WholeTask::new(black_box(&plan), date(2027, 3, 10), 1);
+        while task.step() < 1.0 {}
+        task.answer()
+    });
 }

@@ -36,6 +36,7 @@
 //! they are divided by their standard deviation over the runs: money and kilowatt hours alike count by how far a usual
 //! difference between runs takes them. A margin says more than whether a run fails: it tells runs apart that fail all alike.
 
+mod amounts;
 mod answer;
 mod build;
 mod cash;

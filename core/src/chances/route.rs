@@ -59,19 +59,19 @@ impl Route {
     }
 }
 
+/// What an entry of the route offers, and where it stands.
+pub(super) fn offered(plan: &Plan, id: Id) -> Option<(Path, &Offer)> {
+    let offer = match plan.calendar.mode {
+        Mode::Stays => &plan.stays.iter().find(|stay| stay.id == id)?.offers,
+        Mode::Week => &plan.week.iter().find(|day| day.id == id)?.offers,
+    };
+    Some((Path::entry(list(plan), id), offer))
+}
+
 /// The list that the entries of the route stand in.
 fn list(plan: &Plan) -> &'static str {
     match plan.calendar.mode {
         Mode::Stays => "stays",
         Mode::Week => "week",
     }
-}
-
-/// What an entry offers, and where it stands.
-pub(super) fn offer(plan: &Plan, id: Id) -> Option<(Path, &Offer)> {
-    let offer = match plan.calendar.mode {
-        Mode::Stays => &plan.stays.iter().find(|stay| stay.id == id)?.offers,
-        Mode::Week => &plan.week.iter().find(|day| day.id == id)?.offers,
-    };
-    Some((Path::entry(list(plan), id), offer))
 }

@@ -214,7 +214,9 @@ impl<'a> Sky<'a> {
 
     /// Notes how bright the days were on average.
     fn note(&self, days: usize, inputs: &mut Inputs) {
-        self.sums.iter().for_each(|sum| inputs.note(self.input, sum / days.max(1) as f64));
+        for sum in self.sums {
+            inputs.note(self.input, sum / days.max(1) as f64);
+        }
     }
 }
 
@@ -245,8 +247,8 @@ impl Often {
 
     fn note(self, inputs: &mut Inputs) {
         if let Some((input, .., used)) = self.days {
-            for days in &used {
-                inputs.note(input, *days);
+            for days in used {
+                inputs.note(input, days);
             }
         }
     }

@@ -37,7 +37,7 @@ struct Day {
 }
 
 /// What the van may weigh, as far as that is known.
-#[allow(clippy::struct_field_names)] // the unit
+#[expect(clippy::struct_field_names, reason = "units stand in names")]
 struct Limits {
     gross_kg: Option<f64>,
     luggage_kg: f64,
@@ -88,6 +88,11 @@ impl Supply {
                 rear_kg: stated(plan.vehicle.rear_limit_kg),
             },
         }
+    }
+
+    /// What a run takes, in days that are looked at, uses and things.
+    pub fn effort(&self) -> usize {
+        2 * self.days.len() + self.uses.len() + self.things.len()
     }
 
     /// What becomes of the water and of the load in a run of eight. Without a day on the road the van is weighed with all

@@ -3,9 +3,10 @@
 use jiff::civil::Date;
 use serde_json::Value;
 
+use super::amounts::Of;
 use super::answer::{Input, Whole};
 use super::build::Build;
-use super::cash::{Cash, Of};
+use super::cash::Cash;
 use super::constants::{MOST_INPUTS, RUNS};
 use super::inputs::{Drawn, Inputs};
 use super::judging::{Fate, Ledger, Line, Target};
@@ -13,7 +14,6 @@ use super::route::Route;
 use super::stores::Stores;
 use super::supply::Supply;
 use crate::assessment::{Assessment, Balance, Say, Severity, Verdict, assess};
-use crate::energy::worlds::LANES;
 use crate::order;
 use crate::plan::{Plain, Plan, days_between};
 use crate::run::{Day, Timeline, dated, walk};
@@ -21,7 +21,7 @@ use crate::task::Task;
 use crate::{days, load, money, power, run};
 
 /// So many hours of stores by eight, or what takes as long, are a few milliseconds.
-const EFFORT_A_STEP: usize = 40_000;
+const EFFORT_A_STEP: usize = 20_000;
 /// Inputs that are looked at in a step.
 const INPUTS_A_STEP: usize = 8;
 
@@ -37,6 +37,7 @@ pub struct WholeTask {
 /// What is being done.
 enum Doing {
     Begin,
+    Judged(Box<Assessment>),
     Runs(Box<Worlds>),
     Ranks { inputs: Box<Inputs>, target: Target, next: usize, found: Vec<Input> },
     Done,
@@ -59,8 +60,9 @@ impl WholeTask {
         const BEGIN: f64 = 0.05;
         const ALL_RUNS: f64 = 0.9;
         match doing {
-            Doing::Begin => {
-                let worlds = Worlds::new(&self.plan, self.as_of, self.seed);
+            Doing::Begin => (Doing::Judged(Box::new(assess(&self.plan, self.as_of))), BEGIN / 2.0),
+            Doing::Judged(assessment) => {
+                let worlds = Worlds::new(&self.plan, self.as_of, self.seed, &assessment);
                 (self.whole.from, self.whole.until) = (worlds.ledger.from, worlds.until);
                 self.whole.balances = worlds.ledger.balances(&[]);
                 if worlds.ledger.lines.iter().any(|line| line.is_known) {
@@ -149,8 +151,7 @@ const SPACE: usize = Balance::Space as usize;
 const LOAD: usize = Balance::Load as usize;
 
 impl Worlds {
-    fn new(plan: &Plan, as_of: Date, seed: u32) -> Self {
-        let assessment = assess(plan, as_of);
+    fn new(plan: &Plan, as_of: Date, seed: u32, assessment: &Assessment) -> Self {
         let run::Dated { plan, work } = &dated(plan, as_of);
         let timeline = Timeline::new(plan, as_of);
         let walked = walk(plan, as_of, &timeline);
@@ -160,7 +161,7 @@ impl Worlds {
         let route = Route::new(plan, &mut inputs);
         let ahead = money::ahead_of_dated(plan, as_of).ok();
         let awaited = awaited(plan, work);
-        let of = Of { plan, as_of, timeline: &timeline, route: &route, awaited: &awaited };
+        let of = Of { plan, asked_on: as_of, timeline: &timeline, route: &route, awaited: &awaited };
         let cash = ahead.map(|ahead| Cash::new(&of, &ahead, &mut inputs));
         let road: Vec<&Day> = timeline.road().collect();
         let rest = power::rest(plan, as_of, &road, walked.electrics, &walked.power);
@@ -183,15 +184,16 @@ impl Worlds {
             build,
             leaves,
             road: first_on_road,
-            sealed: sealed(&assessment, leaves, first_on_road),
+            sealed: sealed(assessment, leaves, first_on_road),
             inputs,
         }
     }
 
     /// Makes some more runs; gives how many are left.
     fn step(&mut self) -> u32 {
-        let effort = self.stores.hours() + self.build.effort();
-        for _ in 0..(EFFORT_A_STEP / LANES / effort.max(1)).clamp(1, 25) {
+        let flows = self.cash.as_ref().map_or(0, Cash::effort);
+        let effort = self.stores.hours() + self.build.effort() + self.supply.effort() + flows;
+        for _ in 0..(EFFORT_A_STEP / effort.max(1)).clamp(1, 25) {
             self.eight();
             if self.done >= RUNS {
                 break;
