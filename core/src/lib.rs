@@ -28,6 +28,7 @@
 //! - [`road_log`]: what was counted on the way corrects the plan; wishes, and the next build;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
 //! - [`road_log`]: what is noted on the road, and what it says of a plan, apart from the plan;
+//! - [`signal`]: data, contracts, and hours of work that need signal, apart from the plan;
 //! - [`space`]: what fits in the van and where, and whether one gets through;
 //! - [`sun`]: where the sun stands, what a panel gets of it and gives, and how warm it is outside;
 //! - [`statistics`]: percentiles, ranks, the normal distribution and Student's t;
@@ -62,6 +63,7 @@ pub mod road_log;
 pub mod run;
 pub mod share;
 pub mod shop;
+pub mod signal;
 pub mod space;
 pub mod statistics;
 pub mod sun;
