@@ -1,6 +1,6 @@
 //! What must hold of every page: a quiet console, no request to elsewhere, access for all, no sideways scroll.
 
-use super::Browser;
+use super::{Browser, Scheme};
 use anyhow::{Context, Result, bail, ensure};
 use serde_json::{Value, json};
 
@@ -74,6 +74,16 @@ impl Browser {
             .with_context(|| format!("no {}: `cargo xtask test` installs it", path.display()))?;
         self.script(&axe, vec![])?;
         report("axe-core found", &self.script_async(AXE, vec![json!(TAGS)])?)
+    }
+
+    /// Fails with what is wrong with the present page: access in both schemes, width, messages of the console.
+    pub fn audit(&self) -> Result<()> {
+        for scheme in Scheme::ALL {
+            self.set_scheme(scheme)?;
+            self.check_accessible()?;
+        }
+        self.check_fits_width()?;
+        self.check_console()
     }
 
     /// Fails when the page can be scrolled sideways, and says what is too wide.

@@ -3,16 +3,7 @@
 use std::fs;
 
 use anyhow::{Result, ensure};
-use kerbstead_tests::browser::{Browser, Scheme, Setup};
-
-fn audit(browser: &Browser) -> Result<()> {
-    for scheme in Scheme::ALL {
-        browser.set_scheme(scheme)?;
-        browser.check_accessible()?;
-    }
-    browser.check_fits_width()?;
-    browser.check_console()
-}
+use kerbstead_tests::browser::{Browser, Setup};
 
 #[test]
 #[ignore = "needs the bundle: cargo xtask test"]
@@ -27,7 +18,7 @@ fn the_hours_of_the_lowest_day_are_drawn_and_said() -> Result<()> {
     browser.wait_until("another day", |page| Ok(page.text()? != first))?;
     browser.find_text("Hour by hour")?.click()?;
     browser.wait_for_text("Charge")?;
-    audit(&browser)
+    browser.audit()
 }
 
 #[test]
@@ -38,7 +29,7 @@ fn a_draw_tells_what_it_costs_in_hours() -> Result<()> {
     browser.find_css("summary.ranked")?.click()?;
     browser.wait_for_text("Without it, the stores would last")?;
     browser.wait_for_text("Power store” needs panels of")?;
-    audit(&browser)
+    browser.audit()
 }
 
 /// The example falls short beside a meadow; a stop at one of its two places to charge at is enough.
@@ -81,7 +72,7 @@ fn tonight_is_worked_out_from_what_was_read() -> Result<()> {
     browser.reload()?;
     browser.wait_for_text("Everything runs until")?;
     ensure!(browser.find("textbox", "Battery shows")?.value()? == "11", "the reading was lost");
-    audit(&browser)
+    browser.audit()
 }
 
 /// 700 Wh that a store without an inverter's losses would give to 50 W lasted 14 hours; the engine's usual losses of low-voltage
@@ -100,7 +91,7 @@ fn the_aisle_answers_from_a_few_numbers_and_keeps_them() -> Result<()> {
     browser.wait_for_text("number")?;
     browser.reload()?;
     browser.wait_for_text("About 13.6 h, from full to empty.")?;
-    audit(&browser)
+    browser.audit()
 }
 
 /// A file in the EPW format, made here: the same hour all year, so that the mean day is known.
@@ -138,5 +129,5 @@ fn a_typical_year_is_read_in_on_the_device() -> Result<()> {
     browser.wait_for_text("somewhere.epw")?;
     browser.load("/power")?;
     browser.wait_for_text("Folding solar panel")?;
-    audit(&browser)
+    browser.audit()
 }

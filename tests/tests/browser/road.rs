@@ -3,17 +3,8 @@
 use anyhow::{Result, ensure};
 use jiff::civil::Date;
 use kerbstead_core::plan::{Money, Plan, Reading, add_days, demo_plan_after, read_date};
-use kerbstead_tests::browser::{Browser, Scheme, Setup};
+use kerbstead_tests::browser::{Browser, Setup};
 use serde_json::Value;
-
-fn audit(browser: &Browser) -> Result<()> {
-    for scheme in Scheme::ALL {
-        browser.set_scheme(scheme)?;
-        browser.check_accessible()?;
-    }
-    browser.check_fits_width()?;
-    browser.check_console()
-}
 
 fn today(browser: &Browser) -> Result<Date> {
     let script = "const day = new Date(), two = (number) => String(number).padStart(2, '0');
@@ -54,7 +45,7 @@ fn the_cheapest_set_of_changes_is_made_and_taken_back_with_one_tap_each() -> Res
     browser.wait_for_text("What would mend it")?;
     browser.find("link", "All changes, and the cheapest set")?.click()?;
     browser.wait_for_text("With these together, nothing falls short.")?;
-    audit(&browser)?;
+    browser.audit()?;
     browser.find("button", "Make these changes")?.click()?;
     browser.wait_for_text("Changed. You can take it back.")?;
     browser.wait_until("that nothing falls short", |page| {
@@ -87,7 +78,7 @@ fn the_chance_that_all_holds_is_told_with_what_it_hangs_on() -> Result<()> {
     browser.wait_for_text("All of it holds:")?;
     browser.wait_for_text("What fails first most often is")?;
     browser.wait_for_text("in its lower half")?;
-    audit(&browser)
+    browser.audit()
 }
 
 #[test]
@@ -108,7 +99,7 @@ fn what_is_missed_becomes_a_wish_and_a_count_is_kept() -> Result<()> {
     browser.find("button", "Undo")?.click()?;
     browser.find("button", "Undo")?.click()?;
     browser.wait_until("that no wish is left", |page| Ok(!page.text()?.contains("Hot shower")))?;
-    audit(&browser)
+    browser.audit()
 }
 
 #[test]
@@ -121,14 +112,14 @@ fn the_log_corrects_the_plan_and_briefs_the_next_build() -> Result<()> {
     browser.wait_for_text("Water, a day")?;
     browser.wait_for_text("from 11 stretches")?;
     browser.wait_for_text("That contradicts the plan")?;
-    audit(&browser)?;
+    browser.audit()?;
     browser.find("button", "Correct the plan by this")?.click()?;
     browser.wait_for_text("The plan is corrected. You can take it back.")?;
     browser.find("button", "Undo")?.click()?;
     browser.find("link", "The next build")?.click()?;
     browser.wait_for_text("counted")?;
     browser.wait_for_text("licensed trades")?;
-    audit(&browser)
+    browser.audit()
 }
 
 /// Typing is as quick beside a log of ten thousand entries; here only that it works, for the time see the benches.
