@@ -36,8 +36,8 @@ pub struct MovesTask {
     as_of: Date,
     doing: Doing,
     found: Moves,
-    /// How many changes were told of.
-    told: usize,
+    /// How many changes were told of, and whether it was told that all were tried.
+    told: (usize, bool),
 }
 
 enum Doing {
@@ -53,7 +53,7 @@ const TRIALS: f64 = 0.5;
 impl MovesTask {
     /// Begins.
     pub fn new(plan: &Plan, as_of: Date) -> Self {
-        Self { plan: plan.clone(), as_of, doing: Doing::Begin, found: Moves::default(), told: 0 }
+        Self { plan: plan.clone(), as_of, doing: Doing::Begin, found: Moves::default(), told: (0, false) }
     }
 
     /// What came of it so far.
@@ -122,8 +122,9 @@ impl Task for MovesTask {
     }
 
     fn so_far(&mut self) -> Option<Value> {
-        let told = std::mem::replace(&mut self.told, self.found.moves.len());
-        (told < self.told).then(|| self.answer())
+        let are_tried = self.found.tried == self.found.to_try;
+        let told = std::mem::replace(&mut self.told, (self.found.moves.len(), are_tried));
+        (self.told.0 > 0 && told != self.told).then(|| self.answer())
     }
 
     fn answer(&self) -> Value {
