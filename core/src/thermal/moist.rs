@@ -137,7 +137,7 @@ impl Moist {
                 let (has_kg, takes_kg_h) = (*has_kg, *takes_kg_h);
                 *next = Taking { face, saturated: face_pa, has_kg, takes_kg_h, dries: false };
             }
-            count += usize::from((*has_kg > 0.0) | (face_pa < most_pa));
+            count += usize::from(*has_kg > 0.0 || face_pa < most_pa);
         }
         for taking in self.taking.iter_mut().take(count) {
             taking.saturated = humidity_ratio(taking.saturated, self.pressure_pa);

@@ -64,10 +64,11 @@ impl Table {
 /// at most; each of Newton's steps takes a tenth of the square of that.
 #[inline]
 fn where_it_is(cell: &[f64; 6], vapour_pa: f64) -> f64 {
-    let [a, b, c, d, e, f] = *cell;
-    let mut within = (vapour_pa - a) / (b + c + d + e + f);
+    let [first, each, rest @ ..] = *cell;
+    let mut within = (vapour_pa - first) / (each + rest.iter().sum::<f64>());
     for _ in 0..2 {
-        let slope = b + within * (2.0 * c + within * (3.0 * d + within * (4.0 * e + within * 5.0 * f)));
+        let by_third = 3.0 * rest[1] + within * (4.0 * rest[2] + within * 5.0 * rest[3]);
+        let slope = each + within * (2.0 * rest[0] + within * by_third);
         within += (vapour_pa - value(cell, within)) / slope;
     }
     within
@@ -75,8 +76,8 @@ fn where_it_is(cell: &[f64; 6], vapour_pa: f64) -> f64 {
 
 #[inline]
 fn value(cell: &[f64; 6], within: f64) -> f64 {
-    let [a, b, c, d, e, f] = *cell;
-    a + within * (b + within * (c + within * (d + within * (e + within * f))))
+    let by_third = cell[3] + within * (cell[4] + within * cell[5]);
+    cell[0] + within * (cell[1] + within * (cell[2] + within * by_third))
 }
 
 /// The polynomial between two nodes that are 1 apart, by Hermite.
