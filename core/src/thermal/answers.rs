@@ -5,7 +5,7 @@ use super::constants::AIR_WH_M3K;
 use super::damp::{dew_point_c, dry_m3_h, humidity_ratio, saturation_pa, vapour_pa};
 use super::faces::{Faces, Now, Pull};
 use super::layers::Layer;
-use super::run::{Course, outside_ratio, run};
+use super::run::{Course, run};
 use super::setup::{Hour, Setup};
 use super::shell::Surface;
 use super::vents::{Outside, Through};
@@ -95,18 +95,22 @@ impl Steady {
         let room = super::damp::Room {
             volume_m3: 1.0,
             air_m3_h: self.air_m3_h(inside_c),
-            outside_ratio: outside_ratio(&self.hour, self.pressure_pa),
+            outside_ratio: humidity_ratio(self.outside_pa(), self.pressure_pa),
             water_g_h: self.hour.inside.water_g_h,
         };
         dew_point_c(vapour_pa(room.steady_ratio(), self.pressure_pa))
+    }
+
+    /// Vapour pressure outside, in Pa.
+    fn outside_pa(&self) -> f64 {
+        sound(self.hour.relative_humidity, 0.0, 1.0) * saturation_pa(self.hour.air_c)
     }
 
     /// Fresh air that just keeps every face dry, in m³/h, while a heater keeps the inside at a temperature; none if outside air
     /// would wet the coldest face by itself. The heater has more to do for it.
     pub fn dry_m3_h(&self, inside_c: f64) -> Option<f64> {
         let coldest_c = self.faces_c(inside_c).into_iter().fold(90.0, f64::min);
-        let outside_pa = vapour_pa(outside_ratio(&self.hour, self.pressure_pa), self.pressure_pa);
-        dry_m3_h(coldest_c, self.hour.inside.water_g_h, outside_pa, self.pressure_pa)
+        dry_m3_h(coldest_c, self.hour.inside.water_g_h, self.outside_pa(), self.pressure_pa)
     }
 
     /// The least air that a fan must blow out to keep every face dry without a heater, in m³/h: more air dries, and cools.

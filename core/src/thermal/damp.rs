@@ -24,13 +24,15 @@ fn is_over_ice(kelvin: f64) -> bool {
     kelvin <= TRIPLE_POINT_C + ZERO_C_IN_K
 }
 
-/// Logarithm of the saturation pressure, and what it gains a kelvin.
+/// Logarithm of the saturation pressure, what it gains a kelvin, and what that gains.
 #[inline]
-pub(super) fn log_saturation(kelvin: f64, over_ice: bool) -> (f64, f64) {
+pub(super) fn log_saturation(kelvin: f64, over_ice: bool) -> (f64, f64, f64) {
     let of = if over_ice { &OVER_ICE } else { &OVER_WATER };
     let t = kelvin;
     let log = of[0] / t + of[1] + t * (of[2] + t * (of[3] + t * (of[4] + t * of[5]))) + of[6] * libm::log(t);
-    (log, -of[0] / (t * t) + of[2] + t * (2.0 * of[3] + t * (3.0 * of[4] + t * 4.0 * of[5])) + of[6] / t)
+    let each = -of[0] / (t * t) + of[2] + t * (2.0 * of[3] + t * (3.0 * of[4] + t * 4.0 * of[5])) + of[6] / t;
+    let each_gains = (2.0 * of[0] / t - of[6]) / (t * t) + 2.0 * of[3] + t * (6.0 * of[4] + t * 12.0 * of[5]);
+    (log, each, each_gains)
 }
 
 /// Temperature at which air with so much vapour (in Pa) is saturated, in °C, -90 to 90: the same equations solved by Newton
@@ -41,7 +43,7 @@ pub fn dew_point_c(vapour_pa: f64) -> f64 {
     let over = log_pa - libm::log(pa);
     let mut kelvin = (beyond_c * over / (times - over)).clamp(-90.0, 90.0) + ZERO_C_IN_K;
     for _ in 0..8 {
-        let (log, each) = log_saturation(kelvin, is_over_ice(kelvin));
+        let (log, each, _) = log_saturation(kelvin, is_over_ice(kelvin));
         let step = (log_pa - log) / each;
         kelvin = (kelvin + step).clamp(ZERO_C_IN_K - 90.0, ZERO_C_IN_K + 90.0);
         // Newton's next step would be the square of this, by some 0.004 a kelvin.
@@ -54,12 +56,14 @@ pub fn dew_point_c(vapour_pa: f64) -> f64 {
 
 /// Water for each kilogram of dry air, in kg, at a vapour pressure and an air pressure (1e4 to 2e5 Pa): 0.621945 p / (P - p)
 /// (ASHRAE Fundamentals 2017, chapter 1). At most 10: no air is but vapour.
+#[inline]
 pub fn humidity_ratio(vapour_pa: f64, pressure_pa: f64) -> f64 {
     let (vapour_pa, pressure_pa) = (sound(vapour_pa, 0.0, 2e5), sound(pressure_pa, 1e4, 2e5));
     WATER_TO_AIR * vapour_pa / (pressure_pa - vapour_pa).max(WATER_TO_AIR / 10.0 * vapour_pa)
 }
 
 /// Vapour pressure of air with so much water, in Pa: the same turned round.
+#[inline]
 pub fn vapour_pa(humidity_ratio: f64, pressure_pa: f64) -> f64 {
     let ratio = sound(humidity_ratio, 0.0, 10.0);
     sound(pressure_pa, 1e4, 2e5) * ratio / (WATER_TO_AIR + ratio)

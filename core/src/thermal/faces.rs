@@ -88,15 +88,15 @@ impl Faces {
         let sun = |surface: usize| sun_w_m2.get(surface).map_or(0.0, |sun| sound(*sun, 0.0, 1_500.0));
         let mut pull = Pull::default();
         now.clear();
-        for face in &self.faces {
+        now.extend(self.faces.iter().map(|face| {
             let taken_w_m2 = face.absorptance * sun(face.surface) - face.to_clear_sky_w_m2 * clear;
             let sol_air_c = air_c + taken_w_m2 * outside_m2k_w;
             let u_w_m2k = 1.0 / (face.to_outside_face_m2k_w + outside_m2k_w);
             let w_k = face.area_m2 * u_w_m2k;
             pull.w_k += w_k;
             pull.comes_w += w_k * sol_air_c;
-            now.push(Now { sol_air_c, inside_share: face.inside_m2k_w * u_w_m2k });
-        }
+            Now { sol_air_c, inside_share: face.inside_m2k_w * u_w_m2k }
+        }));
         pull.sun_w = self.sun_m2.iter().enumerate().map(|(at, m2)| m2 * sun(at)).sum();
         pull
     }

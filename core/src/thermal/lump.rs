@@ -9,8 +9,16 @@ use super::{decay_reach, sound};
 /// What takes heat.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Lump {
-    light_wh_k: f64,
-    mass: Option<(f64, f64)>,
+    /// What a watt warms the air with what warms with it in an hour, in K.
+    per_w: f64,
+    /// What a kelvin between both warms the air and the mass in an hour, in K.
+    between: Option<Between>,
+}
+
+#[derive(Clone, Copy, Debug)]
+struct Between {
+    air: f64,
+    mass: f64,
 }
 
 /// Two temperatures, in °C: of the air, of the mass.
@@ -25,21 +33,26 @@ pub(super) struct Course {
 
 impl Lump {
     pub fn new(setup: &super::setup::Setup) -> Self {
-        let mass = setup.mass.map(|mass| (sound(mass.holds_wh_k, 1.0, 1e5), sound(mass.to_air_w_k, 0.1, 1e4)));
-        Self { light_wh_k: sound(setup.light_wh_k, 1.0, 1e5), mass }
+        let per_w = 1.0 / sound(setup.light_wh_k, 1.0, 1e5);
+        let between = setup.mass.map(|mass| {
+            let to_air_w_k = sound(mass.to_air_w_k, 0.1, 1e4);
+            Between { air: to_air_w_k * per_w, mass: to_air_w_k / sound(mass.holds_wh_k, 1.0, 1e5) }
+        });
+        Self { per_w, between }
     }
 
     /// Temperatures through an hour with so much heat going out a degree (`out_w_k`) and so much coming in (`pull_w`, what
     /// comes at 0 °C inside), and what each watt of a heater adds to them.
     pub fn hour(&self, from_c: Pair, out_w_k: f64, pull_w: f64) -> (Course, Course) {
-        match self.mass {
-            Some((mass_wh_k, between_w_k)) => self.both(from_c, out_w_k, pull_w, mass_wh_k, between_w_k),
+        match self.between {
+            Some(between) => self.both(from_c, out_w_k, pull_w, between),
             None => self.alone(from_c, out_w_k, pull_w),
         }
     }
 
     fn alone(&self, from_c: Pair, out_w_k: f64, pull_w: f64) -> (Course, Course) {
-        let (rate, per_w) = (out_w_k / self.light_wh_k, 1.0 / self.light_wh_k);
+        let per_w = self.per_w;
+        let rate = out_w_k * per_w;
         let reach = decay_reach(rate);
         let course = |from: f64, gain: f64| {
             let mean = from + reach * (gain - rate * from);
@@ -48,12 +61,12 @@ impl Lump {
         (course(from_c[0], pull_w * per_w), course(0.0, per_w))
     }
 
-    fn both(&self, from_c: Pair, out_w_k: f64, pull_w: f64, mass_wh_k: f64, between_w_k: f64) -> (Course, Course) {
-        let per_w = 1.0 / self.light_wh_k;
-        let (to_mass, to_air) = (between_w_k * per_w, between_w_k / mass_wh_k);
-        let a = [[-out_w_k * per_w - to_mass, to_mass], [to_air, -to_air]];
+    fn both(&self, from_c: Pair, out_w_k: f64, pull_w: f64, between: Between) -> (Course, Course) {
+        let per_w = self.per_w;
+        let out = out_w_k * per_w;
+        let a = [[-out - between.air, between.air], [between.mass, -between.mass]];
         // The product of both decays, without the difference that would lose it.
-        let (near, slope) = line(a, out_w_k * per_w * to_air);
+        let (near, slope) = line(a, out * between.mass);
         let course = |from: Pair, gain: f64| {
             let rate = sum(times(a, from), [gain, 0.0]);
             let turned = times(a, rate);
@@ -72,7 +85,7 @@ fn line(a: [[f64; 2]; 2], product: f64) -> (f64, f64) {
     let fast = apart - half;
     let slow = product / fast;
     let (at_slow, at_fast) = (decay_reach(slow), decay_reach(fast));
-    let slope = (at_slow - at_fast) / (2.0 * apart);
+    let slope = (at_slow - at_fast) * (0.5 / apart);
     (at_slow + slope * slow, slope)
 }
 

@@ -21,10 +21,11 @@ pub use super::faces::{Face, Part};
 
 use super::air_quality::Room;
 use super::constants::AIR_WH_M3K;
-use super::damp::{dew_point_c, humidity_ratio, saturation_pa, vapour_pa};
+use super::damp::{humidity_ratio, vapour_pa};
 use super::faces::{Faces, Now, Pull};
 use super::lump::{Course as Warming, Lump, Pair};
 use super::moist::{Into, Moist};
+use super::saturation::Table;
 use super::setup::{Hour, Setup};
 use super::vents::{Outside, Through};
 use super::{decay_reach, sound, sound_c};
@@ -141,9 +142,10 @@ pub fn run(setup: &Setup) -> Course {
 fn note(wetness: &mut [Wetness], at: usize, dew_c: f64, walk: &Walk) {
     let water_kg = walk.moist.water_kg.iter().zip(&walk.moist.ran_off_kg);
     for ((wet, face_c), (water_kg, ran_off_kg)) in wetness.iter_mut().zip(&walk.faces_c).zip(water_kg) {
-        if *face_c < dew_c {
-            wet.hours_below_dew += 1;
-            wet.first_hour = wet.first_hour.or(Some(at));
+        let is_below = *face_c < dew_c;
+        wet.hours_below_dew += usize::from(is_below);
+        if is_below && wet.first_hour.is_none() {
+            wet.first_hour = Some(at);
         }
         wet.hours_wet += usize::from(*water_kg > 0.0);
         wet.water_g = water_kg * 1e3;
@@ -158,7 +160,9 @@ struct Walk {
     through: Through,
     lump: Lump,
     at_c: Pair,
+    table: Table,
     moist: Moist,
+    dew_c: f64,
     co2_ppm: f64,
     room: Room,
     heater_w: f64,
@@ -172,9 +176,12 @@ impl Walk {
         let faces = Faces::of(&setup.shell);
         let (volume_m3, pressure_pa) = (sound(setup.volume_m3, 0.1, 1e3), sound(setup.pressure_pa, 1e4, 2e5));
         let start_c = sound_c(setup.start_c);
-        let ratio = setup.hours.first().map_or(0.0, |hour| outside_ratio(hour, pressure_pa));
+        let table = Table::new();
+        let ratio = setup.hours.first().map_or(0.0, |hour| outside_ratio(hour, pressure_pa, &table));
         let areas_m2 = faces.faces.iter().map(|face| face.area_m2);
         Self {
+            table,
+            dew_c: start_c,
             moist: Moist::new(volume_m3, pressure_pa, ratio, areas_m2),
             through: Through::of(&setup.vents),
             lump: Lump::new(setup),
@@ -235,18 +242,19 @@ impl Walk {
         let into = Into {
             water_kg_h: sound(hour.inside.water_g_h, 0.0, 1e5) / 1e3,
             air_m3_h: heat.air_m3_h,
-            outside_ratio: outside_ratio(hour, self.pressure_pa),
+            outside_ratio: outside_ratio(hour, self.pressure_pa, &self.table),
             reach: decay_reach(heat.air_m3_h / self.room.volume_m3),
         };
-        let saturation_pa = saturation_pa(inside_c);
-        let (mean_ratio, settled_kg) = self.moist.hour(into, &self.faces_c, saturation_pa);
+        let saturation_pa = self.table.saturation_pa(inside_c);
+        let (mean_ratio, settled_kg) = self.moist.hour(into, &self.faces_c, saturation_pa, &self.table);
         let room = Room { air_m3_h: heat.air_m3_h, co2_l_h: hour.inside.co2_l_h, ..self.room };
         let (mean_ppm, co2_ppm) = room.after_by(self.co2_ppm, 1.0, into.reach);
         self.co2_ppm = co2_ppm;
         let vapour_pa = vapour_pa(self.moist.ratio, self.pressure_pa);
+        self.dew_c = self.table.dew_point_c(vapour_pa, self.dew_c);
         Done {
             relative_humidity: vapour_pa / saturation_pa,
-            dew_point_c: dew_point_c(vapour_pa),
+            dew_point_c: self.dew_c,
             humidity_ratio: self.moist.ratio,
             mean_ratio,
             settled_g: settled_kg * 1e3,
@@ -258,6 +266,6 @@ impl Walk {
 }
 
 /// Humidity ratio of an hour's outside air.
-pub(super) fn outside_ratio(hour: &Hour, pressure_pa: f64) -> f64 {
-    humidity_ratio(sound(hour.relative_humidity, 0.0, 1.0) * saturation_pa(hour.air_c), pressure_pa)
+fn outside_ratio(hour: &Hour, pressure_pa: f64, table: &Table) -> f64 {
+    humidity_ratio(sound(hour.relative_humidity, 0.0, 1.0) * table.saturation_pa(hour.air_c), pressure_pa)
 }

@@ -103,28 +103,32 @@ impl Outside {
     }
 }
 
-/// The same as numbers: whether it closes, what multiplies √(ΔT/T), what multiplies the wind.
+/// The same as numbers: whether it closes, what multiplies √(ΔT/T), squared, and what multiplies the wind.
 #[derive(Clone, Debug)]
 pub(super) struct Through(Vec<(bool, f64, f64)>);
 
 impl Through {
     pub(super) fn of(vents: &Vents) -> Self {
-        let numbers =
-            |closes: bool| move |opening: &Opening| (closes, opening.stack_per_root(), opening.wind_m3_h(1.0));
+        let numbers = |closes: bool| {
+            move |opening: &Opening| {
+                let stack = opening.stack_per_root();
+                (closes, stack * stack, opening.wind_m3_h(1.0))
+            }
+        };
         Self(vents.fixed.iter().map(numbers(false)).chain(vents.openings.iter().map(numbers(true))).collect())
     }
 
     /// Whether warmth inside moves any air.
     pub(super) fn is_moved_by_warmth(&self) -> bool {
-        self.0.iter().any(|(_, stack, _)| *stack > 0.0)
+        self.0.iter().any(|(_, stack_squared, _)| *stack_squared > 0.0)
     }
 
     pub(super) fn flow_m3_h(&self, inside_c: f64, outside: Outside) -> f64 {
         let warm = warmth_squared(inside_c, outside.air_c);
-        let through = |(closes, stack, wind): &(bool, f64, f64)| {
+        let through = |(closes, stack_squared, wind): &(bool, f64, f64)| {
             let wind = wind * outside.wind_m_s;
             let share = if *closes { outside.open } else { 1.0 };
-            if share > 0.0 { share * libm::sqrt(stack * stack * warm + wind * wind) } else { 0.0 }
+            if share > 0.0 { share * libm::sqrt(stack_squared * warm + wind * wind) } else { 0.0 }
         };
         let open_m3_h: f64 = self.0.iter().map(through).sum();
         libm::sqrt(open_m3_h * open_m3_h + outside.fan_m3_h * outside.fan_m3_h)
