@@ -6,7 +6,7 @@ use super::{Balance, Margin, Moment, Standing, Verdict};
 use crate::days::Work;
 use crate::energy::run::Course;
 use crate::plan::{Item, Money, Obtain, Plan};
-use crate::power::Skies;
+use crate::power::KnownSkies;
 use crate::run::{self, Day, Timeline};
 use crate::space::Placed;
 use crate::{days, load, money, power, space, water};
@@ -28,7 +28,7 @@ pub struct Again {
     plan: Plan,
     as_of: Date,
     work: Work,
-    skies: Skies,
+    skies: KnownSkies,
     power: Outlined,
     space: Outlined,
     outcome: Outcome,
@@ -116,7 +116,8 @@ impl Again {
         let run::Dated { plan: dated, work } = &run::dated(plan, as_of);
         let timeline = Timeline::new(dated, as_of);
         let road: Vec<&Day> = timeline.road().collect();
-        let (electrics, skies) = power::Input::again(dated, &road, None);
+        let skies = KnownSkies::new(dated, &road);
+        let electrics = power::Input::beneath(dated, &road, &skies.over(dated, &road));
         let walked = run::walk_with(dated, as_of, &timeline, Some(&electrics));
         let power = of_power(dated, as_of, &timeline, &electrics, walked.power.as_ref());
         let space = of_space(dated, &Placed::new(dated));
@@ -137,7 +138,7 @@ impl Again {
         let timeline = Timeline::new(plan, as_of);
         let is_same_power = is_same_power(&self.plan, changed);
         let road: Vec<&Day> = timeline.road().collect();
-        let electrics = (!is_same_power).then(|| power::Input::again(plan, &road, Some(&self.skies)).0);
+        let electrics = (!is_same_power).then(|| power::Input::beneath(plan, &road, &self.skies.over(plan, &road)));
         let walked = run::walk_with(plan, as_of, &timeline, electrics.as_ref());
         let power = match &electrics {
             Some(electrics) => of_power(plan, as_of, &timeline, electrics, walked.power.as_ref()),

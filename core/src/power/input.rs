@@ -1,7 +1,7 @@
 //! What the power balance takes: stores, what hangs on them, panels, and the hours of the route.
 
 use super::constants::INSIDE_WARMER_C;
-use super::sky::{Skies, Under};
+use super::sky::Skies;
 use super::{draws, given, store};
 use crate::energy::constants::MOST_W;
 use crate::energy::setup::{OnBoard, Setup};
@@ -54,35 +54,18 @@ pub struct Hanging {
 impl Input {
     /// The electric side of the plan's kit along these days.
     pub fn new(plan: &Plan, days: &[&Day]) -> Self {
-        Self::again(plan, days, None).0
+        Self::beneath(plan, days, &Skies::over(plan, days))
     }
 
-    /// The same, with the skies of another time if nothing that they depend on is different; and the skies.
-    pub(crate) fn again(plan: &Plan, days: &[&Day], known: Option<&Skies>) -> (Self, Skies) {
+    /// The same where the skies over these days are known already.
+    pub(crate) fn beneath(plan: &Plan, days: &[&Day], skies: &Skies) -> Self {
         let stores: Vec<&Item> = plan.carried().filter(|item| item.store.is_some()).collect();
-        let position = |wanted: Option<Id>| match wanted {
-            None => (!stores.is_empty()).then_some(0),
-            Some(id) => stores.iter().position(|store| store.id == id),
-        };
-        let panels: Vec<(Id, usize, Panel)> = plan
-            .carried()
-            .filter_map(|item| Some((item, item.panel?)))
-            .filter_map(|(item, panel)| {
-                let peak_w = sound(panel.peak_w * f64::from(item.kept()), MOST_W);
-                Some((item.id, position(panel.charges)?, Panel { peak_w, ..panel }))
-            })
-            .collect();
-        let kinds: Vec<Panel> = panels.iter().map(|(.., panel)| *panel).collect();
-        let under = Under::new(plan, days, &kinds);
-        let skies = match known.filter(|known| known.under == under) {
-            Some(known) => known.clone(),
-            None => Skies::new(plan, days, under),
-        };
+        let panels = panels(plan, &stores);
         let mut input = Self {
             stores: stores.iter().map(|item| item.id).collect(),
             draws: Vec::new(),
             setup: Setup { hours: given::hours(plan, days), ..Setup::default() },
-            panel_w: panel_watts(&panels, &skies),
+            panel_w: panel_watts(&panels, skies),
             panels: panels.iter().map(|(id, store, _)| (*id, *store)).collect(),
             lowest_m: skies.lowest_m.unwrap_or(0.0),
             socket_w: given::socket_w(&plan.vehicle),
@@ -96,7 +79,7 @@ impl Input {
         for item in plan.carried() {
             let Some(draw) = item.draw else { continue };
             input.has_draws = true;
-            match position(draw.store) {
+            match position(&stores, draw.store) {
                 Some(store) => input.hang(item, &draw, store, days),
                 None => input.without_store.push(item.id),
             }
@@ -108,7 +91,7 @@ impl Input {
         for (given, share) in input.setup.hours.iter_mut().zip(&skies.flat_share) {
             given.sun_share = *share;
         }
-        (input, skies)
+        input
     }
 
     /// Replaces a computed charge with the one that was read off.
@@ -153,6 +136,30 @@ impl Input {
         });
         self.setup.draws.push(engine);
     }
+}
+
+/// The position of a store among all; without a wish, of the first.
+fn position(stores: &[&Item], wanted: Option<Id>) -> Option<usize> {
+    match wanted {
+        None => (!stores.is_empty()).then_some(0),
+        Some(id) => stores.iter().position(|store| store.id == id),
+    }
+}
+
+/// The panels that charge a store, each with its position.
+fn panels(plan: &Plan, stores: &[&Item]) -> Vec<(Id, usize, Panel)> {
+    let panels = plan.carried().filter_map(|item| Some((item, item.panel?)));
+    let charging = panels.filter_map(|(item, panel)| {
+        let peak_w = sound(panel.peak_w * f64::from(item.kept()), MOST_W);
+        Some((item.id, position(stores, panel.charges)?, Panel { peak_w, ..panel }))
+    });
+    charging.collect()
+}
+
+/// The panels that charge a store, in the order of the kit.
+pub(super) fn charging_panels(plan: &Plan) -> Vec<Panel> {
+    let stores: Vec<&Item> = plan.carried().filter(|item| item.store.is_some()).collect();
+    panels(plan, &stores).into_iter().map(|(.., panel)| panel).collect()
 }
 
 /// Hundredths as a share; what is not a number is nothing.

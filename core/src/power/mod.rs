@@ -23,6 +23,6 @@ pub use input::{Hanging, Input};
 pub(crate) use moves::moves;
 pub use outlook::{Cost, Night, Outlook, OutlookTask, Size, Stop, Stops, Without};
 pub use report::{DrawReport, Hour, PanelReport, Report, StoreReport, report};
-pub(crate) use sky::Skies;
 pub use sky::typical_year;
+pub(crate) use sky::{KnownSkies, Skies};
 pub use store::{of_plan as engine_store, usable_wh};

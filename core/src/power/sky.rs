@@ -1,8 +1,11 @@
 //! The sky along the route: how warm it is, when it is dark, and what panels give, hour by hour.
 
+use std::borrow::Cow;
+
 use jiff::civil::Date;
 
 use super::constants::{DARK_HOURS, SHADED_SHARE, SWITCHING_VOLTS, UNKNOWN_AIR_C};
+use super::input::charging_panels;
 use crate::plan::{Climate, Controller, Fixing, Id, Panel, PanelSetup, Plan, Year};
 use crate::run::Day;
 use crate::sun::air::AirByHour;
@@ -16,8 +19,6 @@ use crate::sun::{Place, clouds::Clouds};
 /// The hours of the route under their skies.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Skies {
-    /// What all of it depends on.
-    pub under: Under,
     /// The air outside, in °C.
     pub air_c: Vec<f64>,
     /// Whether the sun is below the horizon.
@@ -42,9 +43,15 @@ struct Stretch {
     climate: Climate,
 }
 
+/// Skies with all that they depend on, for plans that are changed a little.
+pub(crate) struct KnownSkies {
+    under: Under,
+    skies: Skies,
+}
+
 /// All that skies depend on.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub(crate) struct Under {
+#[derive(PartialEq)]
+struct Under {
     climate: Climate,
     years: Vec<Year>,
     stays: Vec<(Id, Climate)>,
@@ -52,14 +59,29 @@ pub(crate) struct Under {
     panels: Vec<Panel>,
 }
 
+impl KnownSkies {
+    pub fn new(plan: &Plan, days: &[&Day]) -> Self {
+        Self { under: Under::new(plan, days), skies: Skies::over(plan, days) }
+    }
+
+    /// Those over the days of a changed plan: the same where nothing that they depend on is different.
+    pub fn over(&self, changed: &Plan, days: &[&Day]) -> Cow<'_, Skies> {
+        if self.under == Under::new(changed, days) {
+            Cow::Borrowed(&self.skies)
+        } else {
+            Cow::Owned(Skies::over(changed, days))
+        }
+    }
+}
+
 impl Under {
-    pub fn new(plan: &Plan, days: &[&Day], panels: &[Panel]) -> Self {
+    fn new(plan: &Plan, days: &[&Day]) -> Self {
         Self {
             climate: plan.climate,
             years: plan.years.clone(),
             stays: plan.stays.iter().map(|stay| (stay.id, stay.climate)).collect(),
             days: days.iter().map(|day| (day.date, day.source, day.drive_hours)).collect(),
-            panels: panels.to_vec(),
+            panels: charging_panels(plan),
         }
     }
 }
@@ -124,9 +146,9 @@ fn merged(stretches: Vec<Stretch>) -> Vec<Stretch> {
 }
 
 impl Skies {
-    /// The skies over days.
-    pub fn new(plan: &Plan, days: &[&Day], under: Under) -> Self {
-        let panels = &under.panels;
+    /// The skies over days, for the panels of the plan.
+    pub fn over(plan: &Plan, days: &[&Day]) -> Self {
+        let panels = charging_panels(plan);
         let years: Vec<Option<TypicalYear>> = plan.years.iter().map(typical_year).collect();
         let mut skies = Self { sun_share: vec![Vec::new(); panels.len()], ..Self::default() };
         for stretch in stretches(plan, days) {
@@ -136,9 +158,9 @@ impl Skies {
             let height_m = stretch.climate.altitude_m.into_iter();
             skies.lowest_m = height_m.chain(skies.lowest_m).min_by(f64::total_cmp);
             skies.is_place_unknown |= stretch.climate.latitude_deg.is_none();
-            skies.add(&stretch, days, panels, year);
+            skies.add(&stretch, days, &panels, year);
         }
-        Self { under, ..skies }
+        skies
     }
 
     fn add(&mut self, stretch: &Stretch, days: &[&Day], panels: &[Panel], year: Option<&TypicalYear>) {

@@ -8,15 +8,16 @@ use jiff::civil::Date;
 use super::constants::{
     BED_OVER_MM, CHARGED_SHARE, FOAM_MM, FOAM_W_MK, LEAST_STRETCHES, NEED_PERCENT, SUN_PERCENT, USABLE_SHARE, WARM_C,
 };
-use super::learned::{What, as_money, learned};
+use super::learned::{as_money, of_spending};
 use super::stretches::{Evidence, Road};
+use super::wishes::logged_days;
 use crate::assessment::{Caution, assess};
 use crate::explain::{Figure, Figures, Source, Working};
 use crate::money::constants::DAYS_PER_MONTH;
 use crate::plan::{Plan, Quantity};
-use crate::power::{self, Skies};
-use crate::run::{Day, Timeline, dated, walk};
-use crate::statistics::percentile;
+use crate::power::Skies;
+use crate::run::{Day, Timeline, dated};
+use crate::statistics::{ascending, percentile};
 use crate::sun::series::Month;
 use crate::thermal::constants::{INSIDE_M2K_W, OUTSIDE_M2K_W};
 use crate::{Assessment, space, water};
@@ -54,9 +55,9 @@ pub fn brief(plan: &Plan, as_of: Date) -> Brief {
     let moved = dated(plan, as_of);
     let timeline = Timeline::new(&moved.plan, as_of);
     let road = Road::new(&moved.plan, as_of, &timeline);
-    let days: Vec<&Day> = timeline.road().collect();
+    let skies = Skies::over(plan, road.days());
     let assessment = assess(plan, as_of);
-    let briefing = Briefing { plan, as_of, timeline: &timeline, road: &road, days: &days, assessment: &assessment };
+    let briefing = Briefing { plan, as_of, timeline: &timeline, road: &road, skies: &skies, assessment: &assessment };
     let mut lines = Vec::new();
     lines.extend(briefing.power());
     lines.extend(briefing.water());
@@ -64,11 +65,10 @@ pub fn brief(plan: &Plan, as_of: Date) -> Brief {
     lines.extend(briefing.floor());
     lines.extend(briefing.load());
     lines.extend(briefing.money());
-    let a_day = assessment.money.road_cost_per_day;
     Brief {
-        from: days.first().map(|day| day.date),
+        from: road.days().first().map(|day| day.date),
         until: Some(as_of),
-        logged_days: super::earned(plan, as_of, a_day).logged_days,
+        logged_days: logged_days(plan, as_of),
         lines,
         cautions: vec![
             Caution::LicensedTrades,
@@ -86,7 +86,7 @@ struct Briefing<'a> {
     as_of: Date,
     timeline: &'a Timeline<'a>,
     road: &'a Road<'a>,
-    days: &'a [&'a Day<'a>],
+    skies: &'a Skies,
     assessment: &'a Assessment,
 }
 
@@ -108,15 +108,13 @@ fn high(evidence: &Evidence, planned: &[f64]) -> Option<ADay> {
         .map(|stretch| ((stretch.observed - stretch.known) / stretch.weight_days).max(0.0))
         .collect();
     let is_logged = counted.len() >= LEAST_STRETCHES;
-    let days = ascending(if is_logged { &counted } else { planned });
+    let days = finite_ascending(if is_logged { &counted } else { planned });
     let need = percentile(&days, NEED_PERCENT);
     (need > 0.0).then_some(ADay { need, is_logged, of: days.len() })
 }
 
-fn ascending(values: &[f64]) -> Vec<f64> {
-    let mut values: Vec<f64> = values.iter().copied().filter(|value| value.is_finite()).collect();
-    values.sort_unstable_by(f64::total_cmp);
-    values
+fn finite_ascending(values: &[f64]) -> Vec<f64> {
+    ascending(&values.iter().copied().filter(|value| value.is_finite()).collect::<Vec<f64>>())
 }
 
 /// The most days in a row without something; the whole road if it is never there.
@@ -141,19 +139,11 @@ impl Briefing<'_> {
     /// The store and the panel.
     fn power(&self) -> Vec<BriefLine> {
         let Some(item) = self.plan.carried().find(|item| item.store.is_some()) else { return Vec::new() };
-        let Some(evidence) = self.road.power(item.id) else { return Vec::new() };
-        let course = walk(self.plan, self.as_of, self.timeline).power;
-        let planned: Vec<f64> = course
-            .stores
-            .first()
-            .map(|store| {
-                let of_day =
-                    |day: &[crate::energy::run::HourOf]| day.iter().map(|hour| hour.taken_out_wh + hour.short_wh).sum();
-                store.hours.chunks(24).map(of_day).collect()
-            })
-            .unwrap_or_default();
+        let stores = self.road.stores(self.skies);
+        let Some(evidence) = self.road.power(&stores, item.id) else { return Vec::new() };
+        let planned = stores.wanted_by_day(item.id);
         let Some(a_day) = high(&evidence, &planned) else { return Vec::new() };
-        let without = longest_without(self.days, |day| {
+        let without = longest_without(self.road.days(), |day| {
             day.offer.and_then(|offer| offer.mains_hours).is_some_and(|hours| hours.likely() > 0.0)
         });
         // At least the one day from one evening to the next.
@@ -174,8 +164,7 @@ impl Briefing<'_> {
 
     /// What the sun gives on a dull day, as hours of full sun on a flat panel, its losses counted.
     fn panel(&self, a_day: ADay) -> Option<BriefLine> {
-        let (_, skies) = power::Input::again(self.plan, self.days, None);
-        let hours = dull_sun_hours(&skies)?;
+        let hours = dull_sun_hours(self.skies)?;
         let panel_w = a_day.need / (hours * CHARGED_SHARE);
         let figures = vec![
             ("need", wh(a_day.need)),
@@ -189,7 +178,7 @@ impl Briefing<'_> {
     fn water(&self) -> Option<BriefLine> {
         let planned = water::Input::new(self.plan).use_l_per_day;
         let a_day = high(&self.road.water(), &[planned])?;
-        let days = longest_without(self.days, |day| day.offer.is_some_and(|offer| offer.water)).max(1) as f64;
+        let days = longest_without(self.road.days(), |day| day.offer.is_some_and(|offer| offer.water)).max(1) as f64;
         let litres = |value: f64| Figure::of(value, Quantity::VolumeL);
         let figures = vec![
             ("need", litres(a_day.need)),
@@ -204,8 +193,7 @@ impl Briefing<'_> {
     fn warmth(&self) -> Option<BriefLine> {
         let measured = self.plan.readings.iter().filter_map(|reading| reading.measured_c);
         let coldest_inside = measured.filter(|inside| inside.is_finite()).reduce(f64::min);
-        let (_, skies) = power::Input::again(self.plan, self.days, None);
-        let outside_c = skies.air_c.iter().copied().filter(|air| air.is_finite()).reduce(f64::min)?;
+        let outside_c = self.skies.air_c.iter().copied().filter(|air| air.is_finite()).reduce(f64::min)?;
         let [length, width, height] = inside_m(self.plan);
         let area_m2 = 2.0 * (length * width + length * height + width * height);
         let bare_m2k_w = INSIDE_M2K_W[1] + OUTSIDE_M2K_W;
@@ -235,7 +223,7 @@ impl Briefing<'_> {
         let tallest = self.plan.sleepers.iter().filter_map(|sleeper| sleeper.height_mm).reduce(f64::max)?;
         let placed = space::Placed::new(self.plan);
         let ends = placed.layout.items.iter().filter(|item| item.is_inside()).flat_map(|item| item.solid().corners);
-        let along: Vec<f64> = ascending(&ends.map(|spot| spot.x).collect::<Vec<f64>>());
+        let along: Vec<f64> = finite_ascending(&ends.map(|spot| spot.x).collect::<Vec<f64>>());
         let used_mm = along.last().zip(along.first()).map_or(0.0, |(last, first)| last - first);
         let mm = |value: f64| Figure::of(value, Quantity::LengthMm);
         let figures = vec![
@@ -262,7 +250,8 @@ impl Briefing<'_> {
 
     fn money(&self) -> Option<BriefLine> {
         let a_day = self.assessment.money.road_cost_per_day;
-        let counted = learned(self.plan, self.as_of).into_iter().find(|one| one.what == What::Spending && one.used > 0);
+        let spending = of_spending(self.plan, self.as_of, self.timeline, self.road);
+        let counted = Some(spending).filter(|spending| spending.used > 0);
         let (likely, high) = match &counted {
             Some(learned) => (as_money(learned.mean, self.plan)?, as_money(learned.high, self.plan)?),
             None => (a_day, a_day),
@@ -313,6 +302,6 @@ fn dull_sun_hours(skies: &Skies) -> Option<f64> {
             }
         }
     }
-    let hours = percentile(&ascending(&days), SUN_PERCENT);
+    let hours = percentile(&finite_ascending(&days), SUN_PERCENT);
     (hours > 0.0).then_some(hours)
 }

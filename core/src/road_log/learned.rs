@@ -9,13 +9,14 @@ use super::constants::{
     PRIOR_SD, TOLD_PERCENT, WATER_NOISE,
 };
 use super::corrections;
-use super::stretches::{Evidence, Gap, Road, without_cooling};
+use super::stretches::{Evidence, Gap, Road, Stores};
 use crate::explain::Figure;
 use crate::moves::constants::USUAL_DAY;
 use crate::plan::record::{record, words};
 use crate::plan::{Edit, Id, Money, Plan, Quantity};
-use crate::run::{Day, Timeline, dated};
-use crate::{money, power, water};
+use crate::power::Skies;
+use crate::run::{Timeline, dated, walk_with};
+use crate::{money, water};
 
 /// A number of the plan that the road corrects.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -98,8 +99,11 @@ pub fn learned(plan: &Plan, as_of: Date) -> Vec<Learned> {
     let timeline = Timeline::new(&moved.plan, as_of);
     let road = Road::new(&moved.plan, as_of, &timeline);
     let mut all = vec![of_water(plan, &road), of_spending(plan, as_of, &timeline, &road)];
-    for item in plan.carried().filter(|item| item.store.is_some()) {
-        all.extend(of_store(plan, item.id, &road, &timeline).into_iter().flatten());
+    if plan.carried().any(|item| item.store.is_some()) {
+        let stores = road.stores(&Skies::over(&moved.plan, road.days()));
+        for item in plan.carried().filter(|item| item.store.is_some()) {
+            all.extend(of_store(plan, item.id, &road, &stores).into_iter().flatten());
+        }
     }
     all.push(of_driving(plan, &road));
     all.retain(|one| one.used > 0 || !one.gaps.is_empty());
@@ -120,8 +124,9 @@ fn of_water(plan: &Plan, road: &Road) -> Learned {
     learned
 }
 
-fn of_spending(plan: &Plan, as_of: Date, timeline: &Timeline, road: &Road) -> Learned {
-    let walked = crate::run::walk(plan, as_of, timeline).money;
+pub(super) fn of_spending(plan: &Plan, as_of: Date, timeline: &Timeline, road: &Road) -> Learned {
+    // Nothing of it hangs on the stores.
+    let walked = walk_with(plan, as_of, timeline, None).money;
     let a_day = money::report(plan, as_of, timeline, walked).road_cost_per_day;
     // Where nothing is planned, a usual day is what it is measured by.
     let is_planned = a_day > Money::ZERO;
@@ -147,19 +152,9 @@ fn of_driving(plan: &Plan, road: &Road) -> Learned {
     learned
 }
 
-fn of_store(plan: &Plan, store: Id, road: &Road, timeline: &Timeline) -> Option<[Learned; 2]> {
-    let evidence = road.power(store)?;
-    let days: Vec<&Day> = timeline.road().collect();
-    let a_day = |plan: &Plan| {
-        let electrics = power::Input::new(plan, &days);
-        let at = electrics.stores.iter().position(|known| *known == store)?;
-        let course = crate::energy::run::run(&electrics.setup);
-        let hours = &course.stores.get(at)?.hours;
-        let taken: f64 = hours.iter().map(|hour| hour.taken_out_wh + hour.short_wh).sum();
-        Some(taken / (hours.len().max(1) as f64 / 24.0))
-    };
-    let all_wh = a_day(plan)?;
-    let rest_wh = a_day(&without_cooling(plan))?.min(all_wh);
+fn of_store(plan: &Plan, store: Id, road: &Road, stores: &Stores) -> Option<[Learned; 2]> {
+    let evidence = road.power(stores, store)?;
+    let (all_wh, rest_wh) = stores.planned_a_day(store)?;
     let cooling_wh = all_wh - rest_wh;
     let prior = Prior {
         means: vec![1.0, 1.0],

@@ -6,14 +6,12 @@ use jiff::civil::Date;
 
 use super::calibration::Stretch;
 use super::constants::{FULL_SHARE, LEAST_HOURS, MOST_GAP_DAYS};
-use crate::energy::run::{Course, HourOf};
+use crate::energy::run::{Course, HourOf, run};
 use crate::money::{self, FlowGroup};
-use crate::order;
-use crate::plan::civil::day_key;
 use crate::plan::record::{record, words};
 use crate::plan::{Id, Money, Plan, Reading, Works, days_between};
-use crate::power;
-use crate::run::{Day, Timeline, walk_with};
+use crate::power::{self, Skies};
+use crate::run::{Day, Timeline, usable_readings, walk_with};
 use crate::water;
 
 /// Why a stretch between two counts says nothing.
@@ -105,9 +103,7 @@ impl<'a> Road<'a> {
     /// Of a plan whose work has given its days.
     pub fn new(plan: &'a Plan, as_of: Date, timeline: &'a Timeline<'a>) -> Self {
         let days: Vec<&Day> = timeline.road().collect();
-        let dated: Vec<&Reading> =
-            plan.readings.iter().filter(|reading| reading.on.is_some_and(|on| on <= as_of)).collect();
-        let readings = order::by_key(&dated, |one| one.on.map_or(0, day_key) << 32 | u64::from(one.hour.min(23)));
+        let readings = usable_readings(plan, as_of);
         Self { plan, as_of, timeline, days, readings }
     }
 
@@ -214,26 +210,33 @@ impl<'a> Road<'a> {
         })
     }
 
+    /// The stores along the road under these skies, as they are and without what cools.
+    pub fn stores(&self, skies: &Skies) -> Stores {
+        let electrics = power::Input::beneath(self.plan, &self.days, skies);
+        let rest = power::Input::beneath(&without_cooling(self.plan), &self.days, skies);
+        Stores { course: self.course(&electrics), rest_course: self.course(&rest), electrics, rest }
+    }
+
+    /// The days.
+    pub fn days(&self) -> &[&'a Day<'a>] {
+        &self.days
+    }
+
     /// What a store gave: first to what cools, then to all else, in Wh at its cells.
-    pub fn power(&self, store: Id) -> Option<Evidence> {
-        let electrics = power::Input::new(self.plan, &self.days);
-        let at = electrics.stores.iter().position(|known| *known == store)?;
+    pub fn power(&self, stores: &Stores, store: Id) -> Option<Evidence> {
+        let electrics = &stores.electrics;
+        let at = stores.position(store)?;
         let usable_wh = electrics.setup.stores.get(at)?.store.usable_wh;
-        let course = self.course(&electrics);
-        let without_cooling = self.course(&power::Input::new(&without_cooling(self.plan), &self.days));
         let is_first = at == 0;
         let counts = self.counts(|reading| {
             let is_of_it = reading.store == Some(store) || (reading.store.is_none() && is_first);
             reading.charge_percent.filter(|_| is_of_it)
         });
-        let hours = |course: &Course, range: std::ops::Range<usize>| -> Vec<HourOf> {
-            course.stores.get(at).and_then(|store| store.hours.get(range)).unwrap_or_default().to_vec()
-        };
         Some(self.evidence(&counts, |first, second, days| {
             let hour = |count: &Count| self.place(count.on).map_or(0, |day| day * 24 + count.hour as usize);
             let range = hour(first)..hour(second);
             let given = electrics.setup.hours.get(range.clone()).unwrap_or_default();
-            let here = hours(&course, range.clone());
+            let here = hours_of(&stores.course, at).get(range.clone()).unwrap_or_default();
             if given.iter().any(|hour| hour.mains_w > 0.0) || second.value > first.value {
                 return Err(Why::Charged);
             }
@@ -242,12 +245,13 @@ impl<'a> Road<'a> {
                 return Err(Why::FullOrEmpty);
             }
             let sum = |hours: &[HourOf], of: fn(&HourOf) -> f64| -> f64 { hours.iter().map(of).sum() };
-            let all = sum(&here, |hour| hour.taken_out_wh);
-            let rest = sum(&hours(&without_cooling, range), |hour| hour.taken_out_wh).min(all);
+            let all = sum(here, |hour| hour.taken_out_wh);
+            let without = hours_of(&stores.rest_course, at).get(range).unwrap_or_default();
+            let rest = sum(without, |hour| hour.taken_out_wh).min(all);
             Ok(Stretch {
                 observed: (first.value - second.value) / 100.0 * usable_wh,
                 expected: vec![all - rest, rest],
-                known: sum(&here, |hour| hour.lost_wh) - sum(&here, |hour| hour.put_in_wh),
+                known: sum(here, |hour| hour.lost_wh) - sum(here, |hour| hour.put_in_wh),
                 weight_days: days,
             })
         }))
@@ -258,8 +262,49 @@ impl<'a> Road<'a> {
     }
 }
 
+/// The stores along the road: their courses with what was counted, as they are and without what cools.
+pub struct Stores {
+    electrics: power::Input,
+    course: Course,
+    rest: power::Input,
+    rest_course: Course,
+}
+
+impl Stores {
+    fn position(&self, store: Id) -> Option<usize> {
+        self.electrics.stores.iter().position(|known| *known == store)
+    }
+
+    /// What is wanted of a store each day, in Wh at its cells.
+    pub fn wanted_by_day(&self, store: Id) -> Vec<f64> {
+        let hours = self.position(store).map(|at| hours_of(&self.course, at)).unwrap_or_default();
+        hours.chunks(24).map(wanted_wh).collect()
+    }
+
+    /// What the plan expects to be wanted of a store on an average day, whatever was counted: in all, and by all that does not
+    /// cool.
+    pub fn planned_a_day(&self, store: Id) -> Option<(f64, f64)> {
+        let at = self.position(store)?;
+        let a_day = |electrics: &power::Input| {
+            let course = run(&electrics.setup);
+            let hours = hours_of(&course, at);
+            wanted_wh(hours) / (hours.len().max(1) as f64 / 24.0)
+        };
+        let all_wh = a_day(&self.electrics);
+        Some((all_wh, a_day(&self.rest).min(all_wh)))
+    }
+}
+
+fn hours_of(course: &Course, at: usize) -> &[HourOf] {
+    course.stores.get(at).map_or(&[], |store| &store.hours)
+}
+
+fn wanted_wh(hours: &[HourOf]) -> f64 {
+    hours.iter().map(|hour| hour.taken_out_wh + hour.short_wh).sum()
+}
+
 /// The plan without what cools.
-pub fn without_cooling(plan: &Plan) -> Plan {
+fn without_cooling(plan: &Plan) -> Plan {
     let mut plan = plan.clone();
     for item in &mut plan.kit {
         item.draw = item.draw.filter(|draw| draw.works != Some(Works::Cooling));

@@ -56,8 +56,7 @@ pub struct EarnedWish {
 /// assert!((earned.wishes[0].score - 2.0 / 4.0 * 5.0 / 40.0).abs() < 1e-12);
 /// ```
 pub fn earned(plan: &Plan, as_of: Date, a_day: Money) -> Earned {
-    let logged: Vec<&Reading> =
-        plan.readings.iter().filter(|reading| reading.on.is_some_and(|on| on <= as_of)).collect();
+    let logged = logged(plan, as_of);
     let logged_days = days_of(&logged, |_| true);
     let mut wishes: Vec<EarnedWish> = plan
         .wishes
@@ -84,6 +83,15 @@ pub fn earned(plan: &Plan, as_of: Date, a_day: Money) -> Earned {
     let left_out = plan.kit.iter().filter(|item| item.obtain == Obtain::LeftOut && !stand_for.contains(&item.id));
     let not_missed = unmissed.chain(left_out.filter(|_| is_enough).map(|item| item.id)).collect();
     Earned { logged_days, not_missed, never_used: never_used(plan, &logged, logged_days), wishes }
+}
+
+/// On how many days anything was logged.
+pub(super) fn logged_days(plan: &Plan, as_of: Date) -> usize {
+    days_of(&logged(plan, as_of), |_| true)
+}
+
+fn logged(plan: &Plan, as_of: Date) -> Vec<&Reading> {
+    plan.readings.iter().filter(|reading| reading.on.is_some_and(|on| on <= as_of)).collect()
 }
 
 /// On how many days, each once.

@@ -163,7 +163,7 @@ fn count(state: &mut State, today: &[&Reading], half: Half, supply: &water::Inpu
 }
 
 /// Readings up to the day, by date and hour; those without a date count nowhere.
-fn usable_readings(plan: &Plan, as_of: Date) -> Vec<&Reading> {
+pub(crate) fn usable_readings(plan: &Plan, as_of: Date) -> Vec<&Reading> {
     let readings: Vec<&Reading> =
         plan.readings.iter().filter(|reading| reading.on.is_some_and(|on| on <= as_of)).collect();
     order::by_key(&readings, |reading| reading.on.map_or(0, day_key) << 32 | u64::from(reading.hour))
