@@ -90,6 +90,8 @@ fn sentences(assessment: &Assessment, words: &Words<Plain>) -> String {
         balance("days", &assessment.days.standing, words),
         balance("space", &assessment.space.standing, words),
         balance("load", &assessment.load.standing, words),
+        balance("warmth", &assessment.warmth.standing, words),
+        balance("signal", &assessment.signal.standing, words),
     ]
     .concat()
 }

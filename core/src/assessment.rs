@@ -11,7 +11,7 @@ pub use again::{Again, Outcome, Outlined};
 use crate::explain::{Figure, Figures, Working};
 use crate::plan::record::words;
 use crate::plan::{Id, List, Path, Plain, Plan};
-use crate::{days, load, money, power, run, space, water};
+use crate::{days, load, money, power, run, signal, space, warmth, water};
 
 /// The answer to "does the plan hold?", as seen on one day.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -40,6 +40,10 @@ pub struct Assessment {
     pub space: space::Report,
     /// Does the van carry it?
     pub load: load::Report,
+    /// Is it warm, dry and fit to breathe?
+    pub warmth: warmth::Report,
+    /// Can the work be done, and does the data last?
+    pub signal: signal::Report,
 }
 
 /// Assesses a plan as it stands on `as_of`, along the likely run. What lies before that day counts as it was answered
@@ -65,12 +69,14 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
         space: space::report(plan, &placed),
         water: water::report(plan, as_of, &timeline, &run.supply, run.water),
         load,
+        warmth: warmth::report(plan, as_of, &timeline),
+        signal: signal::report(plan, as_of, &timeline),
     }
 }
 
 impl Assessment {
     /// Each balance with its verdict, in the order they are shown.
-    pub fn verdicts(&self) -> [(Balance, Verdict); 6] {
+    pub fn verdicts(&self) -> [(Balance, Verdict); 8] {
         [
             (Balance::Money, self.money.standing.verdict),
             (Balance::Power, self.power.standing.verdict),
@@ -78,6 +84,8 @@ impl Assessment {
             (Balance::Days, self.days.standing.verdict),
             (Balance::Space, self.space.standing.verdict),
             (Balance::Load, self.load.standing.verdict),
+            (Balance::Warmth, self.warmth.standing.verdict),
+            (Balance::Signal, self.signal.standing.verdict),
         ]
     }
 
@@ -158,10 +166,15 @@ pub enum Balance {
     Space,
     /// Kilograms by day.
     Load,
+    /// Degrees by hour.
+    Warmth,
+    /// Gigabytes by day, and hours of work.
+    Signal,
 }
 
 words!(Balance {
     Money = "money", Power = "power", Water = "water", Days = "days", Space = "space", Load = "load",
+    Warmth = "warmth", Signal = "signal",
 });
 
 /// Whether a balance holds. The order is from bad to good, with what is not known first.
@@ -244,6 +257,10 @@ pub enum Margin {
     Width(f64),
     /// Kilograms under a limit.
     Mass(f64),
+    /// Degrees above what is bearable in the coldest night.
+    Warmer(f64),
+    /// Gigabytes of an allowance.
+    Data(f64),
 }
 
 impl Default for Margin {
@@ -262,6 +279,8 @@ impl Plain for Margin {
             Self::Early(days) => ("early", days.to_plain()),
             Self::Width(mm) => ("width", mm.to_plain()),
             Self::Mass(kilograms) => ("mass", kilograms.to_plain()),
+            Self::Warmer(degrees) => ("warmer", degrees.to_plain()),
+            Self::Data(gigabytes) => ("data", gigabytes.to_plain()),
         };
         Value::Object([(unit.to_owned(), amount)].into_iter().collect())
     }
@@ -276,6 +295,8 @@ impl Plain for Margin {
             "early" => number.map(Self::Early),
             "width" => number.map(Self::Width),
             "mass" => number.map(Self::Mass),
+            "warmer" => number.map(Self::Warmer),
+            "data" => number.map(Self::Data),
             _ => None,
         };
         read.map(|read| *self = read).is_some()
@@ -291,6 +312,8 @@ impl From<Margin> for Figure {
             Margin::Width(mm) => Self::of(mm, Quantity::LengthMm),
             Margin::Days(days) | Margin::Early(days) => Self::of(days, Quantity::Days),
             Margin::Mass(kilograms) => Self::of(kilograms, Quantity::MassKg),
+            Margin::Warmer(degrees) => Self::of(degrees, Quantity::WarmerK),
+            Margin::Data(gigabytes) => Self::of(gigabytes, Quantity::DataGb),
         }
     }
 }
@@ -404,6 +427,22 @@ pub enum Caution {
     PanelsOnRoofs,
     /// Generators and their fumes.
     GeneratorFumes,
+    /// Flames and fuel heaters: carbon monoxide, fire.
+    FlamesAndMonoxide,
+    /// Never a cooking flame to heat where somebody sleeps.
+    CookingFlame,
+    /// Carbon dioxide and oxygen in a closed van.
+    ClosedAir,
+    /// Heat in a parked van: people and animals.
+    HeatInside,
+    /// Cold: hypothermia.
+    ColdInside,
+    /// Insulation and fire.
+    InsulationFire,
+    /// How long water may stand, what boiling and filters do not take out.
+    WaterTreated,
+    /// What is in a toilet.
+    ToiletWaste,
     /// Fixed wiring, gas and roof work.
     LicensedTrades,
 }
@@ -432,6 +471,14 @@ impl Caution {
             Self::AdhesiveNearHeads => "caution-adhesive-near-heads",
             Self::PanelsOnRoofs => "caution-panels-on-roofs",
             Self::GeneratorFumes => "caution-generator-fumes",
+            Self::FlamesAndMonoxide => "caution-flames-and-monoxide",
+            Self::CookingFlame => "caution-cooking-flame",
+            Self::ClosedAir => "caution-closed-air",
+            Self::HeatInside => "caution-heat-inside",
+            Self::ColdInside => "caution-cold-inside",
+            Self::InsulationFire => "caution-insulation-fire",
+            Self::WaterTreated => "caution-water-treated",
+            Self::ToiletWaste => "caution-toilet-waste",
             Self::LicensedTrades => "caution-licensed-trades",
         }
     }

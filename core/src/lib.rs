@@ -12,7 +12,7 @@
 //! Where to go from here:
 //! - [`plan`]: the model, its one table of fields, validation, edits, files;
 //! - [`run`]: the calendar, and the walk along it that every balance shares;
-//! - [`money`], [`power`], [`water`]: a balance each: what it takes (`input`), what it gives (`report`), the
+//! - [`money`], [`power`], [`water`], [`warmth`]: a balance each: what it takes (`input`), what it gives (`report`), the
 //!   computation (`step`), its findings;
 //! - [`load`]: what the van weighs and bears, and what keeps things in their places;
 //! - [`compare`]: two to four plans side by side, as planned and under a few assumptions;
@@ -27,13 +27,11 @@
 //! - [`task`]: questions that take longer than a key should, worked out in steps;
 //! - [`road_log`]: what was counted on the way corrects the plan; wishes, and the next build;
 //! - [`shop`]: what a thing on a shelf would do to the plan;
-//! - [`road_log`]: what is noted on the road, and what it says of a plan, apart from the plan;
-//! - [`signal`]: data, contracts, and hours of work that need signal, apart from the plan;
+//! - [`signal`]: data, contracts, and hours of work that need signal;
 //! - [`space`]: what fits in the van and where, and whether one gets through;
 //! - [`sun`]: where the sun stands, what a panel gets of it and gives, and how warm it is outside;
 //! - [`statistics`]: percentiles, ranks, the normal distribution and Student's t;
 //! - [`thermal`]: warmth, damp and air in a small room, hour by hour, apart from the plan;
-//! - [`load`]: whether the van carries it, axle by axle, and what keeps things in place;
 //! - [`papers`]: tables and calendar files for other programs;
 //! - [`tree()`]: what leaves core, as JSON has it;
 //! - [`words`]: data into sentences.
@@ -70,6 +68,7 @@ pub mod sun;
 pub mod task;
 pub mod thermal;
 mod tree;
+pub mod warmth;
 pub mod water;
 pub mod words;
 

@@ -16,7 +16,7 @@ export type Verdict = "unknown" | "falls_short" | "tight" | "holds";
 /** A day as YEAR-MONTH-DAY, and the minute of it (0 to 1439) where it is known. */
 export interface Moment { on: string; minute?: number }
 /** How much is to spare, in the balance's own unit; missing if negative. */
-export type Margin = { money: string } | { hours: number } | { days: number } | { early: number } | { width: number } | { mass: number };
+export type Margin = { money: string } | { hours: number } | { days: number } | { early: number } | { width: number } | { mass: number } | { warmer: number } | { data: number };
 /** What a balance comes to. Findings and workings are data; `kind` names them. */
 export interface Standing {
   verdict: Verdict;
@@ -38,6 +38,8 @@ export interface Assessment {
   water: { standing: Standing; days: { on: string; fresh_l: number; grey_l: number; [more: string]: unknown }[]; [more: string]: unknown };
   space: { standing: Standing; ways: { passes: boolean; widest_mm: number; [more: string]: unknown }[]; [more: string]: unknown };
   load: { standing: Standing; days: { on?: string; total_kg: number; [more: string]: unknown }[]; [more: string]: unknown };
+  warmth: { standing: Standing; [more: string]: unknown };
+  signal: { standing: Standing; [more: string]: unknown };
   days: { standing: Standing; finish?: Moment; tasks: { task: number; state: string; starts?: Moment; ends?: Moment; [more: string]: unknown }[]; [more: string]: unknown };
 }
 /** Something in a plan that cannot be used as it stands, and where. */

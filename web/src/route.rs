@@ -50,6 +50,10 @@ pub enum Page {
     Inside,
     /// Kilograms.
     Load,
+    /// Degrees by hour.
+    Warmth,
+    /// Gigabytes, and hours of work.
+    Signal,
     /// Tasks, people and tools.
     Work,
     /// Where everything at home ends.
@@ -78,7 +82,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 32] = [
+    pub const ALL: [Self; 34] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -98,6 +102,8 @@ impl Page {
         Self::Days,
         Self::Space,
         Self::Load,
+        Self::Warmth,
+        Self::Signal,
         Self::Work,
         Self::Clearing,
         Self::Inside,
@@ -136,6 +142,8 @@ impl Page {
             Self::Space => "space",
             Self::Inside => "inside",
             Self::Load => "load",
+            Self::Warmth => "warmth",
+            Self::Signal => "signal",
             Self::Work => "work",
             Self::Clearing => "clearing",
             Self::Shop => "shop",
@@ -179,6 +187,8 @@ impl Page {
             Self::Space => key!("page-space"),
             Self::Inside => key!("page-inside"),
             Self::Load => key!("page-load"),
+            Self::Warmth => key!("page-warmth"),
+            Self::Signal => key!("page-signal"),
             Self::Work => key!("page-work"),
             Self::Clearing => key!("page-clearing"),
             Self::Shop => key!("page-shop"),

@@ -116,6 +116,8 @@ fn show(page: Page) -> View {
         Page::Space => pages::space(),
         Page::Inside => pages::inside(),
         Page::Load => pages::load(),
+        Page::Warmth => pages::warmth(),
+        Page::Signal => pages::signal(),
         Page::Work => pages::work(),
         Page::Clearing => pages::clearing(),
         Page::Shop => pages::shop(),
@@ -181,7 +183,17 @@ fn navigation(page: Signal<Page>) -> View {
         (Page::Shop, Shape::PriceTag),
         (Page::Plans, Shape::Maps),
     ];
-    let below_balances = [Page::Route, Page::Money, Page::Days, Page::Power, Page::Water, Page::Space, Page::Load];
+    let below_balances = [
+        Page::Route,
+        Page::Money,
+        Page::Days,
+        Page::Power,
+        Page::Water,
+        Page::Warmth,
+        Page::Space,
+        Page::Load,
+        Page::Signal,
+    ];
     let link = move |to: Page, shape: Option<Shape>| {
         let current = move || (page.get() == to).then(|| "page".to_owned());
         el("a")

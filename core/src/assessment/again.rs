@@ -9,7 +9,7 @@ use crate::plan::{Item, Money, Obtain, Plan};
 use crate::power::KnownSkies;
 use crate::run::{self, Day, Timeline};
 use crate::space::Placed;
-use crate::{days, load, money, power, space, water};
+use crate::{days, load, money, power, signal, space, warmth, water};
 
 /// A plan, and what was worked out of it, for changes of it to be assessed quickly.
 ///
@@ -38,7 +38,7 @@ pub struct Again {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
     /// The balances in the order they are shown.
-    pub balances: [Outlined; 6],
+    pub balances: [Outlined; 8],
     /// Cash in the evening of each day from the day asked on.
     pub cash: Vec<(Date, Money)>,
     /// What an average day on the road costs.
@@ -84,6 +84,8 @@ impl Outcome {
                 Outlined::of(Balance::Days, &assessment.days.standing),
                 Outlined::of(Balance::Space, &assessment.space.standing),
                 Outlined::of(Balance::Load, &assessment.load.standing),
+                Outlined::of(Balance::Warmth, &assessment.warmth.standing),
+                Outlined::of(Balance::Signal, &assessment.signal.standing),
             ],
             cash: cash_ahead(&assessment.money, assessment.as_of),
             road_cost_per_day: assessment.money.road_cost_per_day,
@@ -186,6 +188,8 @@ fn of_rest(
             Outlined::of(Balance::Days, &days.standing),
             space,
             Outlined::of(Balance::Load, &load.standing),
+            Outlined::of(Balance::Warmth, &warmth::report(plan, as_of, timeline).standing),
+            Outlined::of(Balance::Signal, &signal::report(plan, as_of, timeline).standing),
         ],
         cash: cash_ahead(&money, as_of),
         road_cost_per_day: money.road_cost_per_day,

@@ -139,7 +139,7 @@ struct Worlds {
     leaves: u32,
     road: u32,
     /// Balances that fail whatever is drawn, each on its day.
-    sealed: [Option<u32>; 6],
+    sealed: [Option<u32>; 8],
 }
 
 /// The places of the balances among the lines, which are those of [`Assessment::verdicts`].
@@ -215,8 +215,8 @@ impl Worlds {
     }
 
     /// What becomes of each balance in one run.
-    fn one(&mut self, drawn: &Drawn, lane: usize, power: Fate) -> [Fate; 6] {
-        let mut fates = [Fate::unhurt(); 6];
+    fn one(&mut self, drawn: &Drawn, lane: usize, power: Fate) -> [Fate; 8] {
+        let mut fates = [Fate::unhurt(); 8];
         fates[POWER] = power;
         (fates[WATER], fates[LOAD]) = self.supply.run(drawn, lane, self.road);
         fates[DAYS] = self.build.run(drawn, lane, self.leaves, &mut self.inputs);
@@ -241,7 +241,7 @@ fn awaited(plan: &Plan, work: &days::Work) -> Vec<u32> {
 
 /// What falls short whatever is drawn: what outlets do not bear, work that cannot be placed, what does not fit, what only
 /// strips hold.
-fn sealed(assessment: &Assessment, leaves: u32, road: u32) -> [Option<u32>; 6] {
+fn sealed(assessment: &Assessment, leaves: u32, road: u32) -> [Option<u32>; 8] {
     fn is_short<F: Say>(findings: &[F], hangs_on_draws: fn(&F) -> bool) -> bool {
         findings.iter().any(|finding| finding.severity() == Severity::Short && !hangs_on_draws(finding))
     }
@@ -253,7 +253,7 @@ fn sealed(assessment: &Assessment, leaves: u32, road: u32) -> [Option<u32>; 6] {
     });
     let load =
         is_short(&assessment.load.standing.findings, |finding| !matches!(finding, load::Finding::StripsAlone { .. }));
-    let mut sealed = [None; 6];
+    let mut sealed = [None; 8];
     sealed[POWER] = power.then_some(road);
     sealed[DAYS] = days.then_some(leaves);
     sealed[SPACE] = (assessment.space.standing.verdict == Verdict::FallsShort).then_some(leaves);

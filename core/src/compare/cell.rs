@@ -132,6 +132,8 @@ impl Line {
                 Some(Balance::Power) => Quantity::Hours,
                 Some(Balance::Space) => Quantity::LengthMm,
                 Some(Balance::Load) => Quantity::MassKg,
+                Some(Balance::Warmth) => Quantity::WarmerK,
+                Some(Balance::Signal) => Quantity::DataGb,
                 _ => Quantity::Days,
             },
             Self::HoursLeft => Quantity::Hours,

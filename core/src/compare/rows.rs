@@ -79,6 +79,8 @@ fn lines(assessment: &Assessment) -> Vec<(Line, Option<Balance>, Cell)> {
     of_standing(&mut lines, Balance::Days, &assessment.days.standing);
     of_standing(&mut lines, Balance::Space, &assessment.space.standing);
     of_standing(&mut lines, Balance::Load, &assessment.load.standing);
+    of_standing(&mut lines, Balance::Warmth, &assessment.warmth.standing);
+    of_standing(&mut lines, Balance::Signal, &assessment.signal.standing);
     let mut own = of_money(assessment);
     own.extend(of_days(assessment));
     own.extend(of_load(assessment));

@@ -104,6 +104,7 @@ impl<'a> Found<'a> {
                 Balance::Days => crate::days::moves(&mut found),
                 Balance::Space => crate::space::moves(&mut found),
                 Balance::Load => crate::load::moves(&mut found),
+                Balance::Warmth | Balance::Signal => {}
             }
         }
         found.candidates.truncate(super::constants::MOST_TRIED);

@@ -187,6 +187,8 @@ pub fn amount(margin: Margin) -> f64 {
         | Margin::Days(amount)
         | Margin::Early(amount)
         | Margin::Width(amount)
-        | Margin::Mass(amount) => amount,
+        | Margin::Mass(amount)
+        | Margin::Warmer(amount)
+        | Margin::Data(amount) => amount,
     }
 }

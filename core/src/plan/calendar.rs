@@ -148,6 +148,9 @@ pub struct Offer {
     pub emptying: bool,
     /// A toilet.
     pub toilet: bool,
+    /// A place to empty a toilet.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "std::ops::Not::not"))]
+    pub toilet_emptying: bool,
     /// A shower.
     pub shower: bool,
     /// A laundry.
@@ -175,6 +178,7 @@ record!(Offer {
     water,
     emptying,
     toilet,
+    toilet_emptying,
     shower,
     laundry,
     rubbish,
@@ -183,7 +187,7 @@ record!(Offer {
     price_per_night,
     night,
     fallback_km,
-});
+} unless empty { toilet_emptying });
 
 /// How well a phone works at a place.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -117,6 +117,32 @@ pub enum Quantity {
     TemperatureC,
     /// Metres above the sea.
     AltitudeM,
+    /// Square centimetres of an opening.
+    OpeningCm2,
+    /// Metres a second.
+    SpeedMS,
+    /// Cubic metres of air an hour.
+    AirM3H,
+    /// Parts in a million.
+    Ppm,
+    /// Watts through a metre for each degree.
+    ConductivityWMk,
+    /// Watts through a square metre for each degree.
+    HeatWM2k,
+    /// A difference of temperatures, in degrees Celsius.
+    WarmerK,
+    /// Watts for each degree.
+    HeatWK,
+    /// Grams.
+    MassG,
+    /// Gigabytes.
+    DataGb,
+    /// Megabytes.
+    DataMb,
+    /// Megabits a second.
+    RateMbitS,
+    /// Kilobits a second.
+    RateKbitS,
 }
 
 /// The most that one amount of money may be, either way.
@@ -261,6 +287,12 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "years", is_list: true, fields: YEAR },
     Section { name: "charging", is_list: true, fields: CHARGING },
     Section { name: "wishes", is_list: true, fields: WISH },
+    Section { name: "water_stops", is_list: true, fields: WATER_STOP },
+    Section { name: "shell", is_list: false, fields: SHELL },
+    Section { name: "layers", is_list: true, fields: LAYER },
+    Section { name: "work", is_list: false, fields: WORK },
+    Section { name: "data_uses", is_list: true, fields: DATA_USE },
+    Section { name: "data_contracts", is_list: true, fields: DATA_CONTRACT },
 ];
 
 /// Fields of the plan itself.
@@ -381,7 +413,7 @@ pub const ITEM: &[Field] = &[
     estimate("draw/duty_percent", Quantity::Percent, 0.0, 100.0, 35.0),
     of("draw/days", USE_DAYS),
     of("draw/store", Kind::StoreItem),
-    of("draw/works", Kind::Choice(&["by_clock", "heating", "cooling"])),
+    of("draw/works", Kind::Choice(&["by_clock", "heating", "cooling", "warming"])),
     whole("draw/times_per_day", Quantity::Count, 1, 24, 2),
     number("draw/again_after_hours", Quantity::Hours, 0.25, 24.0, 10.0),
     percent("draw/used_percent", 60.0),
@@ -444,6 +476,20 @@ pub const ITEM: &[Field] = &[
     of("tank/holds", Kind::Choice(&["fresh", "grey"])),
     number("tank/capacity_l", Quantity::VolumeL, 0.0, 2_000.0, 15.0),
     number("tank/opening_percent", Quantity::Percent, 0.0, 100.0, 100.0),
+    of("toilet/way", Kind::Choice(&["portable", "dry", "bags"])),
+    number("toilet/waste_l", Quantity::VolumeL, 0.1, 500.0, 12.0),
+    whole("toilet/lasts_months", Quantity::Months, 1, 240, 36),
+    money("toilet/each_time", 1),
+    number("filters_l", Quantity::VolumeL, 1.0, 1_000_000.0, 900.0),
+    number("burner/heat_w", Quantity::PowerW, 0.0, 20_000.0, 1_800.0),
+    of("burner/fuel", Kind::Choice(&["gas", "spirit", "petrol", "diesel"])),
+    of("burner/vents_out", Kind::Flag),
+    of("burner/keeps_warm", Kind::Flag),
+    estimate("burner/burns_hours", Quantity::Hours, 0.0, 24.0, 0.7),
+    number("burner/lit_from_hour", Quantity::HourOfDay, 0.0, 24.0, 18.5),
+    number("burner/heat_percent", Quantity::Percent, 5.0, 100.0, 80.0),
+    money("burner/fuel_price", 3),
+    number("fan/blows_m3_h", Quantity::AirM3H, 0.0, 5_000.0, 300.0),
     text("note", 2_000),
 ];
 
@@ -510,6 +556,7 @@ macro_rules! with_offer {
             of("offers/water", Kind::Flag),
             of("offers/emptying", Kind::Flag),
             of("offers/toilet", Kind::Flag),
+            of("offers/toilet_emptying", Kind::Flag),
             of("offers/shower", Kind::Flag),
             of("offers/laundry", Kind::Flag),
             of("offers/rubbish", Kind::Flag),
@@ -593,6 +640,128 @@ pub const WATER_USE: &[Field] = &[
     estimate("litres_per_day", Quantity::VolumeL, 0.0, 500.0, 2.5),
     of("per", Kind::Choice(&["person", "van"])),
     number("to_grey_percent", Quantity::Percent, 0.0, 100.0, 80.0),
+    number("times_per_week", Quantity::Count, 0.0, 100.0, 3.0),
+    of("is_drunk", Kind::Flag),
+    number("exertion_hours", Quantity::Hours, 0.0, 16.0, 4.0),
+    of("effort", Kind::Choice(&["easy", "moderate", "hard"])),
+    of("treated", Kind::Choice(&["boiled", "filtered"])),
+];
+
+/// Fields of a stop for water.
+pub const WATER_STOP: &[Field] = &[
+    text("name", 120),
+    of("stay", Kind::Entry(List::Stays)),
+    of("on", Kind::Date),
+    whole("every_days", Quantity::Days, 1, 366, 4),
+    of("refills", Kind::Flag),
+    of("empties", Kind::Flag),
+    of("empties_toilet", Kind::Flag),
+    money("stop_price", 4),
+    of("in_use", Kind::Flag),
+];
+
+/// Fields of the shell.
+pub const SHELL: &[Field] = &[
+    of("colour", Kind::Choice(&["light", "middling", "dark"])),
+    of("cab", Kind::Choice(&["open", "curtain", "wall"])),
+    number("window_m2", Quantity::AreaM2, 0.0, 20.0, 0.9),
+    number("rib_percent", Quantity::Percent, 0.0, 60.0, 12.0),
+    number("leak_cm2", Quantity::OpeningCm2, 0.0, 2_000.0, 45.0),
+    number("vent_cm2", Quantity::OpeningCm2, 0.0, 20_000.0, 120.0),
+    number("vent_rise_mm", Quantity::LengthMm, 0.0, 4_000.0, 1_100.0),
+    number("open_cm2", Quantity::OpeningCm2, 0.0, 100_000.0, 2_500.0),
+    number("wanted_c", Quantity::TemperatureC, -20.0, 35.0, 17.0),
+    number("wanted_asleep_c", Quantity::TemperatureC, -20.0, 35.0, 10.0),
+    number("least_asleep_c", Quantity::TemperatureC, -40.0, 30.0, 6.0),
+    number("asleep_from_hour", Quantity::HourOfDay, 0.0, 24.0, 22.5),
+    number("asleep_until_hour", Quantity::HourOfDay, 0.0, 24.0, 6.5),
+    number("damp_percent", Quantity::Percent, 1.0, 100.0, 88.0),
+    number("wind_m_s", Quantity::SpeedMS, 0.0, 40.0, 2.5),
+];
+
+/// Fields of a layer.
+pub const LAYER: &[Field] = &[
+    text("name", 120),
+    of("covers", Kind::Choice(&["roof_and_sides", "roof", "sides", "doors", "floor", "windows", "divider"])),
+    of(
+        "material",
+        Kind::Choice(&[
+            "xps",
+            "eps",
+            "pir",
+            "soft_foam",
+            "wool",
+            "cork",
+            "plywood",
+            "timber",
+            "carpet",
+            "cloth",
+            "foil",
+            "air_gap",
+            "other",
+        ]),
+    ),
+    number("thick_mm", Quantity::LengthMm, 0.01, 300.0, 25.0),
+    number("conducts_w_mk", Quantity::ConductivityWMk, 0.001, 500.0, 0.034),
+    number("square_metre_kg", Quantity::MassKg, 0.0, 200.0, 0.9),
+    money("layer_price", 70),
+    of("made_of", Kind::Entry(List::Kit)),
+];
+
+/// Fields of the work on the road.
+pub const WORK: &[Field] = &[
+    money("pay_per_hour", 19),
+    number("work_hours", Quantity::Hours, 0.0, 24.0, 5.0),
+    number("begins_hour", Quantity::HourOfDay, 0.0, 24.0, 8.5),
+    of("offline", Kind::Flag),
+    of("weak_is_enough", Kind::Flag),
+    of("works_with", Kind::Entry(List::Kit)),
+    number("too_cold_c", Quantity::TemperatureC, -40.0, 40.0, 12.0),
+    number("too_hot_c", Quantity::TemperatureC, 0.0, 70.0, 32.0),
+    estimate("good_mbit_s", Quantity::RateMbitS, 0.01, 10_000.0, 12.0),
+    estimate("weak_mbit_s", Quantity::RateMbitS, 0.01, 10_000.0, 1.5),
+];
+
+/// Fields of a use of data.
+pub const DATA_USE: &[Field] = &[
+    text("name", 120),
+    of(
+        "data_task",
+        Kind::Choice(&[
+            "call_voice",
+            "call_low",
+            "call_standard",
+            "call_high",
+            "music",
+            "film_low",
+            "film_standard",
+            "film_high",
+            "web",
+            "maps",
+            "shared_documents",
+            "mail_in",
+            "mail_out",
+            "photo_out",
+            "film_minute_out",
+            "update_in",
+            "other",
+        ]),
+    ),
+    estimate("amount_per_day", Quantity::Count, 0.0, 10_000.0, 2.0),
+    of("data_days", USE_DAYS),
+    estimate("each_mb", Quantity::DataMb, 0.0, 1_000_000.0, 90.0),
+];
+
+/// Fields of a contract for data.
+pub const DATA_CONTRACT: &[Field] = &[
+    text("name", 120),
+    number("allowance_gb", Quantity::DataGb, 0.0, 100_000.0, 25.0),
+    money("period_price", 14),
+    whole("period_days", Quantity::Days, 1, 366, 30),
+    of("beyond", Kind::Choice(&["stops", "costs", "slowed"])),
+    money("per_gb", 2),
+    number("slow_kbit_s", Quantity::RateKbitS, 0.0, 1_000_000.0, 128.0),
+    of("in_use", Kind::Flag),
 ];
 
 /// Fields of a reading.

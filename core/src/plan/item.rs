@@ -6,14 +6,16 @@ use rust_decimal::Decimal;
 use super::record::{record, words};
 use super::{Estimate, Id, Money};
 
+mod air;
 mod draw;
 mod panel;
 mod parts;
 mod store;
 
+pub use air::{Burner, BurnerFuel, Fan};
 pub use draw::{Draw, DrawDays, Outlet, Works};
 pub use panel::{Controller, Fixing, Panel, PanelSetup};
-pub use parts::{ItemWater, Tank, TankKind};
+pub use parts::{ItemWater, Tank, TankKind, Toilet, ToiletWay};
 pub use store::{Chemistry, Store};
 
 /// A thing in the plan. Only a name is needed; a name and a price make a first estimate.
@@ -98,6 +100,18 @@ pub struct Item {
     /// What it holds, when it is a can or a tank.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
     pub tank: Option<Tank>,
+    /// What it holds, when it is a toilet.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub toilet: Option<Toilet>,
+    /// Litres one of it is good for, when it is a water filter.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub filters_l: Option<f64>,
+    /// What it burns, when it is a stove or a heater.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub burner: Option<Burner>,
+    /// What it blows, when it is a fan.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub fan: Option<Fan>,
     /// Anything else worth remembering.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "String::is_empty"))]
     pub note: String,
@@ -106,7 +120,8 @@ pub struct Item {
 record!(Item {
     id, name, group, need, obtain, quantity, unit_price, tax_percent, discount_percent, delivery,
     needed_on, delivery_days, buy_on, paid, lender, sale, returned, mass_kg,
-    length_mm, width_mm, height_mm, holds_l, packed_l, draw, water, store, panel, tank, note,
+    length_mm, width_mm, height_mm, holds_l, packed_l, draw, water, store, panel, tank, toilet,
+    filters_l, burner, fan, note,
 } unless empty { lender, note });
 
 impl Default for Item {
@@ -140,6 +155,10 @@ impl Default for Item {
             store: None,
             panel: None,
             tank: None,
+            toilet: None,
+            filters_l: None,
+            burner: None,
+            fan: None,
             note: String::new(),
         }
     }

@@ -33,6 +33,8 @@ mod rough;
 #[cfg(feature = "schema")]
 mod schema;
 mod selling;
+mod shell;
+mod signal;
 mod starter;
 mod task;
 mod trial;
@@ -56,8 +58,8 @@ pub use estimate::Estimate;
 pub use field::{Field, Kind, Quantity};
 use free_ids::FreeIds;
 pub use item::{
-    Chemistry, Controller, Draw, DrawDays, Fixing, Group, Item, ItemWater, Need, Obtain, Outcome, Outlet, Panel,
-    PanelSetup, Return, Sale, Store, Tank, TankKind, Works,
+    Burner, BurnerFuel, Chemistry, Controller, Draw, DrawDays, Fan, Fixing, Group, Item, ItemWater, Need, Obtain,
+    Outcome, Outlet, Panel, PanelSetup, Return, Sale, Store, Tank, TankKind, Toilet, ToiletWay, Works,
 };
 pub use loan::Loan;
 pub use log::{Reading, Slept, Wish};
@@ -78,13 +80,15 @@ pub use rough::{Answers, COST_STARTERS, CostStarter, Place, rough_plan, starter_
 #[cfg(feature = "schema")]
 pub use schema::json_schema;
 pub use selling::{Kept, SalesWish};
+pub use shell::{Cab, Colour, Covers, Layer, Material, Shell};
+pub use signal::{BeyondAllowance, DataContract, DataTask, DataUse, Work};
 pub use starter::{STARTERS, Sourced, Starter, StarterDraw, StarterSource, StarterStore, matching, starter_item};
 pub use task::{Building, Hands, Helper, OtherDay, Task, TaskNeed, Tool, ToolDays, ToolKind, ToolSource, Wait};
 pub use trial::{Trial, VanBuild};
 pub use typed::{NumberMarks, Scale, is_calculation, typed_amount, typed_value};
 pub use validate::validate;
 pub use vehicle::{Fuel, SizeClass, Vehicle};
-pub use water_use::{Per, WaterUse};
+pub use water_use::{Effort, Per, Treated, WaterStop, WaterUse};
 
 /// The version of the model that this code writes. Raise it with every change that an older reader would get wrong,
 /// add the step to `document.rs`, and keep a test document of the version before.
@@ -199,6 +203,24 @@ pub struct Plan {
     /// Where stores could be charged.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
     pub charging: Vec<Charging>,
+    /// Where water is taken on and left, besides what the stays offer.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub water_stops: Vec<WaterStop>,
+    /// How the van keeps warmth and air.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Shell::is_empty"))]
+    pub shell: Shell,
+    /// What the van is lined with.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub layers: Vec<Layer>,
+    /// The work that earns money on the road.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Work::is_empty"))]
+    pub work: Work,
+    /// What takes data on the road.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub data_uses: Vec<DataUse>,
+    /// Contracts for data.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub data_contracts: Vec<DataContract>,
     /// What was missed on the road, or might be.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
     pub wishes: Vec<Wish>,
@@ -211,10 +233,11 @@ record!(Plan {
     schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
     water_uses, readings, purchase, loans, selling, trial, builds, receipts, receipt_lines, tasks, task_needs,
     tools, helpers, other_days, building, room, corners, built_ins, doors, wall_rows, roof_rows, placements, sleepers,
-    distances, climate, years, charging, wishes, guesses,
+    distances, climate, years, charging, water_stops, shell, layers, work, data_uses, data_contracts, wishes, guesses,
 } unless empty {
     receipts, receipt_lines, tasks, task_needs, tools, helpers, other_days, corners, built_ins, doors, wall_rows,
-    roof_rows, placements, sleepers, distances, years, charging, wishes, guesses
+    roof_rows, placements, sleepers, distances, years, charging, water_stops, layers, data_uses, data_contracts, wishes,
+    guesses
 });
 
 impl Default for Plan {
@@ -260,6 +283,12 @@ impl Default for Plan {
             climate: Climate::default(),
             years: Vec::new(),
             charging: Vec::new(),
+            water_stops: Vec::new(),
+            shell: Shell::default(),
+            layers: Vec::new(),
+            work: Work::default(),
+            data_uses: Vec::new(),
+            data_contracts: Vec::new(),
             wishes: Vec::new(),
             guesses: Paths::default(),
         }
@@ -278,7 +307,7 @@ impl Plan {
     }
 
     /// What the person calls the item, belonging, income, cost, loan, task, tool, helper, sleeper, built-in thing, year, place to
-    /// charge at, use of water or wish of that id, or the item that is placed by it; `None` for an id of anything else.
+    /// charge at, use of water, stop for water, layer, use of data, contract or wish of that id, or the item that is placed by it; `None` for an id of anything else.
     pub fn name_of(&self, id: Id) -> Option<&str> {
         fn named<T>(entries: &[T], is_it: impl Fn(&T) -> bool, name: fn(&T) -> &str) -> Option<&str> {
             entries.iter().find(|entry| is_it(entry)).map(name)
@@ -297,6 +326,10 @@ impl Plan {
             .or_else(|| named(&self.charging, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.wishes, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.water_uses, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.water_stops, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.layers, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.data_uses, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.data_contracts, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| {
                 let placement = self.placements.iter().find(|entry| entry.id == id)?;
                 named(&self.kit, |entry| Some(entry.id) == placement.thing, |entry| &entry.name)
@@ -343,6 +376,8 @@ impl Plan {
             "building" => Some(self.building.to_plain()),
             "room" => Some(self.room.to_plain()),
             "climate" => Some(self.climate.to_plain()),
+            "shell" => Some(self.shell.to_plain()),
+            "work" => Some(self.work.to_plain()),
             _ => None,
         }
     }

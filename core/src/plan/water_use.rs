@@ -1,7 +1,9 @@
-//! Fresh water that people use, whatever they carry.
+//! Fresh water that people use, whatever they carry, and where it is taken on and used water is left.
+
+use jiff::civil::Date;
 
 use super::record::{record, words};
-use super::{Estimate, Id};
+use super::{Estimate, Id, Money};
 
 /// One use of fresh water.
 #[derive(Clone, Debug, PartialEq)]
@@ -11,15 +13,32 @@ pub struct WaterUse {
     pub id: Id,
     /// What the person calls it.
     pub name: String,
-    /// Litres a day.
+    /// Litres a day; or each time, where it comes so many times a week.
     pub litres_per_day: Estimate<f64>,
     /// Whether that is for each person or for all.
     pub per: Per,
     /// How much of it ends in the grey tank, in percent.
     pub to_grey_percent: f64,
+    /// How often a week it comes; without it, each day.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub times_per_week: Option<f64>,
+    /// Whether people drink it: then it grows with the heat of the day.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "std::ops::Not::not"))]
+    pub is_drunk: bool,
+    /// Hours of bodily work a day, in which more is drunk.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub exertion_hours: Option<f64>,
+    /// How hard that work is; without it, moderate.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub effort: Option<Effort>,
+    /// What makes it fit to drink; without it, nothing has to.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub treated: Option<Treated>,
 }
 
-record!(WaterUse { id, name, litres_per_day, per, to_grey_percent });
+record!(WaterUse {
+    id, name, litres_per_day, per, to_grey_percent, times_per_week, is_drunk, exertion_hours, effort, treated,
+} unless empty { is_drunk });
 
 impl Default for WaterUse {
     fn default() -> Self {
@@ -29,6 +48,11 @@ impl Default for WaterUse {
             litres_per_day: Estimate::Plain(0.0),
             per: Per::Person,
             to_grey_percent: 0.0,
+            times_per_week: None,
+            is_drunk: false,
+            exertion_hours: None,
+            effort: None,
+            treated: None,
         }
     }
 }
@@ -45,3 +69,58 @@ pub enum Per {
 }
 
 words!(Per { Person = "person", Van = "van" });
+
+pub use crate::water::needs::Effort;
+
+words!(Effort { Easy = "easy", Moderate = "moderate", Hard = "hard" });
+
+/// What makes water fit to drink.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
+pub enum Treated {
+    /// It is boiled.
+    #[default]
+    Boiled,
+    /// It goes through a filter.
+    Filtered,
+}
+
+words!(Treated { Boiled = "boiled", Filtered = "filtered" });
+
+/// A stop at which water is taken on, or used water and what is in the toilet are left, besides what the stays offer.
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
+pub struct WaterStop {
+    /// Unique in the plan.
+    pub id: Id,
+    /// What the person calls it.
+    pub name: String,
+    /// The stay during which it can be reached; without it, any day of the route.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub stay: Option<Id>,
+    /// The one day.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none", with = "Option<String>"))]
+    pub on: Option<Date>,
+    /// Where no day is said: every so many days of the stay or the route.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub every_days: Option<u32>,
+    /// Whether the cans are filled there.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "std::ops::Not::not"))]
+    pub refills: bool,
+    /// Whether used water is left there.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "std::ops::Not::not"))]
+    pub empties: bool,
+    /// Whether the toilet is emptied there.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "std::ops::Not::not"))]
+    pub empties_toilet: bool,
+    /// What a stop costs.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub stop_price: Option<Money>,
+    /// Whether it is in use.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "std::ops::Not::not"))]
+    pub in_use: bool,
+}
+
+record!(WaterStop {
+    id, name, stay, on, every_days, refills, empties, empties_toilet, stop_price, in_use,
+} unless empty { refills, empties, empties_toilet, in_use });

@@ -77,7 +77,7 @@ fn use_less(found: &mut Found, id: Id, draw: &Draw) {
             }
             times => found.add(Change::UseLess, id, Edit::set(of_item(id, "draw/times_per_day"), times - 1)),
         },
-        Works::Cooling => {}
+        Works::Cooling | Works::Warming => {}
     }
 }
 

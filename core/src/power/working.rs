@@ -121,6 +121,11 @@ fn of_draw(input: &Input, item: &Item, draw: &Draw, report: &DrawReport) -> Work
                 source: Source::CommonPractice,
             }
         }
+        Works::Warming => Working {
+            formula: "working-power-warm",
+            figures: vec![name, ("power", figure(draw.power_w.likely() * count, Quantity::PowerW)), day],
+            source: Source::Arithmetic,
+        },
         Works::ByClock => Working {
             formula: "working-power-draw",
             figures: vec![

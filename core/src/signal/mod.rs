@@ -11,8 +11,13 @@
 pub mod allowance;
 pub mod constants;
 pub mod data;
+mod findings;
 pub mod hours;
+mod report;
 pub mod transfer;
+
+pub use findings::Finding;
+pub use report::{Report, report};
 
 /// A number from 0 to `most`, whatever was typed.
 fn sound(value: f64, most: f64) -> f64 {

@@ -17,6 +17,7 @@ use crate::sun::plane::Plane;
 
 /// A colour as the sun sees it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Colour {
     /// White and the like: takes 0.3 of the sun.
     #[default]

@@ -134,11 +134,13 @@ pub enum Drinker {
 }
 
 /// How hard work is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
 pub enum Effort {
     /// Strolling, handiwork.
     Easy,
     /// A brisk walk, a light load.
+    #[default]
     Moderate,
     /// A heavy load, digging.
     Hard,

@@ -46,6 +46,20 @@ const FAHRENHEIT: (f64, f64) = (5.0 / 9.0, -160.0 / 9.0);
 /// Litres in a US gallon of 231 cubic inches. Source: NIST Handbook 44, appendix C (exact).
 pub const L_PER_GALLON: f64 = 3.785_411_784;
 
+/// Square centimetres in a square inch. Source: NIST Handbook 44, appendix C (exact).
+pub const CM2_PER_SQUARE_INCH: f64 = 6.451_6;
+/// Metres a second in a mile an hour. Source: NIST SP 811, appendix B (exact; from memory).
+pub const M_S_PER_MPH: f64 = 0.447_04;
+/// Cubic metres an hour in a cubic foot a minute. Source: NIST SP 811, appendix B: a foot of 0.3048 m, cubed, times 60.
+pub const M3_H_PER_CFM: f64 = 1.699_010_795_52;
+/// Watts for each degree Celsius in a Btu an hour for each degree Fahrenheit. Source: NIST SP 811, appendix B, the
+/// international-table Btu of 1055.055 852 62 J (from memory).
+pub const W_K_PER_BTU_H_F: f64 = 0.527_527_926_31;
+/// The same for each square metre and each square foot.
+const W_M2K_PER_BTU: f64 = W_K_PER_BTU_H_F / M2_PER_SQUARE_FOOT;
+/// Grams in an ounce. Source: NIST Handbook 44, appendix C (exact).
+pub const G_PER_OUNCE: f64 = 28.349_523_125;
+
 /// How a quantity is shown in those units.
 ///
 /// ```
@@ -69,6 +83,26 @@ pub const fn unit(quantity: Quantity, units: Units) -> Unit {
         Q::TemperatureC => (1.0, "measure-celsius", "unit-celsius", 1),
         Q::AltitudeM if is_us => (M_PER_FOOT, "measure-feet", "unit-feet", 0),
         Q::AltitudeM => (1.0, "measure-metres", "unit-metres", 0),
+        Q::OpeningCm2 if is_us => (CM2_PER_SQUARE_INCH, "measure-square-inches", "unit-square-inches", 1),
+        Q::OpeningCm2 => (1.0, "measure-square-centimetres", "unit-square-centimetres", 0),
+        Q::SpeedMS if is_us => (M_S_PER_MPH, "measure-miles-per-hour", "unit-miles-per-hour", 0),
+        Q::SpeedMS => (1.0, "measure-metres-per-second", "unit-metres-per-second", 1),
+        Q::AirM3H if is_us => (M3_H_PER_CFM, "measure-cubic-feet-per-minute", "unit-cubic-feet-per-minute", 0),
+        Q::AirM3H => (1.0, "measure-cubic-metres-per-hour", "unit-cubic-metres-per-hour", 0),
+        Q::WarmerK if is_us => (FAHRENHEIT.0, "measure-fahrenheit", "unit-fahrenheit", 1),
+        Q::WarmerK => (1.0, "measure-celsius", "unit-celsius", 1),
+        Q::Ppm => (1.0, "measure-ppm", "unit-ppm", 0),
+        Q::ConductivityWMk => (1.0, "measure-conductivity", "unit-conductivity", 3),
+        Q::HeatWM2k if is_us => (W_M2K_PER_BTU, "measure-heat-per-square-foot", "unit-heat-per-square-foot", 2),
+        Q::HeatWM2k => (1.0, "measure-heat-per-square-metre", "unit-heat-per-square-metre", 2),
+        Q::HeatWK if is_us => (W_K_PER_BTU_H_F, "measure-heat-per-fahrenheit", "unit-heat-per-fahrenheit", 1),
+        Q::HeatWK => (1.0, "measure-heat-per-celsius", "unit-heat-per-celsius", 1),
+        Q::MassG if is_us => (G_PER_OUNCE, "measure-ounces", "unit-ounces", 1),
+        Q::MassG => (1.0, "measure-grams", "unit-grams", 0),
+        Q::DataGb => (1.0, "measure-gigabytes", "unit-gigabytes", 1),
+        Q::DataMb => (1.0, "measure-megabytes", "unit-megabytes", 1),
+        Q::RateMbitS => (1.0, "measure-megabits-per-second", "unit-megabits-per-second", 1),
+        Q::RateKbitS => (1.0, "measure-kilobits-per-second", "unit-kilobits-per-second", 0),
         Q::Degrees => (1.0, "measure-degrees", "unit-degrees", 1),
         Q::DistanceKm if is_us => (KM_PER_MILE, "measure-miles", "unit-miles", 0),
         Q::DistanceKm => (1.0, "measure-kilometres", "unit-kilometres", 0),

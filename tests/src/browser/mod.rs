@@ -28,12 +28,14 @@ pub const HIRED: &str = "
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 35] = [
+pub const ROUTES: [&str; 37] = [
     "/",
     "/overview",
     "/kit",
     "/route",
     "/balances",
+    "/warmth",
+    "/signal",
     "/log",
     "/brief",
     "/changes",

@@ -27,10 +27,12 @@ mod route;
 mod selling;
 mod share;
 mod shop;
+mod signal;
 mod space;
 mod start;
 mod versions;
 mod visitor;
+mod warmth;
 mod water;
 
 use kerbstead_core::words::Key;
@@ -58,8 +60,10 @@ pub use route::route;
 pub use selling::selling;
 pub use share::share;
 pub use shop::shop;
+pub use signal::signal;
 pub use space::{inside, space};
 pub use start::start;
+pub use warmth::warmth;
 pub use water::water;
 
 use crate::el::{View, el, fragment};
@@ -70,8 +74,16 @@ use crate::route::Page;
 use crate::state::App;
 
 /// All balances, in the order in which pages show them.
-pub const BALANCES: [Balance; 6] =
-    [Balance::Money, Balance::Days, Balance::Power, Balance::Water, Balance::Space, Balance::Load];
+pub const BALANCES: [Balance; 8] = [
+    Balance::Money,
+    Balance::Days,
+    Balance::Power,
+    Balance::Water,
+    Balance::Warmth,
+    Balance::Space,
+    Balance::Load,
+    Balance::Signal,
+];
 
 /// The page of a balance.
 pub const fn balance_page(balance: Balance) -> Page {
@@ -82,6 +94,8 @@ pub const fn balance_page(balance: Balance) -> Page {
         Balance::Days => Page::Days,
         Balance::Space => Page::Space,
         Balance::Load => Page::Load,
+        Balance::Warmth => Page::Warmth,
+        Balance::Signal => Page::Signal,
     }
 }
 
@@ -94,6 +108,8 @@ pub const fn balance_title(balance: Balance) -> Key {
         Balance::Days => key!("page-days"),
         Balance::Space => key!("page-space"),
         Balance::Load => key!("page-load"),
+        Balance::Warmth => key!("page-warmth"),
+        Balance::Signal => key!("page-signal"),
     }
 }
 
@@ -111,6 +127,8 @@ fn standing_of(assessment: &Assessment, balance: Balance) -> StandingView {
         Balance::Days => StandingView::of(&assessment.days.standing),
         Balance::Space => StandingView::of(&assessment.space.standing),
         Balance::Load => StandingView::of(&assessment.load.standing),
+        Balance::Warmth => StandingView::of(&assessment.warmth.standing),
+        Balance::Signal => StandingView::of(&assessment.signal.standing),
     }
 }
 
@@ -128,6 +146,8 @@ fn grounds_of(assessment: &Assessment, balance: Balance) -> Grounds {
         Balance::Days => Grounds::of(&assessment.days.standing),
         Balance::Space => Grounds::of(&assessment.space.standing),
         Balance::Load => Grounds::of(&assessment.load.standing),
+        Balance::Warmth => Grounds::of(&assessment.warmth.standing),
+        Balance::Signal => Grounds::of(&assessment.signal.standing),
     }
 }
 

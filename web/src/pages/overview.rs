@@ -131,7 +131,9 @@ fn page_of(path: &Path) -> String {
         "corners" | "built_ins" | "doors" | "wall_rows" | "roof_rows" => Page::Inside.link(),
         "climate" | "years" => Page::Sky.link(),
         "charging" => Page::Power.link(),
-        "water_uses" | "people" => Page::Water.link(),
+        "water_uses" | "water_stops" | "people" => Page::Water.link(),
+        "shell" | "layers" => Page::Warmth.link(),
+        "work" | "data_uses" | "data_contracts" => Page::Signal.link(),
         "vehicle" => match rest {
             "socket_volts" | "socket_fuse_a" => Page::Power.link(),
             "resale" | "resale_falls" | "fuel_l_per_100_km" | "fuel_price_per_l" => Page::InAndOut.link(),

@@ -178,6 +178,8 @@ impl FindingView {
 fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -> String {
     let is_early = matches!(margin, Some(Margin::Early(_)));
     let is_mass = matches!(margin, Some(Margin::Mass(_)));
+    let is_warmth = matches!(margin, Some(Margin::Warmer(_)));
+    let is_data = matches!(margin, Some(Margin::Data(_)));
     let is_width = matches!(margin, Some(Margin::Width(_)));
     let margin = margin.map(Figure::from);
     match (verdict, margin, first_short) {
@@ -186,6 +188,8 @@ fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -
                 Figure::Money(_) => "standing-short-money",
                 _ if is_early => "standing-short-early",
                 _ if is_mass => "standing-short-mass",
+                _ if is_warmth => "standing-short-warmer",
+                _ if is_data => "standing-short-data",
                 Figure::Measure { quantity: Quantity::Days, .. } => "standing-short-days",
                 _ => "standing-short-hours",
             };
@@ -198,6 +202,12 @@ fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -
         }
         (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_mass => {
             tell!("standing-spare-mass", &vec![("margin", margin)])
+        }
+        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_warmth => {
+            tell!("standing-spare-warmer", &vec![("margin", margin)])
+        }
+        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_data => {
+            tell!("standing-spare-data", &vec![("margin", margin)])
         }
         (Verdict::Holds | Verdict::Tight, None, _) => t!("standing-spare-placed"),
         (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_early => {
@@ -258,6 +268,9 @@ fn finding_list(standing: &StandingView) -> View {
                 List::Tasks => Page::Work,
                 List::Placements | List::Sleepers | List::Distances => Page::Space,
                 List::Doors => Page::Inside,
+                List::WaterUses | List::WaterStops => Page::Water,
+                List::Layers => Page::Warmth,
+                List::DataUses | List::DataContracts => Page::Signal,
                 _ => Page::Kit,
             };
             let link = format!("{}/{id}", page.link());

@@ -28,6 +28,10 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
     let distances = plan.distances.iter_mut().map(|entry| &mut entry.id);
     let years = plan.years.iter_mut().map(|entry| &mut entry.id);
     let charging = plan.charging.iter_mut().map(|entry| &mut entry.id);
+    let water_stops = plan.water_stops.iter_mut().map(|entry| &mut entry.id);
+    let layers = plan.layers.iter_mut().map(|entry| &mut entry.id);
+    let data_uses = plan.data_uses.iter_mut().map(|entry| &mut entry.id);
+    let data_contracts = plan.data_contracts.iter_mut().map(|entry| &mut entry.id);
     let wishes = plan.wishes.iter_mut().map(|entry| &mut entry.id);
     let all = kit
         .chain(belongings)
@@ -53,7 +57,11 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
         .chain(distances)
         .chain(years)
         .chain(charging)
-        .chain(wishes);
+        .chain(wishes)
+        .chain(water_stops)
+        .chain(layers)
+        .chain(data_uses)
+        .chain(data_contracts);
     for (id, next) in all.zip(1 as Id..) {
         *id = next;
     }

@@ -5,9 +5,9 @@ use serde_json::Value;
 
 use super::{Edit, NotPossible};
 use crate::plan::{
-    Belonging, BuiltIn, Charging, Corner, Cost, Distance, Door, Helper, Id, Income, Item, Loan, OtherDay, Path,
-    Placement, Plain, Plan, Reading, Receipt, ReceiptLine, RoofRow, Sleeper, Stay, Task, TaskNeed, Tool, VanBuild,
-    WallRow, WaterUse, WeekDay, Wish, Year,
+    Belonging, BuiltIn, Charging, Corner, Cost, DataContract, DataUse, Distance, Door, Helper, Id, Income, Item, Layer,
+    Loan, OtherDay, Path, Placement, Plain, Plan, Reading, Receipt, ReceiptLine, RoofRow, Sleeper, Stay, Task,
+    TaskNeed, Tool, VanBuild, WallRow, WaterStop, WaterUse, WeekDay, Wish, Year,
 };
 
 /// An entry of a list of the plan.
@@ -109,6 +109,10 @@ lists! {
     Distances distances Distance, "What is to be near to what, or away from it.";
     Years years Year, "Typical years that were read in.";
     Charging charging Charging, "Where stores could be charged.";
+    WaterStops water_stops WaterStop, "Where water is taken on and left.";
+    Layers layers Layer, "What the van is lined with.";
+    DataUses data_uses DataUse, "What takes data.";
+    DataContracts data_contracts DataContract, "Contracts for data.";
     Wishes wishes Wish, "What was missed, or might be.";
 }
 

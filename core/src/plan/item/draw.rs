@@ -144,9 +144,11 @@ pub enum Works {
     Heating,
     /// The air around it: a cool box with a compressor.
     Cooling,
+    /// How much warmth the room lacks: an electric heater with a thermostat.
+    Warming,
 }
 
-words!(Works { ByClock = "by_clock", Heating = "heating", Cooling = "cooling" });
+words!(Works { ByClock = "by_clock", Heating = "heating", Cooling = "cooling", Warming = "warming" });
 
 words!(Outlet { Ac = "ac", Dc = "dc" });
 

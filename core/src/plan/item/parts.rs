@@ -1,7 +1,7 @@
 //! What an item uses and holds.
 
-use crate::plan::Estimate;
 use crate::plan::record::{record, words};
+use crate::plan::{Estimate, Money};
 
 /// The fresh water an item uses.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -54,3 +54,37 @@ pub enum TankKind {
 }
 
 words!(TankKind { Fresh = "fresh", Grey = "grey" });
+
+/// A toilet that is carried along; bags count as many as there are of the item.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
+pub struct Toilet {
+    /// What way of a toilet it is.
+    pub way: ToiletWay,
+    /// What its waste tank holds.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub waste_l: Option<f64>,
+    /// How many months it lasts; without it, as is usual.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub lasts_months: Option<u32>,
+    /// What each emptying costs, with what is filled in; of bags, each bag.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub each_time: Option<Money>,
+}
+
+record!(Toilet { way, waste_l, lasts_months, each_time });
+
+/// A way of having a toilet on board.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(rename_all = "snake_case"))]
+pub enum ToiletWay {
+    /// A portable one that is flushed with water.
+    #[default]
+    Portable,
+    /// One without flushing.
+    Dry,
+    /// Bags, one each time.
+    Bags,
+}
+
+words!(ToiletWay { Portable = "portable", Dry = "dry", Bags = "bags" });

@@ -103,6 +103,8 @@ pub(super) fn water_uses(name: &dyn Fn(&str) -> String) -> Vec<WaterUse> {
         litres_per_day: Estimate::Range { low, likely, high },
         per: Per::Person,
         to_grey_percent,
+        is_drunk: key == "rough-water-drinking",
+        ..WaterUse::default()
     };
     vec![
         each("rough-water-drinking", [2.5, 2.5, 3.0], 0.0),

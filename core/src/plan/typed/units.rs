@@ -64,7 +64,23 @@ const fn units_of(quantity: Quantity) -> &'static [Unit] {
         Q::Degrees => DEGREES,
         Q::TemperatureC => CELSIUS,
         Q::AltitudeM => ALTITUDE,
-        Q::Count | Q::DayOfMonth | Q::Months | Q::ForceN => &[],
+        Q::OpeningCm2 => OPENING,
+        Q::SpeedMS => SPEED,
+        Q::AirM3H => AIR,
+        Q::MassG => MASS_G,
+        Q::DataGb => DATA_GB,
+        Q::DataMb => DATA_MB,
+        Q::RateMbitS => RATE_MBIT,
+        Q::RateKbitS => RATE_KBIT,
+        Q::Count
+        | Q::DayOfMonth
+        | Q::Months
+        | Q::ForceN
+        | Q::Ppm
+        | Q::WarmerK
+        | Q::ConductivityWMk
+        | Q::HeatWM2k
+        | Q::HeatWK => &[],
     }
 }
 
@@ -114,6 +130,43 @@ const TIME: &[Unit] = &[
     part(&["min", "mins", "minute", "minutes"], 60),
     part(&["s", "sec", "seconds"], 3_600),
 ];
+
+const OPENING: &[Unit] =
+    &[unit(&["cm²"], 1, 0), unit(&["mm²"], 1, 2), unit(&["m²"], 10_000, 0), unit(&["in²", "sqin"], 64_516, 4)];
+
+const SPEED: &[Unit] =
+    &[unit(&["m/s"], 1, 0), Unit { names: &["km/h"], digits: 10, decimals: 0, parts: 36 }, unit(&["mph"], 44_704, 5)];
+
+const AIR: &[Unit] = &[
+    unit(&["m³/h"], 1, 0),
+    unit(&["l/s"], 36, 1),
+    // A foot of 0.3048 m, cubed, sixty times.
+    unit(&["cfm"], 169_901_079_552, 11),
+];
+
+const MASS_G: &[Unit] = &[unit(&["g"], 1, 0), unit(&["kg"], 1_000, 0), unit(&["oz"], 28_349_523_125, 9)];
+
+/// Source of the prefixes: IEC 80000-13 (from memory).
+const DATA_GB: &[Unit] = &[
+    unit(&["GB"], 1, 0),
+    unit(&["MB"], 1, 3),
+    unit(&["TB"], 1_000, 0),
+    unit(&["GiB"], 1_073_741_824, 9),
+    unit(&["MiB"], 1_048_576, 9),
+];
+
+const DATA_MB: &[Unit] = &[
+    unit(&["MB"], 1, 0),
+    unit(&["kB"], 1, 3),
+    unit(&["GB"], 1_000, 0),
+    unit(&["MiB"], 1_048_576, 6),
+    unit(&["GiB"], 1_073_741_824, 6),
+];
+
+const RATE_MBIT: &[Unit] =
+    &[unit(&["Mbit/s", "Mbps"], 1, 0), unit(&["kbit/s", "kbps"], 1, 3), unit(&["Gbit/s", "Gbps"], 1_000, 0)];
+
+const RATE_KBIT: &[Unit] = &[unit(&["kbit/s", "kbps"], 1, 0), unit(&["Mbit/s", "Mbps"], 1_000, 0)];
 
 const PERCENT: &[Unit] = &[unit(&["%"], 1, 0)];
 

@@ -1,0 +1,25 @@
+//! What data and hours of work come to.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::findings::Finding;
+use crate::assessment::Standing;
+use crate::plan::{Path, Plan};
+use crate::run::{Timeline, missing_road};
+
+/// Data and hours of work of a plan.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Report {
+    /// The verdict and what it rests on.
+    pub standing: Standing<Finding>,
+}
+
+/// Judges data and hours of work from `as_of` on.
+pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline) -> Report {
+    let mut missing = missing_road(plan, as_of, timeline);
+    if missing.is_empty() {
+        missing = vec![Path::section("data_uses")];
+    }
+    Report { standing: Standing::unknown(missing) }
+}
