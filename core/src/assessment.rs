@@ -69,7 +69,7 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
         space: space::report(plan, &placed),
         water: water::report(plan, as_of, &timeline, &run.supply, run.water),
         load,
-        warmth: warmth::report(plan, as_of, &timeline),
+        warmth: warmth::report(plan, as_of, &timeline, &run.warmth, &run.room),
         signal: signal::report(plan, as_of, &timeline),
     }
 }

@@ -4,10 +4,9 @@ use jiff::civil::Date;
 
 use super::{Balance, Margin, Moment, Standing, Verdict};
 use crate::days::Work;
-use crate::energy::run::Course;
 use crate::plan::{Item, Money, Obtain, Plan};
 use crate::power::KnownSkies;
-use crate::run::{self, Day, Timeline};
+use crate::run::{self, Day, Gone, Hourly, Timeline};
 use crate::space::Placed;
 use crate::{days, load, money, power, signal, space, warmth, water};
 
@@ -29,7 +28,7 @@ pub struct Again {
     as_of: Date,
     work: Work,
     skies: KnownSkies,
-    power: Outlined,
+    hours: [Outlined; 2],
     space: Outlined,
     outcome: Outcome,
 }
@@ -119,12 +118,12 @@ impl Again {
         let timeline = Timeline::new(dated, as_of);
         let road: Vec<&Day> = timeline.road().collect();
         let skies = KnownSkies::new(dated, &road);
-        let electrics = power::Input::beneath(dated, &road, &skies.over(dated, &road));
-        let walked = run::walk_with(dated, as_of, &timeline, Some(&electrics));
-        let power = of_power(dated, as_of, &timeline, &electrics, walked.power.as_ref());
+        let hourly = Hourly::new(dated, &road, &skies.over(dated, &road));
+        let (walked, gone) = run::walk_hourly(dated, as_of, &timeline, hourly);
+        let hours = of_hours(dated, as_of, &timeline, &gone);
         let space = of_space(dated, &Placed::new(dated));
-        let outcome = of_rest(dated, as_of, &timeline, walked, work, power, space);
-        Self { plan: plan.clone(), as_of, work: work.clone(), skies, power, space, outcome }
+        let outcome = of_rest(dated, as_of, &timeline, walked, work, hours, space);
+        Self { plan: plan.clone(), as_of, work: work.clone(), skies, hours, space, outcome }
     }
 
     /// What the plan itself comes to.
@@ -138,29 +137,24 @@ impl Again {
         let known = is_same_work(&self.plan, changed).then_some(&self.work);
         let run::Dated { plan, work } = &run::dated_with(changed, as_of, known);
         let timeline = Timeline::new(plan, as_of);
-        let is_same_power = is_same_power(&self.plan, changed);
-        let road: Vec<&Day> = timeline.road().collect();
-        let electrics = (!is_same_power).then(|| power::Input::beneath(plan, &road, &self.skies.over(plan, &road)));
-        let walked = run::walk_with(plan, as_of, &timeline, electrics.as_ref());
-        let power = match &electrics {
-            Some(electrics) => of_power(plan, as_of, &timeline, electrics, walked.power.as_ref()),
-            None => self.power,
+        let (walked, hours) = if are_same_hours(&self.plan, changed) {
+            (run::walk_days(plan, as_of, &timeline, None), self.hours)
+        } else {
+            let road: Vec<&Day> = timeline.road().collect();
+            let hourly = Hourly::new(plan, &road, &self.skies.over(plan, &road));
+            let (walked, gone) = run::walk_hourly(plan, as_of, &timeline, hourly);
+            (walked, of_hours(plan, as_of, &timeline, &gone))
         };
         let space = if is_same_space(&self.plan, changed) { self.space } else { of_space(plan, &Placed::new(plan)) };
-        of_rest(plan, as_of, &timeline, walked, work, power, space)
+        of_rest(plan, as_of, &timeline, walked, work, hours, space)
     }
 }
 
-fn of_power(
-    plan: &Plan,
-    as_of: Date,
-    timeline: &Timeline,
-    electrics: &power::Input,
-    course: Option<&Course>,
-) -> Outlined {
-    let nothing = Course::default();
-    let report = power::report(plan, as_of, timeline, electrics, course.unwrap_or(&nothing));
-    Outlined::of(Balance::Power, &report.standing)
+/// What goes by the hour: power and warmth.
+fn of_hours(plan: &Plan, as_of: Date, timeline: &Timeline, gone: &Gone) -> [Outlined; 2] {
+    let power = power::report(plan, as_of, timeline, &gone.electrics, &gone.power);
+    let warmth = warmth::report(plan, as_of, timeline, &gone.warmth, &gone.room);
+    [Outlined::of(Balance::Power, &power.standing), Outlined::of(Balance::Warmth, &warmth.standing)]
 }
 
 fn of_space(plan: &Plan, placed: &Placed) -> Outlined {
@@ -173,7 +167,7 @@ fn of_rest(
     timeline: &Timeline,
     walked: run::Walked,
     work: &Work,
-    power: Outlined,
+    [power, warmth]: [Outlined; 2],
     space: Outlined,
 ) -> Outcome {
     let money = money::report(plan, as_of, timeline, walked.money);
@@ -188,7 +182,7 @@ fn of_rest(
             Outlined::of(Balance::Days, &days.standing),
             space,
             Outlined::of(Balance::Load, &load.standing),
-            Outlined::of(Balance::Warmth, &warmth::report(plan, as_of, timeline).standing),
+            warmth,
             Outlined::of(Balance::Signal, &signal::report(plan, as_of, timeline).standing),
         ],
         cash: cash_ahead(&money, as_of),
@@ -214,8 +208,8 @@ fn is_same_work(a: &Plan, b: &Plan) -> bool {
         })
 }
 
-/// Whether the stores of both take the same course.
-fn is_same_power(a: &Plan, b: &Plan) -> bool {
+/// Whether the stores and the room of both take the same course.
+fn are_same_hours(a: &Plan, b: &Plan) -> bool {
     a.calendar == b.calendar
         && a.vehicle == b.vehicle
         && a.stays == b.stays
@@ -224,7 +218,17 @@ fn is_same_power(a: &Plan, b: &Plan) -> bool {
         && a.climate == b.climate
         && a.years == b.years
         && a.readings == b.readings
-        && are_alike(a, b, |a, b| (a.draw, a.panel, a.need) == (b.draw, b.panel, b.need) && a.store == b.store)
+        && a.shell == b.shell
+        && a.layers == b.layers
+        && a.work == b.work
+        && a.corners == b.corners
+        && a.doors == b.doors
+        && a.roof_rows == b.roof_rows
+        && are_alike(a, b, |a, b| {
+            (a.draw, a.panel, a.need, a.burner, a.fan, a.mass_kg)
+                == (b.draw, b.panel, b.need, b.burner, b.fan, b.mass_kg)
+                && (a.store, a.tank) == (b.store, b.tank)
+        })
 }
 
 /// Whether both vans are as full.

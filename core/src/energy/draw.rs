@@ -62,6 +62,9 @@ pub enum Need {
     Duty(f64),
     /// A fridge, whose share depends on the air.
     Fridge(Fridge),
+    /// The share of each hour of the run in which it runs, at moments that nobody knows: an electric heater with a
+    /// thermostat.
+    Hours(Vec<f64>),
 }
 
 /// A time of the day.
@@ -148,6 +151,7 @@ impl Draw {
             Need::Duty(share) => share * 24.0,
             Need::Fridge(fridge) if fridge.running_w > 0.0 => fridge.wh_per_day(20.0) / fridge.running_w,
             Need::Fridge(_) => 0.0,
+            Need::Hours(shares) => shares.iter().sum::<f64>() * 24.0 / shares.len().max(1) as f64,
         }
     }
 
@@ -158,6 +162,7 @@ impl Draw {
             Need::ByHour(shares) => Need::ByHour(shares.map(|share| sound(share, 1.0))),
             Need::Duty(share) => Need::Duty(sound(*share, 1.0)),
             Need::Fridge(fridge) => Need::Fridge(fridge.made_sound()),
+            Need::Hours(shares) => Need::Hours(shares.iter().map(|share| sound(*share, 1.0)).collect()),
         };
         let power_w = match &need {
             Need::Fridge(fridge) => fridge.running_w,
@@ -235,6 +240,9 @@ pub(super) fn pieces_into(
             if share > 0.0 {
                 to.push(all(share));
             }
+        }
+        Need::Hours(shares) if is_on => {
+            to.extend(shares.get(day * 24 + hour).filter(|share| **share > 0.0).map(|share| all(*share)));
         }
         _ => {}
     }

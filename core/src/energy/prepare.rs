@@ -5,7 +5,7 @@ use super::constants::{LEAST_SHORT_WH, MOST_W};
 use super::draw::{Draw, Need, Outlet, Piece, pieces_into};
 use super::hour::Cell;
 use super::outlets::{Refused, inverter_share, inverter_wh, peaks, refuse};
-use super::setup::{OnBoard, Setup};
+use super::setup::{Given, OnBoard, Setup};
 use super::store::{Store, TaperOf};
 use super::{least, sound, within};
 
@@ -78,15 +78,19 @@ pub(super) struct Use {
 
 impl Prepared {
     pub fn new(setup: &Setup) -> Self {
+        let (mut prepared, mut hanging) = Self::begun(setup);
+        for (hour, given) in setup.hours.iter().take(setup.hour_count()).enumerate() {
+            prepared.add_hour(setup, &mut hanging, hour, given);
+        }
+        prepared
+    }
+
+    /// Without the tables of any hour: they are added one after another, with what hangs on each store.
+    pub fn begun(setup: &Setup) -> (Self, Vec<Hanging>) {
         let draws = setup.sound_draws();
-        let mut refused = Vec::new();
-        let sides = setup
-            .sound_stores()
-            .enumerate()
-            .map(|(at, board)| Side::new(setup, &draws, at, board, &mut refused))
-            .collect();
-        refused.sort_by_key(|(hour, _)| *hour);
-        let offer = |given: &super::setup::Given| Offer {
+        let stores = setup.sound_stores().count();
+        let hanging = (0..stores).map(|at| Hanging::new(&draws, at, stores)).collect();
+        let offer = |given: &Given| Offer {
             vehicle_w: sound(given.vehicle_w, MOST_W),
             vehicle_hour: sound(given.vehicle_hour, 1.0),
             mains_w: sound(given.mains_w, MOST_W),
@@ -94,14 +98,27 @@ impl Prepared {
         };
         let hours = setup.hour_count();
         let cloud = |day: usize| setup.cloud_by_day.get(day).map_or(1.0, |cloud| sound(*cloud, 1.5));
-        Self {
-            sides,
+        let prepared = Self {
+            sides: setup.sound_stores().map(|board| Side::new(setup.hour_count(), board)).collect(),
             draws,
             offers: setup.hours.iter().take(hours).map(offer).collect(),
             cloud_by_day: (0..hours.div_ceil(24)).map(cloud).collect(),
-            refused,
+            refused: Vec::new(),
             first_hour: 0,
             floors_count: false,
+        };
+        (prepared, hanging)
+    }
+
+    /// The tables of the next hour.
+    pub fn add_hour(&mut self, setup: &Setup, hanging: &mut [Hanging], hour: usize, given: &Given) {
+        for ((side, board), hanging) in self.sides.iter_mut().zip(setup.sound_stores()).zip(hanging) {
+            let pieces = hanging.pieces(&self.draws, hour, within(given.air_c, -60.0, 90.0));
+            let mut entry = side.needs(&self.draws, pieces, &mut |part| self.refused.push((hour, part)));
+            let sun_share = board.sun_share.get(hour).copied().unwrap_or(given.sun_share);
+            entry.panel_w = sound(board.panel_w, MOST_W) * sound(sun_share, 2.0);
+            entry.cap_w = side.store.inputs.together_w * side.store.charging.share_at(given.store_c);
+            side.hours.push(entry);
         }
     }
 
@@ -137,10 +154,10 @@ impl Prepared {
 }
 
 impl Side {
-    fn new(setup: &Setup, draws: &[Draw], at: usize, board: &OnBoard, refused: &mut Vec<(usize, Refused)>) -> Self {
+    fn new(hours: usize, board: &OnBoard) -> Self {
         let store = board.store.made_sound();
         let full_wh = store.usable_wh;
-        let mut side = Self {
+        Self {
             cell: Cell {
                 full_wh,
                 knee_wh: least(full_wh * store.taper.from_state, full_wh),
@@ -149,23 +166,12 @@ impl Side {
             kept_per_hour: store.kept_per_hour(),
             opening_wh: least(full_wh * sound(board.opening_state, 1.0), full_wh),
             floor_wh: least(full_wh * sound(board.floor_state, 1.0), full_wh),
-            hours: Vec::with_capacity(setup.hour_count()),
+            hours: Vec::with_capacity(hours),
             uses: Vec::new(),
-            use_ends: Vec::with_capacity(setup.hour_count()),
+            use_ends: Vec::with_capacity(hours),
             has_chances: false,
             store,
-        };
-        let mut hanging = Hanging::new(draws, at, setup.sound_stores().count());
-        let panel_w = sound(board.panel_w, MOST_W);
-        for (hour, given) in setup.hours.iter().take(setup.hour_count()).enumerate() {
-            let pieces = hanging.pieces(draws, hour, within(given.air_c, -60.0, 90.0));
-            let mut entry = side.needs(draws, pieces, &mut |part| refused.push((hour, part)));
-            let sun_share = board.sun_share.get(hour).copied().unwrap_or(given.sun_share);
-            entry.panel_w = panel_w * sound(sun_share, 2.0);
-            entry.cap_w = side.store.inputs.together_w * side.store.charging.share_at(given.store_c);
-            side.hours.push(entry);
         }
-        side
     }
 
     /// What an hour's pieces need of the cells; notes the uses.
@@ -237,7 +243,7 @@ fn outlet_wh(draws: &[Draw], piece: &Piece, outlet: Outlet) -> Option<f64> {
 }
 
 /// The draws of a store, the most important first, with the temperatures of their boxes.
-struct Hanging {
+pub(super) struct Hanging {
     draws: Vec<usize>,
     box_c: Vec<f64>,
     pieces: Vec<Piece>,

@@ -20,8 +20,9 @@
 //! ```
 
 use super::constants::{LEAST_SHORT_WH, MOST_CYCLES, MOST_RESERVE_H};
-use super::prepare::{Prepared, Side};
-use super::setup::Setup;
+use super::draw::Need;
+use super::prepare::{Hanging, Prepared, Side};
+use super::setup::{Given, Setup};
 use super::step::{Factors, StoreStep, need_wh, step};
 use super::{least, sound, within};
 
@@ -139,20 +140,80 @@ impl Course {
 
 /// Runs all hours.
 pub fn run(setup: &Setup) -> Course {
-    run_prepared(Prepared::new(setup))
-}
-
-pub(super) fn run_prepared(prepared: Prepared) -> Course {
-    let mut walk = Walk::of(prepared);
+    let mut walk = Walk::new(setup);
     let mut charge_wh = walk.opening_wh();
-    for _ in 0..walk.prepared.offers.len() {
-        walk.step(&mut charge_wh);
+    for given in setup.hours.iter().take(setup.hour_count()) {
+        walk.step(&mut charge_wh, given);
     }
     walk.end()
 }
 
-/// A run in single hours, for whoever corrects the charge on the way.
-pub struct Walk {
+pub(super) fn run_prepared(prepared: Prepared) -> Course {
+    let mut steps = Steps::of(prepared);
+    let mut charge_wh = steps.prepared.opening_wh();
+    for _ in 0..steps.prepared.offers.len() {
+        steps.step(&mut charge_wh);
+    }
+    steps.end()
+}
+
+/// A run in single hours, for whoever corrects the charge on the way, and says how warm each hour is.
+pub struct Walk<'a> {
+    setup: &'a Setup,
+    hanging: Vec<Hanging>,
+    steps: Steps,
+}
+
+impl<'a> Walk<'a> {
+    /// Begins it.
+    pub fn new(setup: &'a Setup) -> Self {
+        let (prepared, hanging) = Prepared::begun(setup);
+        Self { setup, hanging, steps: Steps::of(prepared) }
+    }
+
+    /// What is in each store at the beginning, in Wh.
+    pub fn opening_wh(&self) -> Vec<f64> {
+        self.steps.prepared.opening_wh()
+    }
+
+    /// What each store holds when it is full, in Wh.
+    pub fn full_wh(&self) -> Vec<f64> {
+        self.steps.prepared.sides.iter().map(|side| side.cell.full_wh).collect()
+    }
+
+    /// Says for what share of the next hour a draw by hours of the run wants to run.
+    pub fn want(&mut self, draw: usize, share: f64) {
+        let hour = self.steps.hour;
+        if let Some(Need::Hours(shares)) = self.steps.prepared.draws.get_mut(draw).map(|draw| &mut draw.need) {
+            shares.resize(hour, 0.0);
+            shares.push(sound(share, 1.0));
+        }
+    }
+
+    /// The next hour: from charges to charges, an entry a store, in air and with stores as warm as it is given. What is on
+    /// offer is as the setup has it. After the last hour nothing happens.
+    pub fn step(&mut self, charge_wh: &mut [f64], given: &Given) {
+        let hour = self.steps.hour;
+        if hour < self.steps.prepared.offers.len() {
+            self.steps.prepared.add_hour(self.setup, &mut self.hanging, hour, given);
+            self.steps.step(charge_wh);
+        }
+    }
+
+    /// Heat that the last hour gave off inside, in Wh: all that the cells gave, and what charging lost.
+    pub fn heat_wh(&self) -> f64 {
+        let of = |step: &StoreStep| step.flow.taken_out_wh + sound(step.accepted_wh - step.flow.put_in_wh, f64::MAX);
+        self.steps.steps.iter().map(of).sum()
+    }
+
+    /// What it came to.
+    pub fn end(self) -> Course {
+        self.steps.end()
+    }
+}
+
+/// Hours whose tables are there.
+struct Steps {
     prepared: Prepared,
     happens: Vec<f64>,
     ledger: Ledger,
@@ -160,12 +221,7 @@ pub struct Walk {
     hour: usize,
 }
 
-impl Walk {
-    /// Prepares it.
-    pub fn new(setup: &Setup) -> Self {
-        Self::of(Prepared::new(setup))
-    }
-
+impl Steps {
     fn of(prepared: Prepared) -> Self {
         Self {
             happens: prepared.draws.iter().map(|draw| draw.chance).collect(),
@@ -176,18 +232,7 @@ impl Walk {
         }
     }
 
-    /// What is in each store at the beginning, in Wh.
-    pub fn opening_wh(&self) -> Vec<f64> {
-        self.prepared.opening_wh()
-    }
-
-    /// What each store holds when it is full, in Wh.
-    pub fn full_wh(&self) -> Vec<f64> {
-        self.prepared.sides.iter().map(|side| side.cell.full_wh).collect()
-    }
-
-    /// The next hour: from charges to charges, an entry a store. After the last hour nothing happens.
-    pub fn step(&mut self, charge_wh: &mut [f64]) {
+    fn step(&mut self, charge_wh: &mut [f64]) {
         let hour = self.hour;
         let Some(offer) = self.prepared.offers.get(hour).copied() else { return };
         self.hour += 1;
@@ -199,8 +244,7 @@ impl Walk {
         self.ledger.note(&self.prepared, hour, &self.steps);
     }
 
-    /// What it came to.
-    pub fn end(self) -> Course {
+    fn end(self) -> Course {
         self.ledger.close(&self.prepared, &self.happens)
     }
 }

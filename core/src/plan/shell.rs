@@ -179,7 +179,7 @@ pub enum Material {
     Carpet,
     /// Thick cloth, a blanket.
     Cloth,
-    /// Reflective foil, with the bubbles or the foam that carry it.
+    /// Reflective foil; with its thickness and conductivity also the bubbles or the foam that carry it.
     Foil,
     /// Closed air.
     AirGap,

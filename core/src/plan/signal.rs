@@ -57,6 +57,11 @@ impl Work {
     pub fn is_empty(&self) -> bool {
         *self == Self::default()
     }
+
+    /// The hour it begins: 9 where nothing is said. Common practice, no source.
+    pub fn begins_hour(&self) -> f64 {
+        self.begins_hour.unwrap_or(9.0)
+    }
 }
 
 /// Something that takes data on the road.

@@ -9,7 +9,7 @@ use crate::energy::run::Course;
 use crate::energy::spread::Spread;
 use crate::energy::stops::Place;
 use crate::plan::{Id, Money, Plan, Reading, days_between};
-use crate::run::{Day, Timeline, walk};
+use crate::run::{Day, Run, Timeline, walk};
 use crate::sun::constants::NEXT_DAY;
 use crate::sun::series::Month;
 
@@ -32,17 +32,17 @@ pub(super) fn of_plan(plan: &Plan, as_of: Date) -> (Ahead, Ahead) {
     let dated = crate::run::dated(plan, as_of);
     let plan = &dated.plan;
     let timeline = Timeline::new(plan, as_of);
-    let course = walk(plan, as_of, &timeline).power;
+    let walked = walk(plan, as_of, &timeline);
     let road: Vec<&Day> = timeline.road().collect();
     let begins = road.first().map_or(as_of, |day| day.date);
     let reading = last_reading(plan, begins, as_of);
     let next_day = reading
         .filter(|(on, reading)| *on == as_of && reading.hour > 0)
         .map_or(as_of, |_| crate::plan::civil::day_after(as_of));
-    let far = Ahead::new(plan, &road, &course, next_day.max(begins), 0, false);
+    let far = Ahead::new(plan, &road, &walked, next_day.max(begins), 0, false);
     let near = match reading {
-        Some((on, reading)) => Ahead::new(plan, &road, &course, on, usize::try_from(reading.hour).unwrap_or(0), true),
-        None => Ahead::new(plan, &road, &course, as_of.max(begins), 0, false),
+        Some((on, reading)) => Ahead::new(plan, &road, &walked, on, usize::try_from(reading.hour).unwrap_or(0), true),
+        None => Ahead::new(plan, &road, &walked, as_of.max(begins), 0, false),
     };
     (near, far)
 }
@@ -96,12 +96,13 @@ fn last_reading(plan: &Plan, begins: Date, as_of: Date) -> Option<(Date, &Readin
 }
 
 impl Ahead {
-    fn new(plan: &Plan, road: &[&Day], course: &Course, from: Date, from_hour: usize, is_read: bool) -> Self {
+    fn new(plan: &Plan, road: &[&Day], walked: &Run, from: Date, from_hour: usize, is_read: bool) -> Self {
         let begins = road.first().map_or(from, |day| day.date);
         let first = usize::try_from(days_between(begins, from)).unwrap_or(0).min(road.len());
         let days = road.get(first..).unwrap_or_default();
         let mut input = Input::new(plan, days);
-        open_with(plan, &mut input, course, first * 24 + from_hour, is_read.then_some((from, from_hour)));
+        input.be_as_warm_as(&walked.electrics, first * 24);
+        open_with(plan, &mut input, &walked.power, first * 24 + from_hour, is_read.then_some((from, from_hour)));
         Self { input, from, from_hour, is_read, days: days.iter().map(|day| (day.date, day.source)).collect() }
     }
 

@@ -21,7 +21,7 @@ pub(super) fn of_plan(item: &Item, draw: &Draw, store: usize, days: &[&Day], alt
         outlet: draw.outlet,
         need: Need::Duty(0.0),
         duty: draw.duty_percent.map_or(1.0, |duty| duty.likely() / 100.0),
-        days: Days::These(days.iter().map(|day| is_used(draw.days, day)).collect()),
+        days: Days::These(days.iter().map(|day| draw.days.has(day)).collect()),
         chance: draw.used_percent.map_or(1.0, |percent| percent / 100.0),
         store,
         may_move: draw.may_move,
@@ -29,6 +29,7 @@ pub(super) fn of_plan(item: &Item, draw: &Draw, store: usize, days: &[&Day], alt
     };
     engine.need = match draw.works {
         Some(Works::Cooling) => Need::Fridge(of_all(fridge(item, draw), power_w)),
+        Some(Works::Warming) => Need::Hours(Vec::new()),
         Some(Works::Heating) if one_w > 0.0 => {
             let hours = heating(draw, altitude_m).energy_wh() / draw.power_w.likely();
             engine.duty = 1.0;
@@ -54,14 +55,17 @@ fn of_all(one: Fridge, power_w: f64) -> Fridge {
     }
 }
 
-fn is_used(days: DrawDays, day: &Day) -> bool {
-    let is_driving = day.drive_hours > 0.0;
-    match days {
-        DrawDays::Every => true,
-        DrawDays::Working => day.is_working,
-        DrawDays::Free => !day.is_working,
-        DrawDays::Driving => is_driving,
-        DrawDays::Standing => !is_driving,
+impl DrawDays {
+    /// Whether a day of the route is one of them.
+    pub(crate) fn has(self, day: &Day) -> bool {
+        let is_driving = day.drive_hours > 0.0;
+        match self {
+            Self::Every => true,
+            Self::Working => day.is_working,
+            Self::Free => !day.is_working,
+            Self::Driving => is_driving,
+            Self::Standing => !is_driving,
+        }
     }
 }
 

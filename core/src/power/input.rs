@@ -4,6 +4,7 @@ use super::constants::INSIDE_WARMER_C;
 use super::sky::Skies;
 use super::{draws, given, store};
 use crate::energy::constants::MOST_W;
+use crate::energy::draw::Need;
 use crate::energy::setup::{OnBoard, Setup};
 use crate::energy::sound;
 use crate::plan::{Draw, Id, Item, Panel, Plan, Reading, Works};
@@ -92,6 +93,18 @@ impl Input {
             given.sun_share = *share;
         }
         input
+    }
+
+    /// As warm as it was along a run of the whole road, from an hour of it on, with heaters wanting to run as they did.
+    pub(super) fn be_as_warm_as(&mut self, walked: &Self, from_hour: usize) {
+        for (given, was) in self.setup.hours.iter_mut().zip(walked.setup.hours.iter().skip(from_hour)) {
+            (given.air_c, given.store_c) = (was.air_c, was.store_c);
+        }
+        for (draw, was) in self.setup.draws.iter_mut().zip(&walked.setup.draws) {
+            if let (Need::Hours(shares), Need::Hours(ran)) = (&mut draw.need, &was.need) {
+                *shares = ran.iter().skip(from_hour).copied().collect();
+            }
+        }
     }
 
     /// Replaces a computed charge with the one that was read off.

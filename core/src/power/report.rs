@@ -9,8 +9,8 @@ use super::input::{Hanging, Input};
 use super::working::working;
 use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
 use crate::energy::run::{Course, DrawCourse, HourOf, Limit, Sources, StoreCourse};
-use crate::plan::{Id, PanelSetup, Path, Plan, add_days, days_between};
-use crate::run::Timeline;
+use crate::plan::{Id, PanelSetup, Path, Plan};
+use crate::run::{Span, Timeline};
 
 /// The power balance of a plan.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -176,25 +176,6 @@ fn missing(plan: &Plan, as_of: Date, timeline: &Timeline, input: &Input) -> Vec<
         return Vec::new();
     }
     crate::run::missing_road(plan, as_of, timeline)
-}
-
-/// Where the hours of the road lie in time.
-#[derive(Clone, Copy)]
-pub(super) struct Span {
-    from: Date,
-    pub first_hour: usize,
-}
-
-impl Span {
-    pub fn new(from: Date, as_of: Date) -> Self {
-        let days = usize::try_from(days_between(from, as_of)).unwrap_or(0);
-        Self { from, first_hour: days * 24 }
-    }
-
-    pub fn moment(self, hour: usize, into_h: f64) -> Moment {
-        let on = i32::try_from(hour / 24).ok().and_then(|days| add_days(self.from, days));
-        Moment::hours_into(on.unwrap_or(self.from), (hour % 24) as f64 + into_h)
-    }
 }
 
 /// Hours into the hour at which the store was first empty with something wanting more than came in, that no other store gave.

@@ -8,7 +8,7 @@ use super::constants::{DARK_HOURS, SHADED_SHARE, SWITCHING_VOLTS, UNKNOWN_AIR_C}
 use super::input::charging_panels;
 use crate::plan::{Climate, Controller, Fixing, Id, Panel, PanelSetup, Plan, Year};
 use crate::run::Day;
-use crate::sun::air::AirByHour;
+use crate::sun::air::temperature_c;
 use crate::sun::constants::{TRACKING_EFFICIENCY, USUAL_PER_C, USUAL_SOILING};
 use crate::sun::month::{Asked, Overhead, Sky, ThirtyDays, fill_under};
 use crate::sun::panel::{self, cell_c, dc_w};
@@ -27,12 +27,18 @@ pub(crate) struct Skies {
     pub sun_share: Vec<Vec<f64>>,
     /// What a flat panel on the roof would give, likewise.
     pub flat_share: Vec<f64>,
+    /// The light on a roof and, on average, on upright sides, in W/m².
+    pub light_w_m2: Vec<[f64; 2]>,
+    /// Share of the sky without clouds.
+    pub clear: Vec<f64>,
     /// For days in a row: how many, their mean clearness and that of a clear day.
     pub clearness: Vec<(usize, f64, f64)>,
     /// Height of the lowest place: water boils hottest there, which takes the most.
     pub lowest_m: Option<f64>,
     /// Whether nobody said where some of the days are.
     pub is_place_unknown: bool,
+    /// Whether the air is known on all days.
+    pub is_air_known: bool,
 }
 
 /// Days in a row at one place in one month.
@@ -150,7 +156,7 @@ impl Skies {
     pub fn over(plan: &Plan, days: &[&Day]) -> Self {
         let panels = charging_panels(plan);
         let years: Vec<Option<TypicalYear>> = plan.years.iter().map(typical_year).collect();
-        let mut skies = Self { sun_share: vec![Vec::new(); panels.len()], ..Self::default() };
+        let mut skies = Self { sun_share: vec![Vec::new(); panels.len()], is_air_known: true, ..Self::default() };
         for stretch in stretches(plan, days) {
             let days = &days[stretch.first..stretch.first + stretch.days];
             let year = plan.years.iter().position(|year| Some(year.id) == stretch.climate.year);
@@ -158,6 +164,8 @@ impl Skies {
             let height_m = stretch.climate.altitude_m.into_iter();
             skies.lowest_m = height_m.chain(skies.lowest_m).min_by(f64::total_cmp);
             skies.is_place_unknown |= stretch.climate.latitude_deg.is_none();
+            let air = &stretch.climate;
+            skies.is_air_known &= air.low_c.is_some() || air.high_c.is_some() || air.like.is_some() || year.is_some();
             skies.add(&stretch, days, &panels, year);
         }
         skies
@@ -165,7 +173,7 @@ impl Skies {
 
     fn add(&mut self, stretch: &Stretch, days: &[&Day], panels: &[Panel], year: Option<&TypicalYear>) {
         let climate = &stretch.climate;
-        let Some(latitude_deg) = climate.latitude_deg else { return self.add_air_only(climate, days.len()) };
+        let Some(latitude_deg) = climate.latitude_deg else { return self.add_air_only(stretch) };
         let clock_h = climate.clock_ahead_h;
         let longitude_deg = climate.longitude_deg.unwrap_or_else(|| clock_h.unwrap_or(0.0) * 15.0);
         let place = Place { latitude_deg, longitude_deg, altitude_m: climate.altitude_m.unwrap_or(0.0) };
@@ -203,15 +211,26 @@ impl Skies {
             Sky::Typical(typical) => typical.clearness(month, latitude_deg),
         };
         self.clearness.push((days.len(), mean, clearest));
+        let clear = if clearest > 0.0 { (mean / clearest).clamp(0.0, 1.0) } else { 0.0 };
+        self.clear.extend(std::iter::repeat_n(clear, days.len() * 24));
         self.add_light(&overhead, &asked, days, panels);
     }
 
     /// Nobody knows where: there is no sun, and the air by what is said of it.
-    fn add_air_only(&mut self, climate: &Climate, days: usize) {
-        let (low_c, high_c) = low_and_high(climate.low_c, climate.high_c);
-        let air = AirByHour::new(low_c, high_c, 12.0);
+    fn add_air_only(&mut self, stretch: &Stretch) {
+        let (climate, days) = (&stretch.climate, stretch.days);
+        // A climate that is said to be like another one is taken to be north of the equator.
+        let usual = climate.like.map(|like| like.month(stretch.date.month(), 1.0));
+        let or = |stated_c: Option<f64>, usual_c: Option<f64>| stated_c.or(usual_c);
+        let (low_c, high_c) = low_and_high(
+            or(climate.low_c, usual.as_ref().map(|month| month.low_c)),
+            or(climate.high_c, usual.as_ref().map(|month| month.high_c)),
+        );
+        let clear = climate.clouds.unwrap_or(Clouds::Many).clear_share();
         for hour in (0..days).flat_map(|_| 0..24_usize) {
-            self.air_c.push(air.temperature_c(hour as f64 + 0.5 - 12.0));
+            self.air_c.push(temperature_c(low_c, high_c, hour as f64 + 0.5 - 12.0));
+            self.light_w_m2.push([0.0; 2]);
+            self.clear.push(clear);
             self.is_dark.push(hour >= DARK_HOURS.0 || hour < DARK_HOURS.1);
             self.flat_share.push(0.0);
             self.sun_share.iter_mut().for_each(|shares| shares.push(0.0));
@@ -226,6 +245,13 @@ impl Skies {
         self.is_dark.extend(light.plane_w_m2.iter().take(hours).map(|light| *light <= 0.0));
         let on_roof = Panel::default();
         self.flat_share.extend(shares(&on_roof, &light, hours));
+        fill_under(overhead, &Asked { soiling: 0.0, setup: Setup::Flat, ..*asked }, &mut light);
+        let begin = self.light_w_m2.len();
+        self.light_w_m2.extend(light.plane_w_m2.iter().take(hours).map(|roof| [*roof, 0.0]));
+        fill_under(overhead, &Asked { soiling: 0.0, setup: Setup::AllAround, ..*asked }, &mut light);
+        for (light_w_m2, upright) in self.light_w_m2.iter_mut().skip(begin).zip(&light.plane_w_m2) {
+            light_w_m2[1] = *upright;
+        }
         for (panel, to) in panels.iter().zip(&mut self.sun_share) {
             let asked = Asked {
                 setup: setup(panel, asked.place.latitude_deg),

@@ -15,7 +15,7 @@ use crate::moves::constants::USUAL_DAY;
 use crate::plan::record::{record, words};
 use crate::plan::{Edit, Id, Money, Plan, Quantity};
 use crate::power::Skies;
-use crate::run::{Timeline, dated, walk_with};
+use crate::run::{Timeline, dated, walk_days};
 use crate::{money, water};
 
 /// A number of the plan that the road corrects.
@@ -126,7 +126,7 @@ fn of_water(plan: &Plan, road: &Road) -> Learned {
 
 pub(super) fn of_spending(plan: &Plan, as_of: Date, timeline: &Timeline, road: &Road) -> Learned {
     // Nothing of it hangs on the stores.
-    let walked = walk_with(plan, as_of, timeline, None).money;
+    let walked = walk_days(plan, as_of, timeline, None).money;
     let a_day = money::report(plan, as_of, timeline, walked).road_cost_per_day;
     // Where nothing is planned, a usual day is what it is measured by.
     let is_planned = a_day > Money::ZERO;

@@ -11,7 +11,7 @@ use crate::money::{self, FlowGroup};
 use crate::plan::record::{record, words};
 use crate::plan::{Id, Money, Plan, Reading, Works, days_between};
 use crate::power::{self, Skies};
-use crate::run::{Day, Timeline, usable_readings, walk_with};
+use crate::run::{Day, Hourly, Timeline, usable_readings, walk_hourly};
 use crate::water;
 
 /// Why a stretch between two counts says nothing.
@@ -212,9 +212,9 @@ impl<'a> Road<'a> {
 
     /// The stores along the road under these skies, as they are and without what cools.
     pub fn stores(&self, skies: &Skies) -> Stores {
-        let electrics = power::Input::beneath(self.plan, &self.days, skies);
-        let rest = power::Input::beneath(&without_cooling(self.plan), &self.days, skies);
-        Stores { course: self.course(&electrics), rest_course: self.course(&rest), electrics, rest }
+        let (electrics, course) = self.course(self.plan, skies);
+        let (rest, rest_course) = self.course(&without_cooling(self.plan), skies);
+        Stores { electrics, course, rest, rest_course }
     }
 
     /// The days.
@@ -257,8 +257,10 @@ impl<'a> Road<'a> {
         }))
     }
 
-    fn course(&self, electrics: &power::Input) -> Course {
-        walk_with(self.plan, self.as_of, self.timeline, Some(electrics)).power.unwrap_or_default()
+    fn course(&self, plan: &Plan, skies: &Skies) -> (power::Input, Course) {
+        let hourly = Hourly::new(plan, &self.days, skies);
+        let (_, gone) = walk_hourly(self.plan, self.as_of, self.timeline, hourly);
+        (gone.electrics, gone.power)
     }
 }
 

@@ -2,6 +2,7 @@
 
 use jiff::civil::Date;
 
+use crate::assessment::Moment;
 use crate::plan::civil::day_after;
 use crate::plan::{Estimate, Id, Mode, Offer, Plan, Stay, WeekDay, WeekdayKind, add_days, days_between, weekday};
 
@@ -179,4 +180,26 @@ fn push_weeks<'a>(days: &mut Vec<Day<'a>>, leaves_on: Date, ends_on: Option<Date
 
 fn likely(estimate: Option<Estimate<f64>>) -> f64 {
     estimate.map_or(0.0, |estimate| estimate.likely()).max(0.0)
+}
+
+/// Where the hours of the road lie in time.
+#[derive(Clone, Copy)]
+pub(crate) struct Span {
+    from: Date,
+    /// The first hour that is ahead, counted from the first on the road.
+    pub first_hour: usize,
+}
+
+impl Span {
+    /// Of a road that begins on a day, as of another.
+    pub fn new(from: Date, as_of: Date) -> Self {
+        let days = usize::try_from(days_between(from, as_of)).unwrap_or(0);
+        Self { from, first_hour: days * 24 }
+    }
+
+    /// So far into an hour.
+    pub fn moment(self, hour: usize, into_h: f64) -> Moment {
+        let on = i32::try_from(hour / 24).ok().and_then(|days| add_days(self.from, days));
+        Moment::hours_into(on.unwrap_or(self.from), (hour % 24) as f64 + into_h)
+    }
 }

@@ -5,20 +5,25 @@
 
 mod calendar;
 mod dated;
+mod hourly;
 
 use jiff::civil::Date;
 
+pub(crate) use calendar::Span;
 pub use calendar::{Day, MOST_DAYS, Phase, Timeline};
 pub(crate) use dated::dated_with;
 pub use dated::{Dated, dated, for_days};
+pub(crate) use hourly::{Gone, Hourly};
 
-use crate::energy::run::{Course, Walk};
+use crate::energy::run::Course;
 use crate::order;
 use crate::plan::civil::day_key;
 use crate::plan::{Mode, Path, Plan, Reading};
-use crate::{money, power, water};
+use crate::thermal::run::Course as RoomCourse;
+use crate::{money, power, warmth, water};
+use hourly::Hours;
 
-/// What the walk carries from hour to hour.
+/// What the walk carries from hour to hour. Warmth, damp and air of the room go along in [`hourly`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct State {
     /// Cash in hand.
@@ -34,10 +39,14 @@ pub struct State {
 pub struct Run {
     /// Cash by day.
     pub money: money::Course,
-    /// Stores and draws.
+    /// Stores and draws, as warm as it was beside them.
     pub electrics: power::Input,
     /// Charge by hour.
     pub power: Course,
+    /// The room, and what comes to it.
+    pub warmth: warmth::Input,
+    /// Warmth, damp and air by hour; empty where the air outside is not known.
+    pub room: RoomCourse,
     /// Tanks and uses.
     pub supply: water::Input,
     /// Litres by day.
@@ -68,10 +77,10 @@ pub(crate) fn missing_road(plan: &Plan, as_of: Date, timeline: &Timeline) -> Vec
 /// replace what was computed for their moment.
 pub fn walk(plan: &Plan, as_of: Date, timeline: &Timeline) -> Run {
     let road: Vec<&Day> = timeline.road().collect();
-    let electrics = power::Input::new(plan, &road);
-    let walked = walk_with(plan, as_of, timeline, Some(&electrics));
-    let Walked { money, supply, water, power } = walked;
-    Run { money, electrics, power: power.unwrap_or_default(), supply, water }
+    let hourly = Hourly::new(plan, &road, &power::Skies::over(plan, &road));
+    let (Walked { money, supply, water }, Gone { electrics, power, warmth, room }) =
+        walk_hourly(plan, as_of, timeline, hourly);
+    Run { money, electrics, power, warmth, room, supply, water }
 }
 
 /// What a walk went through.
@@ -82,17 +91,26 @@ pub(crate) struct Walked {
     pub supply: water::Input,
     /// Litres by day.
     pub water: water::Course,
-    /// Charge by hour, if it was wanted.
-    pub power: Option<Course>,
 }
 
-/// The same with the electric side as it is given, or without it where its course is known already: nothing else
-/// depends on it yet.
-pub(crate) fn walk_with(plan: &Plan, as_of: Date, timeline: &Timeline, electrics: Option<&power::Input>) -> Walked {
+/// The same through the hours as they are given.
+pub(crate) fn walk_hourly(plan: &Plan, as_of: Date, timeline: &Timeline, hourly: Hourly) -> (Walked, Gone) {
+    let mut hours = Hours::new(&hourly);
+    let walked = walk_days(plan, as_of, timeline, Some((&mut hours, &hourly)));
+    let ended = hours.end();
+    (walked, ended.of(hourly))
+}
+
+/// The same by days alone, where the course of the hours is known already: no day depends on them.
+pub(crate) fn walk_days(
+    plan: &Plan,
+    as_of: Date,
+    timeline: &Timeline,
+    mut hourly: Option<(&mut Hours, &Hourly)>,
+) -> Walked {
     let flows = money::Input::new(plan, as_of, timeline);
-    let mut charge = electrics.map(|electrics| (Walk::new(&electrics.setup), electrics));
     let supply = water::Input::new(plan);
-    let charge_wh = charge.as_ref().map(|(charge, _)| charge.opening_wh()).unwrap_or_default();
+    let charge_wh = hourly.as_ref().map(|(_, of)| of.opening_wh()).unwrap_or_default();
     let mut state = State { cash: flows.opening, charge_wh, tanks: supply.opening() };
     let mut cash = money::Course::new(flows, timeline.days.len());
     let mut litres = water::Course::default();
@@ -103,17 +121,17 @@ pub(crate) fn walk_with(plan: &Plan, as_of: Date, timeline: &Timeline, electrics
         state.cash = cash.step(state.cash, day);
         if day.phase == Phase::Road {
             state.tanks = litres.step(state.tanks, &supply, day);
-            if let Some((charge, electrics)) = &mut charge {
-                walk_hours(&mut state, charge, electrics, today);
+            if let Some((hours, of)) = &mut hourly {
+                walk_hours(&mut state, hours, &of.electrics, today);
             }
         }
         count(&mut state, today, Half::FromNoon, &supply);
         cash.correct(state.cash);
     }
-    Walked { money: cash, supply, water: litres, power: charge.map(|(charge, _)| charge.end()) }
+    Walked { money: cash, supply, water: litres }
 }
 
-fn walk_hours(state: &mut State, course: &mut Walk, electrics: &power::Input, today: &[&Reading]) {
+fn walk_hours(state: &mut State, course: &mut Hours, electrics: &power::Input, today: &[&Reading]) {
     for hour in 0..24 {
         for reading in today.iter().filter(|reading| reading.hour == hour) {
             electrics.correct(&mut state.charge_wh, &course.full_wh(), reading);

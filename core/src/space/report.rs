@@ -381,10 +381,7 @@ fn too_large(placed: &Placed, number: usize) -> Option<f64> {
     if !item.is_inside() {
         return None;
     }
-    let along = placed.layout.shape.outline.iter().map(|spot| spot.x_mm);
-    let across = placed.layout.shape.outline.iter().map(|spot| spot.y_mm);
-    let extent = |low: Option<i32>, high: Option<i32>| high.unwrap_or(0).saturating_sub(low.unwrap_or(0));
-    let (length, width) = (extent(along.clone().min(), along.max()), extent(across.clone().min(), across.max()));
+    let (length, width) = placed.layout.shape.sizes_mm();
     let roof = placed.layout.shape.roof.iter().map(|row| row.height_mm).max().unwrap_or(MOST_MM);
     let over = |long: i32, wide: i32| (long - length).max(wide - width).max(item.height_mm - roof);
     let by = over(item.length_mm, item.width_mm).min(over(item.width_mm, item.length_mm));

@@ -108,6 +108,15 @@ pub struct RoofRow {
 }
 
 impl Shape {
+    /// Length and width of its outline, in millimetres; nothing without corners.
+    pub fn sizes_mm(&self) -> (i32, i32) {
+        let extent = |of: fn(&Spot) -> i32| {
+            let (low, high) = (self.outline.iter().map(of).min(), self.outline.iter().map(of).max());
+            high.unwrap_or(0).saturating_sub(low.unwrap_or(0))
+        };
+        (extent(|spot| spot.x_mm), extent(|spot| spot.y_mm))
+    }
+
     /// A floor with four corners and nothing in it.
     pub fn square(length_mm: i32, width_mm: i32) -> Self {
         let corners = [(0, 0), (length_mm, 0), (length_mm, width_mm), (0, width_mm)];

@@ -90,7 +90,5 @@ pub const USUAL_PER_C: f64 = -0.003_5;
 /// What comes out of a controller that follows the panel, if nobody says. Common practice, no source.
 pub const TRACKING_EFFICIENCY: f64 = 0.95;
 
-/// How long after noon it is warmest, in hours. Source: 1.5, Goudriaan and van Laar 1994 (from memory).
-pub const AFTER_NOON_H: f64 = 1.5;
-/// In how many hours a night's cooling falls to a third. Source: 4, Goudriaan and van Laar 1994 (from memory).
-pub const NIGHT_DECAY_H: f64 = 4.0;
+/// How long after noon it is warmest, in hours: at 15 h. Common practice, no source.
+pub const WARMEST_AFTER_NOON_H: f64 = 3.0;

@@ -13,11 +13,11 @@
 //! assert!((7_500.0..8_500.0).contains(&a_day_wh_m2));
 //! ```
 
-use super::air::AirByHour;
+use super::air::temperature_c;
 use super::clouds::{Clouds, under_clouds};
 use super::constants::{USUAL_ALBEDO, USUAL_SOILING, USUAL_TURBIDITY};
 use super::daylight::Daylight;
-use super::plane::{Plane, Setup, on_plane, turned_towards_h, unshaded_share};
+use super::plane::{Plane, Setup, all_around_w_m2, on_plane, turned_towards_h, unshaded_share};
 use super::position::{Air, Place, refraction_deg, sound};
 use super::series::days_of_clearness;
 use super::sky::{ClearSky, Irradiance, absolute_air_mass, air_mass, extraterrestrial_w_m2};
@@ -261,6 +261,10 @@ impl Month<'_> {
         let plane = match self.asked.setup {
             Setup::Flat => return sky.global_w_m2,
             Setup::Tilted(plane) => plane,
+            Setup::AllAround => {
+                let (zenith_deg, above_w_m2) = (hour.apparent_zenith_deg, day.extraterrestrial_w_m2);
+                return all_around_w_m2(sky, zenith_deg, above_w_m2, self.asked.albedo);
+            }
             Setup::Turned { times } => self.overhead.turned(number, turned_towards_h(&day.light, times, hour.utc_h)),
         };
         let (zenith_deg, azimuth_deg) = (hour.apparent_zenith_deg, hour.azimuth_deg);
@@ -268,12 +272,11 @@ impl Month<'_> {
     }
 
     fn fill_air(&self, light: &Daylight, airs: &mut [f64]) {
-        let course = AirByHour::new(self.asked.low_c, self.asked.high_c, light.length_h);
         for (at, air) in airs.iter_mut().enumerate() {
             let from_noon_h = at as f64 + 0.5 - self.overhead.offset_h - light.noon_utc_h;
             *air = match self.asked.sky {
                 Sky::Typical(month) => month.hours.get(at).map_or(0.0, |hour| hour.air_c),
-                _ => course.temperature_c(from_noon_h),
+                _ => temperature_c(self.asked.low_c, self.asked.high_c, from_noon_h),
             };
         }
     }

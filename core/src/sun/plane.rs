@@ -18,6 +18,7 @@ use super::daylight::Daylight;
 use super::position::sound;
 use super::sky::Irradiance;
 use serde::Serialize;
+use std::f64::consts::PI;
 
 /// How a plane lies.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
@@ -37,6 +38,8 @@ pub enum Setup {
     Flat,
     /// At one tilt towards one direction.
     Tilted(Plane),
+    /// Upright, on average over every direction it could face: the sides of something that stands anyhow.
+    AllAround,
     /// Turned and tilted towards the sun so many times a day (1 to 24): the day from sunrise to sunset has so many equal
     /// parts, and in each it faces where the sun is in the middle of it.
     Turned {
@@ -107,6 +110,28 @@ pub fn on_plane(
         sky_w_m2: sky.diffuse_w_m2 * (around_sun * ratio + (1.0 - around_sun) * even),
         ground_w_m2: sky.global_w_m2 * sound(albedo, 0.0, 1.0) * (1.0 - cos_tilt) / 2.0,
     }
+}
+
+/// What falls on upright planes that face every way, on average, as [`on_plane`] has each: the cosine of the angle to the
+/// sun, where it is above 0, is the sine of the zenith angle over pi on average.
+///
+/// ```
+/// use kerbstead_core::sun::plane::{Plane, all_around_w_m2, on_plane};
+/// use kerbstead_core::sun::sky::Irradiance;
+/// let sky = Irradiance { global_w_m2: 720.24, beam_w_m2: 884.23, diffuse_w_m2: 93.08 };
+/// let upright = |azimuth_deg| Plane { tilt_deg: 90.0, azimuth_deg };
+/// let of = |azimuth: u32| on_plane(sky, upright(f64::from(azimuth)), 44.8, 171.6, 1_377.7, 0.2).total_w_m2();
+/// let mean_w_m2 = (0..360).map(of).sum::<f64>() / 360.0;
+/// assert!((all_around_w_m2(sky, 44.8, 1_377.7, 0.2) - mean_w_m2).abs() < 0.05);
+/// ```
+pub fn all_around_w_m2(sky: Irradiance, zenith_deg: f64, extraterrestrial_w_m2: f64, albedo: f64) -> f64 {
+    let (sin_zenith, cos_zenith) = libm::sincos(sound(zenith_deg, 0.0, 180.0).to_radians());
+    let facing = sin_zenith / PI;
+    let beam = if cos_zenith > 0.0 { sky.beam_w_m2 } else { 0.0 };
+    let around_sun = sound(beam / extraterrestrial_w_m2.max(1.0), 0.0, 1.0);
+    let ratio = facing / cos_zenith.max(LEAST_COS_ON_PLANE);
+    let from_sky = sky.diffuse_w_m2 * (around_sun * ratio + (1.0 - around_sun) / 2.0);
+    beam * facing + from_sky + sky.global_w_m2 * sound(albedo, 0.0, 1.0) / 2.0
 }
 
 /// The middle of the part of a day that a moment lies in, when a panel is turned so many times a day: hours as in the

@@ -121,22 +121,11 @@ impl Course {
 
 /// Runs a setup through its hours.
 pub fn run(setup: &Setup) -> Course {
-    let mut walk = Walk::new(setup);
-    let count = walk.faces.faces.len();
-    let mut course = Course {
-        hours: Vec::with_capacity(setup.hours.len()),
-        wetness: vec![Wetness::default(); count],
-        faces_c: Vec::with_capacity(setup.hours.len() * count),
-        faces: vec![],
-    };
+    let mut walk = Walk::new(setup, setup.hours.first());
     for (at, hour) in setup.hours.iter().enumerate() {
-        let done = walk.step(hour, setup.sun_at(at));
-        course.faces_c.extend_from_slice(&walk.faces_c);
-        note(&mut course.wetness, at, done.dew_point_c, &walk);
-        course.hours.push(done);
+        walk.step(hour, setup.sun_at(at));
     }
-    course.faces = walk.faces.faces;
-    course
+    walk.end()
 }
 
 fn note(wetness: &mut [Wetness], at: usize, dew_c: f64, walk: &Walk) {
@@ -154,8 +143,9 @@ fn note(wetness: &mut [Wetness], at: usize, dew_c: f64, walk: &Walk) {
     }
 }
 
-/// A room on its way through the hours.
-struct Walk {
+/// A room on its way through the hours, for whoever knows each only when it comes.
+pub struct Walk {
+    course: Course,
     faces: Faces,
     through: Through,
     lump: Lump,
@@ -172,14 +162,22 @@ struct Walk {
 }
 
 impl Walk {
-    fn new(setup: &Setup) -> Self {
+    /// Begins it, with the water of the first hour's outside air. The hours of the setup do not count.
+    pub fn new(setup: &Setup, first: Option<&Hour>) -> Self {
         let faces = Faces::of(&setup.shell);
         let (volume_m3, pressure_pa) = (sound(setup.volume_m3, 0.1, 1e3), sound(setup.pressure_pa, 1e4, 2e5));
         let start_c = sound_c(setup.start_c);
         let table = Table::new();
-        let ratio = setup.hours.first().map_or(0.0, |hour| outside_ratio(hour, pressure_pa, &table));
+        let ratio = first.map_or(0.0, |hour| outside_ratio(hour, pressure_pa, &table));
         let areas_m2 = faces.faces.iter().map(|face| face.area_m2);
+        let count = faces.faces.len();
         Self {
+            course: Course {
+                hours: Vec::with_capacity(setup.hours.len()),
+                wetness: vec![Wetness::default(); count],
+                faces_c: Vec::with_capacity(setup.hours.len() * count),
+                faces: vec![],
+            },
             table,
             dew_c: start_c,
             moist: Moist::new(volume_m3, pressure_pa, ratio, areas_m2),
@@ -196,7 +194,44 @@ impl Walk {
         }
     }
 
-    fn step(&mut self, hour: &Hour, sun_w_m2: &[f64]) -> Done {
+    /// The next hour, with the sun on each surface in W/m².
+    pub fn step(&mut self, hour: &Hour, sun_w_m2: &[f64]) -> Done {
+        let done = self.hour(hour, sun_w_m2);
+        let at = self.course.hours.len();
+        self.course.faces_c.extend_from_slice(&self.faces_c);
+        let mut wetness = std::mem::take(&mut self.course.wetness);
+        note(&mut wetness, at, done.dew_point_c, self);
+        self.course.wetness = wetness;
+        self.course.hours.push(done);
+        done
+    }
+
+    /// Heat that would bring the air to the hour's thermostat at its end, beyond what is there without a heater, in W; none
+    /// without one. It changes nothing.
+    pub fn lacks_w(&mut self, hour: &Hour, sun_w_m2: &[f64]) -> f64 {
+        let (heater_w, at_c) = (std::mem::replace(&mut self.heater_w, 1e5), self.at_c);
+        let lacks_w = self.warmed(hour, sun_w_m2).heater_wh;
+        (self.heater_w, self.at_c) = (heater_w, at_c);
+        lacks_w
+    }
+
+    /// The air inside and the mass, in °C.
+    pub fn both_c(&self) -> [f64; 2] {
+        self.at_c
+    }
+
+    /// What it came to.
+    pub fn end(self) -> Course {
+        Course { faces: self.faces.faces, ..self.course }
+    }
+
+    fn hour(&mut self, hour: &Hour, sun_w_m2: &[f64]) -> Done {
+        let heat = self.warmed(hour, sun_w_m2);
+        self.air(hour, heat)
+    }
+
+    /// The temperatures, with all that moves heat.
+    fn warmed(&mut self, hour: &Hour, sun_w_m2: &[f64]) -> Done {
         let pull = self.faces.at(hour, sun_w_m2, &mut self.now);
         let outside = Outside::new(hour.air_c, hour.wind_m_s, hour.open, hour.fan_m3_h);
         let mut air_m3_h = self.through.flow_m3_h(self.at_c[0], outside);
@@ -207,7 +242,7 @@ impl Walk {
         let (warming, heater_w) = self.warm(hour, pull, air_m3_h);
         self.at_c = warming.end_c;
         let mean_c = warming.mean_c[0];
-        let heat = Done {
+        Done {
             inside_c: self.at_c[0],
             mean_c,
             mass_c: self.at_c[1],
@@ -217,8 +252,7 @@ impl Walk {
             vents_wh: AIR_WH_M3K * air_m3_h * (sound_c(hour.air_c) - mean_c),
             air_m3_h,
             ..Done::default()
-        };
-        self.air(hour, heat)
+        }
     }
 
     /// An hour's temperatures and the heater's power.
