@@ -262,19 +262,20 @@ fn cool_box() -> Draw {
 /// The label is for 25 °C, and inside a van it is 3 degrees warmer than outside (common practice, no source).
 #[test]
 fn a_cool_box_takes_what_its_label_says_in_the_air_of_its_label() {
+    // Where nobody says how warm it is, 23 °C around the box are taken.
+    let in_23 = Draw { label_air_c: Some(23.0), ..cool_box() };
+    close(alone(in_23, Climate::default()).wh_per_day, 340.0, 1e-9);
+    let with_charger = Draw { loss_percent: Some(15.0), ..in_23 };
+    close(alone(with_charger, Climate::default()).wh_per_day, 340.0 / 0.85, 1e-9);
+    // Otherwise it stands in the air of the room.
     let a_day = |air_c| alone(cool_box(), in_steady_air(air_c)).wh_per_day;
-    close(a_day(22.0), 340.0, 1e-9);
-    assert!(a_day(32.0) > 340.0 * 1.5 && a_day(12.0) < 340.0 * 0.5);
-    let other_air = Draw { label_air_c: Some(32.0), ..cool_box() };
-    close(alone(other_air, in_steady_air(29.0)).wh_per_day, 340.0, 1e-9);
-    let with_charger = Draw { loss_percent: Some(15.0), ..cool_box() };
-    close(alone(with_charger, in_steady_air(22.0)).wh_per_day, 340.0 / 0.85, 1e-9);
+    assert!(a_day(32.0) > 340.0 * 1.3 && a_day(12.0) < 340.0 * 0.5);
 }
 
 #[test]
 fn two_cool_boxes_take_twice_as_much_as_one() {
-    let two = Item { quantity: 2, ..draws(2, cool_box()) };
-    close(alone_of(two, in_steady_air(22.0)).wh_per_day, 680.0, 1e-9);
+    let two = Item { quantity: 2, ..draws(2, Draw { label_air_c: Some(23.0), ..cool_box() }) };
+    close(alone_of(two, Climate::default()).wh_per_day, 680.0, 1e-9);
 }
 
 /// 200 W for two hours on each day of the second stay, of which 90 % reach the cells: 720 Wh. A stop for 4 and an hour for 1,
@@ -448,5 +449,6 @@ fn stated_air_counts_more_than_that_of_a_typical_year() {
         asked(&plan).draws[0].wh_per_day
     };
     assert!(in_air(None, None) < 100.0);
-    close(in_air(Some(22.0), Some(22.0)), 340.0, 1e-9);
+    // In the sun a room is some degrees warmer than the air of 22 °C, at night about as warm.
+    assert!((340.0 * 0.7..340.0).contains(&in_air(Some(22.0), Some(22.0))));
 }

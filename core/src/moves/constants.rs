@@ -37,7 +37,12 @@ pub const PARTS_OF_A_DAY: f64 = 1_000.0;
 /// What a change takes of comfort and trouble, in days on the road.
 pub const fn trouble_days(change: Change) -> f64 {
     match change {
-        Change::AskLess | Change::MoveIt | Change::MoreCans => 0.1,
+        Change::AskLess
+        | Change::MoveIt
+        | Change::MoreCans
+        | Change::CloseCab
+        | Change::OpenMore
+        | Change::HeatAtNight => 0.1,
         Change::Stop | Change::ChargeLonger | Change::HangElsewhere => 0.25,
         // Of leaving, the days themselves are counted besides.
         Change::Borrow | Change::BuyUsed | Change::Sell | Change::HireTool | Change::Leave => 0.5,

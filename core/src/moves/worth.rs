@@ -89,6 +89,9 @@ impl Move {
             Change::TaskLater => "move-task-later",
             Change::LeaveTaskOut => "move-leave-task-out",
             Change::HireTool => "move-hire-tool",
+            Change::HeatAtNight => "move-heat-at-night",
+            Change::CloseCab => "move-close-cab",
+            Change::OpenMore => "move-open-more",
         };
         let mut figures = vec![("name", Figure::Name(self.name.clone()))];
         figures.extend(self.on.map(|on| ("on", Figure::Date(on))));

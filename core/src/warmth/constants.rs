@@ -16,7 +16,7 @@ pub const CURTAIN: [f64; 2] = [0.003, 0.06];
 /// Air between what divides the cab off and the cab itself counts as a gap so wide, in m: the widest of ISO 6946.
 pub const CAB_GAP_M: f64 = 0.3;
 /// Gaps in a van's shell that nobody can close, in cm². Common practice, no source: door seals and body vents.
-pub const LEAK_CM2: f64 = 40.0;
+pub const LEAK_CM2: f64 = 80.0;
 /// Height of a single opening such as a window that is ajar, in m. Common practice, no source.
 pub const SINGLE_HIGH_M: f64 = 0.25;
 /// What can be opened is opened while it is at least so warm outside, in °C. Common practice, no source.

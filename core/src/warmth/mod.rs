@@ -9,9 +9,11 @@ pub mod constants;
 mod findings;
 mod input;
 mod judging;
+mod moves;
 mod report;
 pub mod shell;
 
 pub use findings::Finding;
 pub use input::Input;
+pub(crate) use moves::moves;
 pub use report::{FacePart, FaceReport, Hour, LayerReport, Report, SurfaceReport, report};

@@ -444,6 +444,10 @@ const MORE_PANEL: &[&str] = &[
     "panel/controller",
     "panel/controller_percent",
 ];
+const BURNER: &[&str] = &["burner/heat_w", "burner/fuel", "burner/vents_out", "burner/keeps_warm"];
+const MORE_BURNER: &[&str] =
+    &["burner/burns_hours", "burner/lit_from_hour", "burner/heat_percent", "burner/fuel_price"];
+const FAN: &[&str] = &["fan/blows_m3_h"];
 const TANK: &[&str] = &["tank/holds", "tank/capacity_l", "tank/opening_percent"];
 const WATER: &[&str] = &["water/litres_per_day", "water/to_grey_percent"];
 const SALE: &[&str] = &["sale/price", "sale/on", "sale/outcome/happened", "sale/outcome/on", "sale/outcome/amount"];
@@ -458,6 +462,8 @@ fn body(id: Id) -> View {
         optional(&item, "store", [STORE, MORE_STORE], "part-store"),
         optional(&item, "panel", [PANEL, MORE_PANEL], "part-panel"),
         optional(&item, "tank", [TANK, &[]], "part-tank"),
+        optional(&item, "burner", [BURNER, MORE_BURNER], "part-burner"),
+        optional(&item, "fan", [FAN, &[]], "part-fan"),
         optional(&item, "water", [WATER, &[]], "part-water"),
         optional(&item, "paid", [PAID, &[]], "part-paid"),
         optional(&item, "returned", [RETURNED, &[]], "part-returned"),

@@ -54,7 +54,7 @@ fn links() -> View {
 }
 
 /// Items of the kit that matter here, each a link to where it is edited.
-fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: &'static str) -> View {
+pub(super) fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: &'static str) -> View {
     let app = App::here();
     let lines = live::memo(move || {
         app.plan(|plan: &Plan| {
@@ -88,7 +88,7 @@ fn panel_line(item: &Item) -> String {
 }
 
 /// What it draws on a day it is used, at the outlet.
-fn draw_line(item: &Item) -> String {
+pub(super) fn draw_line(item: &Item) -> String {
     let Some(draw) = item.draw else { return String::new() };
     words(|words| {
         let power = words.measure(draw.power_w.likely(), Quantity::PowerW);

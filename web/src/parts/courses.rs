@@ -20,9 +20,9 @@ pub struct Course {
 }
 
 /// The dashes of the courses, in their order; without any it is a solid line.
-const DASHES: [&str; 6] = ["", "90 45", "25 35", "160 40 25 40", "60 20", "200 80"];
+pub(super) const DASHES: [&str; 6] = ["", "90 45", "25 35", "160 40 25 40", "60 20", "200 80"];
 /// Their letters.
-const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
+pub(super) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
 
 /// The drawing with its legend, and the table; nothing without two months.
 pub fn courses(title: Key, courses: &[Course]) -> View {

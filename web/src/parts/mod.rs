@@ -11,6 +11,7 @@ mod link;
 mod plot;
 mod standing;
 mod table;
+mod two_days;
 
 pub use asked::asked;
 pub use bar::bar;
@@ -26,3 +27,4 @@ pub use standing::{
     verdict_word,
 };
 pub use table::{TableRow, named_table, table};
+pub use two_days::{Lane, TwoDays, around, time};

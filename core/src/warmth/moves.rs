@@ -1,0 +1,28 @@
+//! Changes that may mend the warmth, the damp and the air.
+
+use super::constants::{LEAST_ASLEEP_C, TIGHT_K};
+use crate::moves::{Change, Found};
+use crate::plan::{Cab, Edit, Path, Plain, Works};
+
+/// What is left open at night where nothing is, in cm²; otherwise twice as much is tried. Common practice, no source: a roof vent
+/// ajar and a window on its latch.
+const OPENING_CM2: f64 = 250.0;
+
+/// Adds the changes that may mend it: the cab divided off by a curtain, a heater that is left on at night, more left open.
+pub fn moves(found: &mut Found) {
+    let shell = &found.plan.shell;
+    let field = |name: &str| Path::section("shell").child(name);
+    let heats = found.plan.carried().any(|item| {
+        item.burner.is_some_and(|burner| burner.keeps_warm && burner.vents_out)
+            || item.draw.is_some_and(|draw| draw.works == Some(Works::Warming))
+    });
+    let least_c = shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C) + TIGHT_K;
+    if heats && shell.wanted_asleep_c.is_none_or(|wanted_c| wanted_c < least_c) {
+        found.add(Change::HeatAtNight, 0, Edit::set(field("wanted_asleep_c"), least_c));
+    }
+    if shell.cab.unwrap_or_default() == Cab::Open {
+        found.add(Change::CloseCab, 0, Edit::set(field("cab"), Cab::Curtain.to_plain()));
+    }
+    let open_cm2 = (2.0 * shell.vent_cm2.unwrap_or(0.0)).clamp(OPENING_CM2, 20_000.0);
+    found.add(Change::OpenMore, 0, Edit::set(field("vent_cm2"), open_cm2));
+}
