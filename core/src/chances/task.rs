@@ -149,6 +149,8 @@ const WATER: usize = Balance::Water as usize;
 const DAYS: usize = Balance::Days as usize;
 const SPACE: usize = Balance::Space as usize;
 const LOAD: usize = Balance::Load as usize;
+const WARMTH: usize = Balance::Warmth as usize;
+const SIGNAL: usize = Balance::Signal as usize;
 
 impl Worlds {
     fn new(plan: &Plan, as_of: Date, seed: u32, assessment: &Assessment) -> Self {
@@ -258,5 +260,8 @@ fn sealed(assessment: &Assessment, leaves: u32, road: u32) -> [Option<u32>; 8] {
     sealed[DAYS] = days.then_some(leaves);
     sealed[SPACE] = (assessment.space.standing.verdict == Verdict::FallsShort).then_some(leaves);
     sealed[LOAD] = load.then_some(road);
+    // No draw changes these: they are as the likely run has them.
+    sealed[WARMTH] = (assessment.warmth.standing.verdict == Verdict::FallsShort).then_some(road);
+    sealed[SIGNAL] = (assessment.signal.standing.verdict == Verdict::FallsShort).then_some(road);
     sealed
 }

@@ -2767,7 +2767,7 @@ likely-inputs = What it hangs on
 likely-inputs-hint = The most important first. The bar is how closely the worst margin follows it. A balance that fails in every draw is left out here, for nothing of this would mend it.
 likely-no-inputs = Nothing in the plan is a range or a chance, so every draw is the likely run.
 likely-halves = Fails: { $low } in its lower half, { $high } in its upper half.
-likely-how = { $runs } draws from { $from } to { $until }. Each uncertain number is drawn once a draw, for whoever guesses a budget wrong guesses it wrong all along; a sale that is late comes later, and after the day of leaving not at all. Common practice, no source. The order is by rank correlation.
+likely-how = { $runs } draws from { $from } to { $until }. Each uncertain number is drawn once a draw, for whoever guesses a budget wrong guesses it wrong all along; a sale that is late comes later, and after the day of leaving not at all. Common practice, no source. The order is by rank correlation. Warmth and signal are taken as in the likely run.
 likely-of-price = What it costs: { $name }
 likely-of-sale-price = What it brings: { $name }
 likely-of-sale-day = When it is sold: { $name }
@@ -2862,7 +2862,7 @@ warmth-open = What is open
 warmth-heats = What heats, burns and blows
 warmth-add-heater = Add a heater, stove or fan in the kit
 warmth-plot = Inside
-warmth-air-plot = Carbon dioxide inside
+warmth-air-plot = Carbon dioxide inside, in parts per million
 warmth-air-limits = The line is the limit at work over eight hours, 5,000 ppm; over fifteen minutes it is 30,000 (OSHA, ACGIH, NIOSH). They are for healthy people at work. Outdoors there are some 420.
 warmth-coldest-night = Coldest night
 warmth-asleep = Asleep
@@ -2897,6 +2897,7 @@ warmth-saves = Saves
 warmth-per-money = For { $one }
 warmth-per-kilogram = A kilogram
 warmth-per-millimetre = A millimetre
+warmth-no-heater = { $wanted } inside take no heater: it is never below { $without } while somebody is inside, as if each hour lasted.
 warmth-heater = { $wanted } inside take { $most } in the worst hour; without a heater it is { $without } then. Over the { $hours } with somebody inside that is { $heat } of heat.
 warmth-fuel = { $name } burns { $amount } for that.
 warmth-fuel-price = { $name } burns { $amount } for that: { $price }.
@@ -2924,8 +2925,8 @@ warmth-heater-too-weak-next = More heat, more on the walls, or less wanted. An e
 warmth-nothing-heats = { $wanted } are wanted inside, and nothing in the kit heats.
 warmth-nothing-heats-next = Say of a thing in the kit that it burns or draws by a thermostat.
 warmth-gets-wet = From { $at } on water settles inside: { $faces_n ->
-    [one] on one kind of surface
-   *[other] on { $faces } kinds of surfaces
+    [one] on one inner face
+   *[other] on { $faces } inner faces
 }, in { $hours } hours, up to { $most } of it.
 warmth-gets-wet-next = Open more, wipe, keep bedding off cold steel; the table shows where.
 warmth-stale-air = The air gets stale: { $most } of carbon dioxide on { $at }.

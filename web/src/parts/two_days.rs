@@ -94,11 +94,10 @@ impl TwoDays {
             y += LANE;
         }
         for hour in (0..=self.hours()).step_by(6) {
-            let anchor = if hour < HOURS { "middle" } else { "end" };
             let class = if hour % 24 == 0 { "month" } else { "grid" };
             drawing = drawing
                 .put(line(class, (x(hour), x(hour)), (TOP, bottom)))
-                .put((hour % 12 == 0).then(|| label(x(hour), bottom + 130, anchor, &time(hour))));
+                .put((hour % 12 == 0 && hour < HOURS).then(|| label(x(hour), bottom + 130, "middle", &time(hour))));
         }
         let (low, high) = (self.levels.first().copied().unwrap_or(0.0), self.levels.last().copied().unwrap_or(1.0));
         let level = |value: f64| bottom - share(CURVE, (value - low) / (high - low).max(1e-9));

@@ -44,14 +44,16 @@ fn line(text: String) -> View {
 }
 
 fn heating(plan: &Plan, heater: &Heater) -> View {
-    let days = heater.hours as f64 / 24.0;
     let figures = vec![
         ("wanted", Figure::of(heater.wanted_c, Quantity::TemperatureC)),
         ("most", Figure::of(heater.most_w, Quantity::PowerW)),
         ("without", Figure::of(heater.without_c, Quantity::TemperatureC)),
         ("heat", Figure::of(heater.heat_wh, Quantity::EnergyWh)),
-        ("hours", Figure::of(days * 24.0, Quantity::Hours)),
+        ("hours", Figure::of(heater.hours as f64, Quantity::Hours)),
     ];
+    if heater.most_w <= 0.0 {
+        return line(tell!("warmth-no-heater", &figures));
+    }
     let fuel = heater.fuel.iter().map(|burnt| line(fuel(plan, burnt)));
     fragment().put(line(tell!("warmth-heater", &figures))).put(all(fuel)).done()
 }

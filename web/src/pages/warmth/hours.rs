@@ -2,9 +2,10 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::Quantity;
-use kerbstead_core::warmth::{FaceReport, Hour, Report};
+use kerbstead_core::warmth::shell::Kind;
+use kerbstead_core::warmth::{FaceReport, Hour, Report, SurfaceReport};
 
-use super::shell::face_name;
+use super::shell::kind_name;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
 use crate::parts::{Lane, Picked, PlotData, TwoDays, around, button, plot, plot_to_pick, time};
@@ -40,7 +41,7 @@ pub fn air() -> View {
         app.settled_assessment(|assessment| {
             of_hours(&assessment.warmth, assessment.as_of, |hour| hour.co2_ppm).map(|plot| PlotData {
                 title: "warmth-air-plot",
-                quantity: Some(Quantity::Ppm),
+                quantity: Some(Quantity::Count),
                 ceiling: Some(kerbstead_core::thermal::constants::WORK_PPM[0]),
                 ..plot
             })
@@ -95,12 +96,13 @@ fn two_days(app: App, picked: Option<usize>) -> View {
             Lane { name: t!("warmth-asleep"), class: "hours dark", is: hours.iter().map(|hour| hour.asleep).collect() };
         let is_wet =
             |face: &FaceReport, hour: usize| face.wet.iter().any(|(from, until)| (*from..*until).contains(&hour));
-        let wet = |face: &FaceReport| Lane {
-            name: face_name(face.kind, face.part),
+        // A surface is wet where its wall, its ribs or its windows are.
+        let wet = |surface: &SurfaceReport| Lane {
+            name: kind_name(surface.kind),
             class: "hours wet",
-            is: range.clone().map(|hour| is_wet(face, hour)).collect(),
+            is: range.clone().map(|hour| faces_of(warmth, surface.kind).any(|face| is_wet(face, hour))).collect(),
         };
-        let lanes = warmth.faces.iter().map(wet).filter(|lane| lane.is.contains(&true));
+        let lanes = warmth.surfaces.iter().map(wet).filter(|lane| lane.is.contains(&true));
         let courses = [of(|hour| hour.inside_c), of(|hour| hour.outside_c), of(|hour| hour.dew_point_c)];
         let lowest = courses.iter().flatten().copied().fold(0.0, f64::min);
         let highest = courses.iter().flatten().copied().fold(10.0, f64::max);
@@ -121,6 +123,10 @@ fn two_days(app: App, picked: Option<usize>) -> View {
         }
         .show()
     })
+}
+
+fn faces_of(warmth: &Report, kind: Kind) -> impl Iterator<Item = &FaceReport> {
+    warmth.faces.iter().filter(move |face| face.kind == kind)
 }
 
 fn said(hours: &[Hour]) -> String {

@@ -18,7 +18,8 @@ const SHELL: &[&str] = &["colour", "cab", "window_m2", "rib_percent"];
 const LAYER: &[&str] =
     &["name", "covers", "material", "thick_mm", "conducts_w_mk", "square_metre_kg", "layer_price", "made_of"];
 
-fn kind_name(kind: Kind) -> String {
+/// What a surface is called.
+pub fn kind_name(kind: Kind) -> String {
     plain_sentence(match kind {
         Kind::Roof => key!("warmth-roof"),
         Kind::Sides => key!("warmth-sides"),
@@ -30,7 +31,7 @@ fn kind_name(kind: Kind) -> String {
 }
 
 /// What an inner face is called.
-pub fn face_name(kind: Kind, part: FacePart) -> String {
+fn face_name(kind: Kind, part: FacePart) -> String {
     let part: Key = match part {
         FacePart::Wall => return kind_name(kind),
         FacePart::Ribs => key!("warmth-ribs"),
