@@ -35,6 +35,9 @@ pub struct Report {
     pub layers: Vec<LayerReport>,
     /// The coldest that the bedding is for, in °C.
     pub least_c: f64,
+    /// The coldest and the hottest that what is heavy inside gets ahead, such as the cells of a store, in °C.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heavy_c: Option<[f64; 2]>,
     /// Given by what burns with a thermostat along the road, in Wh.
     pub burner_wh: f64,
     /// The coldest hour of sleep ahead, counted from the first on the road.
@@ -155,6 +158,7 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, input: &Input, room
         air_w_k: air_w_k(input, room),
         layers: layers(plan, &sizes, &shell),
         least_c: plan.shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C),
+        heavy_c: heavy_c(room, first_hour),
         burner_wh: room.heater_wh(),
         coldest: coldest.map(|(hour, _)| hour),
         wettest: wettest.map(|(hour, _)| hour),
@@ -216,6 +220,11 @@ fn faces(input: &Input, room: &Course, first_hour: usize) -> Vec<FaceReport> {
         }
     };
     room.faces.iter().enumerate().map(of).collect()
+}
+
+fn heavy_c(room: &Course, first_hour: usize) -> Option<[f64; 2]> {
+    let ahead = || room.hours.iter().skip(first_hour).map(|done| done.mass_c);
+    Some([ahead().reduce(f64::min)?, ahead().reduce(f64::max)?])
 }
 
 /// What fresh air takes on average while all sleep.

@@ -29,6 +29,7 @@ pub fn warmth() -> View {
         .put(section(key!("warmth-nights"), hours::nights()))
         .put(section(key!("warmth-air"), hours::air()))
         .put(section(key!("warmth-answers"), answers::answers()))
+        .put(section(key!("warmth-stores"), hours::stores()))
         .put(section(key!("warmth-surfaces"), shell::surfaces()))
         .put(section(key!("warmth-layers"), shell::layers()))
         .put(section(key!("warmth-wanted"), fields(&shell, NIGHT)))

@@ -50,6 +50,26 @@ pub fn air() -> View {
     fragment().put(plot(data)).put(el("p").class("hint").put(key!("warmth-air-limits"))).done()
 }
 
+/// How cold and how hot the power stores get, and how long they do not charge for it.
+pub fn stores() -> View {
+    let app = App::here();
+    let line = move |assessment: &kerbstead_core::Assessment| {
+        let [coldest, hottest] = assessment.warmth.heavy_c?;
+        let hours: u32 = assessment.power.stores.iter().map(|store| store.refused_hours).sum();
+        let figures = vec![
+            ("coldest", Figure::of(coldest, Quantity::TemperatureC)),
+            ("hottest", Figure::of(hottest, Quantity::TemperatureC)),
+            ("hours", Figure::of(f64::from(hours), Quantity::Hours)),
+        ];
+        Some(if hours > 0 { tell!("warmth-store-refuses", &figures) } else { tell!("warmth-store-takes", &figures) })
+    };
+    let text = move || app.settled_assessment(|assessment| line(assessment)).unwrap_or_default();
+    fragment()
+        .put(el("p").put(live::text(text)))
+        .put(crate::parts::take_care(&[kerbstead_core::Caution::StoreHeatAndFrost]))
+        .done()
+}
+
 fn of_hours(warmth: &Report, today: jiff::civil::Date, of: fn(&Hour) -> f64) -> Option<PlotData> {
     Some(PlotData {
         title: "",
