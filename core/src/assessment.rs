@@ -67,7 +67,7 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
         money,
         power: power::report(plan, as_of, &timeline, &run.electrics, &run.power),
         space: space::report(plan, &placed),
-        water: water::report(plan, as_of, &timeline, &run.supply, run.water),
+        water: water::report(plan, as_of, &timeline, &run.supply, run.water, &water::Frost::default()),
         load,
         warmth: warmth::report(plan, as_of, &timeline),
         signal: signal::report(plan, as_of, &timeline),

@@ -178,7 +178,7 @@ fn of_rest(
 ) -> Outcome {
     let money = money::report(plan, as_of, timeline, walked.money);
     let load = load::report(plan, as_of, timeline, &Placed::new(plan), &walked.supply, &walked.water.days);
-    let water = water::report(plan, as_of, timeline, &walked.supply, walked.water);
+    let water = water::report(plan, as_of, timeline, &walked.supply, walked.water, &water::Frost::default());
     let days = days::report(plan, as_of, work, &run::for_days(plan, as_of, &money));
     Outcome {
         balances: [

@@ -102,7 +102,7 @@ pub(crate) fn walk_with(plan: &Plan, as_of: Date, timeline: &Timeline, electrics
         count(&mut state, today, Half::BeforeNoon, &supply);
         state.cash = cash.step(state.cash, day);
         if day.phase == Phase::Road {
-            state.tanks = litres.step(state.tanks, &supply, day);
+            state.tanks = litres.step(state.tanks, &supply, day, high_c(day));
             if let Some((charge, electrics)) = &mut charge {
                 walk_hours(&mut state, charge, electrics, today);
             }
@@ -120,6 +120,11 @@ fn walk_hours(state: &mut State, course: &mut Walk, electrics: &power::Input, to
         }
         course.step(&mut state.charge_wh);
     }
+}
+
+/// How warm the air gets on a day of the road, in °C, for what is drunk. Nothing tells it yet: temperate air is taken.
+pub(crate) fn high_c(_: &Day) -> Option<f64> {
+    None
 }
 
 /// Water on board in the morning of a day, as the likely run and the counts until then have it; and the counts of the
@@ -141,7 +146,7 @@ pub(crate) fn tanks_on<'a>(
             return (level, of_half(Half::FromNoon).filter(|_| day.date == on).copied().collect());
         }
         if day.phase == Phase::Road {
-            level = litres.step(level, supply, day);
+            level = litres.step(level, supply, day, high_c(day));
         }
         level = of_half(Half::FromNoon).fold(level, |level, reading| supply.counted(level, reading));
     }

@@ -174,6 +174,20 @@ pub fn drinking_l(who: Drinker, air_c: f64, work_h: f64, effort: Effort) -> Esti
     ])
 }
 
+/// How many times as much is drunk on a day whose air gets so warm, with so many hours of work, as in temperate air at rest; in
+/// temperate air where the heat is not known.
+///
+/// ```
+/// use kerbstead_core::water::needs::{Effort, heat_factor};
+/// assert_eq!(heat_factor(None, 0.0, Effort::Moderate), 1.0);
+/// assert_eq!(heat_factor(Some(30.0), 0.0, Effort::Moderate), 1.5);
+/// assert!(heat_factor(Some(30.0), 4.0, Effort::Hard) > 2.0);
+/// ```
+pub fn heat_factor(high_c: Option<f64>, work_h: f64, effort: Effort) -> f64 {
+    let likely = |air_c: f64, work_h: f64| drinking_l(Drinker::Any, air_c, work_h, effort).likely();
+    likely(high_c.unwrap_or(TEMPERATE_C), work_h) / likely(TEMPERATE_C, 0.0)
+}
+
 /// Quarts in an hour of work. Source: TB MED 507, see [`WORK_QUARTS_PER_H`].
 fn work_quarts_per_h(air_c: f64, effort: Effort) -> f64 {
     let step = HEAT_STEPS_C.iter().filter(|from_c| air_c >= **from_c).count();

@@ -223,9 +223,35 @@ water-no-grey-tank = { $litres } a day become used water, and the kit has no tan
 next-water-no-grey-tank = Add a can for it: in most places it may not be poured out.
 water-no-fresh-tank = { $litres } a day are used, and the kit has no can to carry it.
 next-water-no-fresh-tank = Add a can to the kit.
+water-toilet-full = The toilet is full on { $on }, and cannot be emptied before. There is no room on { $days }.
+next-water-toilet-full = Empty it before then, carry more bags or a second tank, or stay where there is a toilet.
+water-no-toilet = Nobody has a toilet on board, and { $days } have none at the place: { $row } in a row from { $from }, { $hours } in all of which it must be found elsewhere.
+next-water-no-toilet = See below what each way of having one takes and costs, or look for places with one on those days.
+water-nothing-boils = { $litres } a day are to be boiled, and nothing in the kit heats water.
+next-water-nothing-boils = Add a kettle, a hob or a stove to the kit, or a filter instead.
+water-no-filter = { $litres } a day are to be filtered, and the kit has no filter.
+water-filters-done = The filters of the kit are done on { $on }, at { $litres } a day.
+next-water-filters-done = Add a filter to the kit, with the litres that its label says; or filter only what is drunk.
+water-cans-freeze = Water in the van may freeze on { $days }, first on { $on }: below 0 °C for up to { $hours }, down to { $coldest }.
+next-water-cans-freeze = Leave room in the cans and their lids loose, keep them off the floor and the walls, and the day’s drinking water in the bed.
+water-tank-freezes = This tank stands outside and may freeze and burst on { $days }, first on { $on }: below 0 °C for up to { $hours }, down to { $coldest }.
+next-water-tank-freezes = Drain it and its tap before those nights, or take it inside.
+water-filter-freezes = This filter may freeze on { $days }, first on { $on }: below 0 °C for up to { $hours }, down to { $coldest }. A filter that froze wet is done, even if nothing is to be seen.
+next-water-filter-freezes = Keep it dry or warm, in the bed at night, and take another way of treating water along.
 
 working-water-days = { $left } left on { $on } ÷ { $use } a day = { $days }
 working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
+working-water-drunk = { $rest } a day at rest in temperate air become { $most } on a day of { $air } with the hours of work
+working-water-least = { $planned } a person and day; people in an emergency are to have { $least } to { $most } for drinking, cooking and washing
+working-water-boil = { $litres } a day to the boil, and for { $minutes_n ->
+    [one] a minute
+   *[other] { $minutes } minutes
+} of boiling, with { $power } = { $energy }
+working-water-filters = { $life } of filters ÷ { $litres } a day = { $days }
+working-water-toilet = { $each } a person and day, for { $people_n ->
+    [one] one
+   *[other] { $people }
+} = { $days }
 
 ## Space
 
@@ -1937,6 +1963,7 @@ flow-receipts = Other receipts
 flow-costs = Running costs
 flow-nights = Paid nights
 flow-charging = Charging
+flow-water-stops = Stops for water
 flow-vehicle = The van itself
 flow-loans = Loans
 flow-fuel = Fuel
@@ -2600,6 +2627,8 @@ move-charge-longer = Charge there longer: { $name }
 move-use-less = Use it half as much: { $name }
 move-hang-elsewhere = Run it from another store: { $name }
 move-more-cans = Take one more: { $name }
+move-water-stop = Stop there for water on { $on }: { $name }
+move-water-stop-always = Stop there for water whenever it comes: { $name }
 move-less-water = Use less water for it: { $name }
 move-lighter = Take one a third lighter: { $name }
 move-smaller = Take one that is smaller by a seventh each way: { $name }
@@ -2783,6 +2812,7 @@ likely-of-mains = How long there is a socket: { $name }
 likely-of-use = How much it draws: { $name }
 likely-of-often = How often it is used: { $name }
 likely-of-water = How much water it takes: { $name }
+likely-of-toilet = How much people leave in the toilet: { $name }
 likely-of-mass = What it weighs: { $name }
 likely-of-task-hours = How long it takes: { $name }
 likely-of-clouds = How bright the days are
