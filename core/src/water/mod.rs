@@ -40,7 +40,7 @@ pub use frost::{Frost, FrostDays};
 pub use input::{Aboard, Input};
 pub(crate) use input::{Meter, Use, Wants, toilet_factor, units, uses};
 pub(crate) use moves::moves;
-pub use outlook::{FewestStops, Outlook, OutlookTask, StopDay};
+pub use outlook::{CanRun, FewestStops, Outlook, OutlookTask, StopDay};
 pub(crate) use report::is_missing;
 pub use report::{Report, report};
 pub use step::{Course, WaterDay};

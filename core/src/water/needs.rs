@@ -17,7 +17,7 @@ use super::constants::{
 };
 use crate::energy::{sound, within};
 use crate::explain::Source;
-use crate::plan::{Estimate, Per};
+use crate::plan::{Estimate, Id, Per, WaterUse};
 
 /// A use of fresh water.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,6 +49,28 @@ impl Need {
     /// Times a day that are counted unless said otherwise: 1 of what is daily, 0 of the rest.
     pub fn usual_times(&self) -> f64 {
         f64::from(u8::from(self.often == Often::Day))
+    }
+
+    /// It as a use of a plan: what is not daily comes once a week, a pet drinks every day.
+    ///
+    /// ```
+    /// use kerbstead_core::water::needs::NEEDS;
+    /// let drinking = NEEDS[0].to_use(7, "Drinking".to_owned());
+    /// assert!(drinking.is_drunk && drinking.litres_per_day.high() == 3.7);
+    /// assert_eq!(NEEDS[7].to_use(8, "Shower".to_owned()).times_per_week, Some(1.0));
+    /// ```
+    pub fn to_use(&self, id: Id, name: String) -> WaterUse {
+        let is_daily = self.often == Often::Day || self.key == "pet-of-ten-kg";
+        WaterUse {
+            id,
+            name,
+            litres_per_day: self.litres,
+            per: self.whom,
+            to_grey_percent: self.grey_share * 100.0,
+            times_per_week: (!is_daily).then_some(1.0),
+            is_drunk: self.key == "drinking",
+            ..WaterUse::default()
+        }
     }
 }
 

@@ -4,16 +4,18 @@ use jiff::civil::Date;
 use serde_json::Value;
 
 use super::answers::ahead;
+use super::cans::{fresh_by_can_ml, grey_by_tank_ml};
 use super::chance::{Asking, Lasting};
 use super::constants::{RUNS, RUNS_A_STEP};
+use super::course::run;
 use super::input::{Meter, Use, Wants, stop_at, toilet_factor, uses};
 use super::sizing::fewest_stops;
 use super::step::WaterDay;
-use super::tanks::{Day as Place, Setup, Use as Asks};
+use super::tanks::{Day as Place, Setup, Tank, Use as Asks};
 use crate::draws::Chance;
 use crate::energy::spread::{Sampler, Spread};
 use crate::plan::record::record;
-use crate::plan::{Estimate, Id, Plain, Plan};
+use crate::plan::{Estimate, Id, Plain, Plan, TankKind};
 use crate::run::{Timeline, dated, walk_with};
 use crate::task::Task;
 
@@ -34,9 +36,22 @@ pub struct Outlook {
     pub likely_on: Option<Date>,
     /// The fewest stops.
     pub fewest: FewestStops,
+    /// Each can and tank of the kit along the likely run: the first can is emptied first, the first tank fills first.
+    pub cans: Vec<CanRun>,
 }
 
-record!(Outlook { runs, held, fresh_first, grey_first, toilet_first, likely_on, fewest });
+record!(Outlook { runs, held, fresh_first, grey_first, toilet_first, likely_on, fewest, cans });
+
+/// A can or a tank along the likely run.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct CanRun {
+    /// The item of the kit, all of its pieces together.
+    pub item: Id,
+    /// The first evening ahead in which it is empty, or as a tank for used water full; none if it never is.
+    pub done_on: Option<Date>,
+}
+
+record!(CanRun { item, done_on });
 
 /// The fewest stops, among what the stays offer and all stops of the plan, in use or not. Proven.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -100,6 +115,7 @@ pub struct OutlookTask {
     seed: u64,
     lasting: Lasting,
     fewest: FewestStops,
+    cans: Vec<CanRun>,
 }
 
 impl OutlookTask {
@@ -125,7 +141,8 @@ impl OutlookTask {
             uses,
         });
         let fewest = if drawn.is_some() { fewest(plan, &timeline, &setup, &days) } else { FewestStops::default() };
-        Self { lasting: Lasting::none(&setup), setup, drawn, days, seed: seed.into(), fewest }
+        let cans = cans(plan, &setup, &days);
+        Self { lasting: Lasting::none(&setup), setup, drawn, days, seed: seed.into(), fewest, cans }
     }
 
     fn outlook(&self) -> Outlook {
@@ -145,6 +162,7 @@ impl OutlookTask {
             toilet_first,
             likely_on: half.filter(|_| short > 0).and_then(|day| Some(self.days.get(day)?.on)),
             fewest: self.fewest.clone(),
+            cans: self.cans.clone(),
         }
     }
 }
@@ -159,6 +177,38 @@ impl Task for OutlookTask {
 
     fn answer(&self) -> Value {
         self.outlook().to_plain()
+    }
+}
+
+/// When each can is empty, and each tank for used water full. What is in them at first is in the last cans and the first tanks.
+fn cans(plan: &Plan, setup: &Setup, days: &[WaterDay]) -> Vec<CanRun> {
+    let of = |holds: TankKind| -> Vec<(Id, Tank)> {
+        let kept = plan.carried().filter(|item| item.kept() > 0);
+        let tanks = kept.filter_map(|item| Some((item, item.tank.filter(|tank| tank.holds == holds)?)));
+        tanks.map(|(item, tank)| (item.id, Tank::empty(tank.capacity_l * f64::from(item.kept())))).collect()
+    };
+    let (mut fresh, mut grey) = (of(TankKind::Fresh), of(TankKind::Grey));
+    let opening = |tanks: &[Tank]| tanks.iter().map(|tank| tank.opening_ml).sum();
+    pour(fresh.iter_mut().rev().map(|(_, tank)| tank), opening(&setup.fresh));
+    pour(grey.iter_mut().map(|(_, tank)| tank), opening(&setup.grey));
+    let tanks = |of: &[(Id, Tank)]| of.iter().map(|(_, tank)| *tank).collect();
+    let by_can = Setup { fresh: tanks(&fresh), grey: tanks(&grey), ..setup.clone() };
+    let course = run(&by_can);
+    let (fresh_ml, grey_ml) = (fresh_by_can_ml(&by_can, &course), grey_by_tank_ml(&by_can, &course));
+    let first = |evenings: &[Vec<u64>], can: usize, done_ml: u64| {
+        let day = evenings.iter().position(|cans| cans.get(can) == Some(&done_ml));
+        day.and_then(|day| Some(days.get(day)?.on))
+    };
+    let fresh = fresh.iter().enumerate().map(|(at, (item, _))| (*item, first(&fresh_ml, at, 0)));
+    let grey = grey.iter().enumerate().map(|(at, (item, tank))| (*item, first(&grey_ml, at, tank.capacity_ml)));
+    fresh.chain(grey).map(|(item, done_on)| CanRun { item, done_on }).collect()
+}
+
+/// Pours so much into tanks, one after another.
+fn pour<'a>(tanks: impl Iterator<Item = &'a mut Tank>, mut left_ml: u64) {
+    for tank in tanks {
+        tank.opening_ml = left_ml.min(tank.capacity_ml);
+        left_ml -= tank.opening_ml;
     }
 }
 
