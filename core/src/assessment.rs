@@ -65,11 +65,11 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
         ends_on: timeline.ends_on(),
         days: days::report(plan, as_of, work, &run::for_days(plan, as_of, &money)),
         money,
-        power: power::report(plan, as_of, &timeline, &run.electrics, &run.power),
+        power: power::report(plan, as_of, &timeline, &run.hours.electrics, &run.hours.power),
         space: space::report(plan, &placed),
-        water: water::report(plan, as_of, &timeline, &run.supply, run.water),
+        water: water::report(plan, as_of, &timeline, &run.supply, run.water, &run.hours.frost()),
         load,
-        warmth: warmth::report(plan, as_of, &timeline, &run.warmth, &run.room),
+        warmth: warmth::report(plan, as_of, &timeline, &run.hours.warmth, &run.hours.room),
         signal: signal::report(plan, as_of, &timeline),
     }
 }

@@ -27,6 +27,7 @@ use crate::plan::Plan;
 use crate::plan::record::{record, words};
 use crate::power;
 use crate::space::ArrangeTask;
+use crate::water;
 
 /// What is asked of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -57,6 +58,8 @@ pub enum Subject {
     Days,
     /// How all could stand in the van: a [`crate::space::Arranged`].
     Arranging,
+    /// How likely the water lasts, and the fewest stops: a [`crate::water::Outlook`].
+    Water,
     /// How likely the stores last, sizes, stops, tonight: a [`crate::power::Outlook`].
     Power,
     /// What to change so that the plan holds: [`crate::moves::Moves`].
@@ -68,7 +71,7 @@ pub enum Subject {
 }
 
 words!(Subject {
-    Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Power = "power", Moves = "moves",
+    Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Water = "water", Power = "power", Moves = "moves",
     Compare = "compare", Whole = "whole",
 });
 
@@ -93,6 +96,7 @@ impl Question {
             Subject::Chances => Box::new(ProspectTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Buying => Box::new(BuyingTask::new(&self.plan, self.as_of)),
             Subject::Power => Box::new(power::OutlookTask::new(&self.plan, self.as_of, self.seed)),
+            Subject::Water => Box::new(water::OutlookTask::new(&self.plan, self.as_of, self.seed)),
             Subject::Compare => {
                 let plans: Vec<Plan> = std::iter::once(&self.plan).chain(&self.others).cloned().collect();
                 Box::new(CompareTask::new(&plans, self.as_of))

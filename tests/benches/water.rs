@@ -2,13 +2,17 @@
 //! 0.1 ms.
 
 use divan::{Bencher, black_box};
+use jiff::civil::{Date, date};
 use kerbstead_core::draws::Chance;
 use kerbstead_core::energy::spread::Spread;
+use kerbstead_core::plan::{Item, Mode, Plan, Stay, Toilet, Treated, WaterStop, WaterUse, demo_plan};
+use kerbstead_core::run::Timeline;
 use kerbstead_core::water::cans::fresh_by_can_ml;
 use kerbstead_core::water::chance::{Unsure, lasting};
 use kerbstead_core::water::course::run;
 use kerbstead_core::water::sizing::{fewest_stops, least_extra, longest_interval};
 use kerbstead_core::water::tanks::{Day, Setup, Tank, Use};
+use kerbstead_core::water::{Course, Frost, Input, report};
 
 fn main() {
     divan::main();
@@ -31,6 +35,43 @@ fn year(one_in: u32) -> Setup {
         toilet: Some(Tank::empty(14.0)),
         days: days.collect(),
     }
+}
+
+/// The example with its stays again and again for a year, with stops, a toilet and heat-bound drinking.
+fn year_of_plan() -> Plan {
+    let mut plan = demo_plan();
+    plan.calendar.mode = Mode::Stays;
+    while plan.stays.iter().map(|stay| stay.nights).sum::<u32>() < 365 {
+        plan.stays.push(Stay { id: plan.next_id(), nights: 7, ..Stay::default() });
+    }
+    let toilet = Toilet { waste_l: Some(20.0), ..Toilet::default() };
+    plan.kit.push(Item { id: plan.next_id(), toilet: Some(toilet), filters_l: Some(900.0), ..Item::default() });
+    plan.water_uses.push(WaterUse {
+        id: plan.next_id(),
+        litres_per_day: 2.0.into(),
+        is_drunk: true,
+        treated: Some(Treated::Filtered),
+        ..WaterUse::default()
+    });
+    let stop = WaterStop { every_days: Some(3), refills: true, empties: true, in_use: true, ..WaterStop::default() };
+    plan.water_stops.push(WaterStop { id: plan.next_id(), ..stop });
+    plan
+}
+
+/// The water side of a plan for a year: its input, its run and its report.
+#[divan::bench]
+fn a_plan_of_a_year(bencher: Bencher) {
+    const AS_OF: Date = date(2027, 3, 1);
+    let plan = year_of_plan();
+    let timeline = Timeline::new(&plan, AS_OF);
+    bencher.bench_local(|| {
+        let supply = Input::new(black_box(&plan));
+        let (mut level, mut course) = (supply.opening(), Course::default());
+        for day in timeline.road() {
+            level = course.step(level, &supply, day, Some(27.0));
+        }
+        report(&plan, AS_OF, &timeline, &supply, course, &Frost::default())
+    });
 }
 
 #[divan::bench]

@@ -16,13 +16,16 @@ use kerbstead_core::money::selling::{fates_of, offered, schedule};
 use kerbstead_core::moves::{Found, tried};
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{
-    Calendar, Charging, Climate, Cost, Document, Door, Draw, Fastened, Gives, Helper, Item, Kind, Level, Money,
+    Burner, Calendar, Charging, Climate, Cost, Document, Door, Draw, Fastened, Gives, Helper, Item, Kind, Level, Money,
     NumberMarks, Offer, OpenedBox, Outlet, Panel, Placement, Plan, Problem, Quantity, Reading, Sleeper, Stay, Store,
-    Tank, Task, TaskNeed, Tool, ToolSource, VanSide, Vehicle, WaterUse, Works, field, typed_value, validate,
+    Tank, Task, TaskNeed, Toilet, ToiletWay, Tool, ToolSource, Treated, VanSide, Vehicle, WaterUse, Works, field,
+    typed_value, validate,
 };
 use kerbstead_core::road_log::brief;
+use kerbstead_core::run::{Timeline, walk};
 use kerbstead_core::shop::{read_offer, report};
 use kerbstead_core::space::Placed;
+use kerbstead_core::water::{self, Frost};
 use kerbstead_core::words::{ENGLISH, Plain, Units, Words};
 use kerbstead_core::{Again, Assessment, Say, Standing, assess};
 use kerbstead_tests::generate::{cases, documents, seeded};
@@ -262,6 +265,7 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     let (words, bundle) = (english(), bundle());
     let mut reached = BTreeSet::new();
     let by_hand = plans_without_a_tool().into_iter().chain(plans_with_a_room()).chain(plans_with_the_sun());
+    let by_hand = by_hand.chain(plans_with_treated_water());
     for (plan, as_of) in seeded(&cases(), 3, 3_000).into_iter().chain(by_hand) {
         let Assessment { money, power, water, days, space, load, .. } = assess(&plan, as_of);
         let mut said = of_standing(&money.standing);
@@ -273,6 +277,7 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
         said.extend(loans.map(|working| (working.formula, working.figures.clone())));
         said.extend(of_standing(&power.standing));
         said.extend(of_standing(&water.standing));
+        said.extend(of_standing(&frozen(&plan, as_of).standing));
         said.extend(of_standing(&days.standing));
         said.extend(of_standing(&space.standing));
         said.extend(of_standing(&load.standing));
@@ -426,6 +431,51 @@ fn plans_with_a_log() -> Vec<(Plan, Date)> {
     };
     let unmeasured = Plan { readings: Vec::new(), ..plan.clone() };
     vec![(plan, date(2027, 4, 8)), (unmeasured, day)]
+}
+
+/// Boiled by something and by nothing, filtered by too little and by nothing; bags that are soon gone.
+fn plans_with_treated_water() -> Vec<(Plan, Date)> {
+    let day = date(2027, 4, 5);
+    let used = |treated, kit: Vec<Item>| Plan {
+        calendar: Calendar { leaves_on: Some(day), ..Calendar::default() },
+        stays: vec![Stay { id: 10, nights: 6, ..Stay::default() }],
+        water_uses: vec![WaterUse {
+            id: 8,
+            litres_per_day: 3.0.into(),
+            is_drunk: true,
+            treated: Some(treated),
+            ..WaterUse::default()
+        }],
+        placements: vec![Placement { id: 20, thing: Some(4), level: Level::Outside, ..Placement::default() }],
+        kit,
+        ..Plan::default()
+    };
+    let burner = Burner { heat_w: 1_500.0, ..Burner::default() };
+    let bags = Toilet { way: ToiletWay::Bags, ..Toilet::default() };
+    let tank = Tank { capacity_l: 30.0, ..Tank::default() };
+    let kit = vec![
+        Item { id: 1, burner: Some(burner), ..Item::default() },
+        Item { id: 2, toilet: Some(bags), ..Item::default() },
+        Item { id: 3, filters_l: Some(5.0), ..Item::default() },
+        Item { id: 4, tank: Some(tank), ..Item::default() },
+        Item { id: 5, tank: Some(tank), ..Item::default() },
+    ];
+    let plans = [
+        used(Treated::Boiled, Vec::new()),
+        used(Treated::Boiled, kit.clone()),
+        used(Treated::Filtered, Vec::new()),
+        used(Treated::Filtered, kit),
+    ];
+    plans.into_iter().map(|plan| (plan, day)).collect()
+}
+
+/// The water of a plan in a long frost.
+fn frozen(plan: &Plan, as_of: Date) -> water::Report {
+    let timeline = Timeline::new(plan, as_of);
+    let run = walk(plan, as_of, &timeline);
+    let hours = vec![12.0; run.water.days.len()];
+    let frost = Frost { inside_h: hours.clone(), outside_h: hours, ..Frost::default() };
+    water::report(plan, as_of, &timeline, &run.supply, run.water, &frost)
 }
 
 /// Hardly any plan by chance has one.

@@ -1,5 +1,7 @@
 //! A plan assessed again and again with small changes: what a change cannot touch is not worked out anew.
 
+use std::borrow::Cow;
+
 use jiff::civil::Date;
 
 use super::{Balance, Margin, Moment, Standing, Verdict};
@@ -28,7 +30,7 @@ pub struct Again {
     as_of: Date,
     work: Work,
     skies: KnownSkies,
-    hours: [Outlined; 2],
+    hours: OfHours,
     space: Outlined,
     outcome: Outcome,
 }
@@ -122,7 +124,7 @@ impl Again {
         let (walked, gone) = run::walk_hourly(dated, as_of, &timeline, hourly);
         let hours = of_hours(dated, as_of, &timeline, &gone);
         let space = of_space(dated, &Placed::new(dated));
-        let outcome = of_rest(dated, as_of, &timeline, walked, work, hours, space);
+        let outcome = of_rest(dated, as_of, &timeline, walked, work, &hours, space);
         Self { plan: plan.clone(), as_of, work: work.clone(), skies, hours, space, outcome }
     }
 
@@ -138,23 +140,36 @@ impl Again {
         let run::Dated { plan, work } = &run::dated_with(changed, as_of, known);
         let timeline = Timeline::new(plan, as_of);
         let (walked, hours) = if are_same_hours(&self.plan, changed) {
-            (run::walk_days(plan, as_of, &timeline, None), self.hours)
+            (run::walk_days(plan, as_of, &timeline, &self.hours.highs_c, None), Cow::Borrowed(&self.hours))
         } else {
             let road: Vec<&Day> = timeline.road().collect();
             let hourly = Hourly::new(plan, &road, &self.skies.over(plan, &road));
             let (walked, gone) = run::walk_hourly(plan, as_of, &timeline, hourly);
-            (walked, of_hours(plan, as_of, &timeline, &gone))
+            (walked, Cow::Owned(of_hours(plan, as_of, &timeline, &gone)))
         };
         let space = if is_same_space(&self.plan, changed) { self.space } else { of_space(plan, &Placed::new(plan)) };
-        of_rest(plan, as_of, &timeline, walked, work, hours, space)
+        of_rest(plan, as_of, &timeline, walked, work, &hours, space)
     }
 }
 
-/// What goes by the hour: power and warmth.
-fn of_hours(plan: &Plan, as_of: Date, timeline: &Timeline, gone: &Gone) -> [Outlined; 2] {
+/// What goes by the hour: power and warmth; and what else hangs on the hours.
+#[derive(Clone)]
+struct OfHours {
+    power: Outlined,
+    warmth: Outlined,
+    frost: water::Frost,
+    highs_c: Vec<f64>,
+}
+
+fn of_hours(plan: &Plan, as_of: Date, timeline: &Timeline, gone: &Gone) -> OfHours {
     let power = power::report(plan, as_of, timeline, &gone.electrics, &gone.power);
     let warmth = warmth::report(plan, as_of, timeline, &gone.warmth, &gone.room);
-    [Outlined::of(Balance::Power, &power.standing), Outlined::of(Balance::Warmth, &warmth.standing)]
+    OfHours {
+        power: Outlined::of(Balance::Power, &power.standing),
+        warmth: Outlined::of(Balance::Warmth, &warmth.standing),
+        frost: gone.frost(),
+        highs_c: gone.warmth.highs_c(),
+    }
 }
 
 fn of_space(plan: &Plan, placed: &Placed) -> Outlined {
@@ -167,22 +182,22 @@ fn of_rest(
     timeline: &Timeline,
     walked: run::Walked,
     work: &Work,
-    [power, warmth]: [Outlined; 2],
+    hours: &OfHours,
     space: Outlined,
 ) -> Outcome {
     let money = money::report(plan, as_of, timeline, walked.money);
     let load = load::report(plan, as_of, timeline, &Placed::new(plan), &walked.supply, &walked.water.days);
-    let water = water::report(plan, as_of, timeline, &walked.supply, walked.water);
+    let water = water::report(plan, as_of, timeline, &walked.supply, walked.water, &hours.frost);
     let days = days::report(plan, as_of, work, &run::for_days(plan, as_of, &money));
     Outcome {
         balances: [
             Outlined::of(Balance::Money, &money.standing),
-            power,
+            hours.power,
             Outlined::of(Balance::Water, &water.standing),
             Outlined::of(Balance::Days, &days.standing),
             space,
             Outlined::of(Balance::Load, &load.standing),
-            warmth,
+            hours.warmth,
             Outlined::of(Balance::Signal, &signal::report(plan, as_of, timeline).standing),
         ],
         cash: cash_ahead(&money, as_of),

@@ -130,11 +130,13 @@ pub enum What {
     Clouds,
     /// How many days are dry until the day of leaving.
     DryDays,
+    /// How much a person leaves in the toilet.
+    Toilet,
 }
 
 words!(What {
     Price = "price", SalePrice = "sale_price", SaleDay = "sale_day", Income = "income", Cost = "cost", Night = "night",
     VanPrice = "van_price", PartExchange = "part_exchange", FuelUse = "fuel_use", FuelPrice = "fuel_price",
     Driving = "driving", Mains = "mains", Use = "use", Often = "often", Water = "water", Mass = "mass",
-    TaskHours = "task_hours", Clouds = "clouds", DryDays = "dry_days",
+    TaskHours = "task_hours", Clouds = "clouds", DryDays = "dry_days", Toilet = "toilet",
 });

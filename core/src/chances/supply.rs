@@ -9,7 +9,9 @@ use crate::load::{self, Weight, stated};
 use crate::plan::{Path, Plan, Reading, days_between};
 use crate::run::{Phase, Timeline, tanks_on};
 use crate::space::Placed;
-use crate::water::{self, Level, Use, WaterDay, is_missing, uses, water_day};
+use crate::water::course::DayOf;
+use crate::water::tanks::{Day as Place, Use as Asks};
+use crate::water::{self, Level, Meter, Use, Wants, is_missing, step, toilet_factor, units, uses};
 
 /// Tanks, uses and masses from the first day ahead on.
 pub(super) struct Supply {
@@ -21,6 +23,8 @@ pub(super) struct Supply {
     uses: Vec<Use>,
     /// What each takes.
     litres: Vec<Number>,
+    /// What a person leaves in the toilet, beside what is likely.
+    toilet: Number,
     load: load::Input,
     /// Each thing for one kilogram of each of its pieces, and what one weighs.
     things: Vec<(Weight, Number)>,
@@ -29,11 +33,12 @@ pub(super) struct Supply {
 
 /// A day on the road.
 struct Day {
-    date: Date,
     /// Counted from the first day ahead.
     number: u32,
-    has_tap: bool,
-    has_drain: bool,
+    /// How warm the air gets, in °C, where it is known.
+    high_c: Option<f64>,
+    /// What can be done there.
+    place: Place,
 }
 
 /// What the van may weigh, as far as that is known.
@@ -46,10 +51,17 @@ struct Limits {
 }
 
 impl Supply {
-    /// Of the road from `as_of` on; `from` is the first day that is ahead.
-    pub fn new(plan: &Plan, as_of: Date, from: Date, timeline: &Timeline, inputs: &mut Inputs) -> Self {
+    /// Of the road from `as_of` on; `from` is the first day that is ahead, and the air gets so warm on each of the road.
+    pub fn new(
+        plan: &Plan,
+        as_of: Date,
+        from: Date,
+        timeline: &Timeline,
+        highs_c: &[f64],
+        inputs: &mut Inputs,
+    ) -> Self {
         let tanks = water::Input::new(plan);
-        let (opening, counted) = tanks_on(plan, as_of, timeline, &tanks);
+        let (opening, counted) = tanks_on(plan, as_of, timeline, &tanks, highs_c);
         let uses = uses(plan);
         let litres_of = |one: &Use, inputs: &mut Inputs| {
             let path = || {
@@ -64,19 +76,22 @@ impl Supply {
             let mass = thing.item.mass_kg.unwrap_or_default();
             (thing.each(1.0), inputs.number(What::Mass, thing.item.id, &path, mass))
         };
-        let days = timeline.days.iter().filter(|day| day.phase == Phase::Road && day.date >= as_of);
+        let road = timeline.days.iter().filter(|day| day.phase == Phase::Road).enumerate();
+        let days = road.filter(|(_, day)| day.date >= as_of);
         Self {
-            tanks,
             opening,
             counted: counted.into_iter().cloned().collect(),
             days: days
-                .map(|day| Day {
-                    date: day.date,
+                .map(|(at, day)| Day {
                     number: u32::try_from(days_between(from, day.date)).unwrap_or(0),
-                    has_tap: day.offer.is_some_and(|offer| offer.water),
-                    has_drain: day.offer.is_some_and(|offer| offer.emptying),
+                    high_c: highs_c.get(at).copied(),
+                    place: tanks.place(day, Asks::default()),
                 })
                 .collect(),
+            tanks,
+            toilet: toilet_factor(plan).map_or(Number::Sure(1.0), |(id, factor)| {
+                inputs.number(What::Toilet, id, &|| Path::entry("kit", id).child("toilet/waste_l"), factor)
+            }),
             litres: uses.iter().map(|one| litres_of(one, inputs)).collect(),
             uses,
             load: load::Input::new(plan, &placed),
@@ -99,28 +114,31 @@ impl Supply {
     /// tanks full, on the day on which it `leaves`.
     pub fn run(&mut self, drawn: &Drawn, lane: usize, leaves: u32) -> (Fate, Fate) {
         let litres = &self.litres;
-        let input =
-            self.tanks.using(&self.uses, &mut |at, _| litres.get(at).map_or(0.0, |litres| drawn.value(*litres, lane)));
+        let wants = Wants::of(&self.uses, &mut |at, _| litres.get(at).map_or(0.0, |litres| drawn.value(*litres, lane)));
+        let mut meter = Meter::default();
+        let person_days = self.tanks.person_days() * drawn.value(self.toilet, lane);
         let things = self.things.iter();
         self.load.things = things
             .fold(Weight::default(), |sum, (place, mass)| sum.plus(place.times(load::sound(drawn.value(*mass, lane)))));
-        let (mut water, mut load) = (Litres::new(&input), Fate::unhurt());
+        let (mut water, mut load) = (Litres::new(&self.tanks), Fate::unhurt());
         let mut level = self.opening;
         let is_first_ahead = self.days.first().is_some_and(|day| day.number == 0);
         if !is_first_ahead {
             level = self.evening(level);
         }
         for day in &self.days {
-            let ended = water_day(day.date, level, &input, day.has_tap, day.has_drain);
-            level = ended.level();
-            water.note(&input, day.number, &ended);
-            self.weigh(&mut load, day.number, ended.fresh_l.max(ended.opening_l), ended.grey_l);
+            let place = Place { wants: meter.next(wants.on(day.high_c), person_days), ..day.place };
+            let ended = step(&self.tanks.rooms, level, &place, place.asks());
+            let fresh = ended.fresh_ml.max(level.fresh);
+            level = ended.evening();
+            water.note(&self.tanks, day.number, &ended);
+            self.weigh(&mut load, day.number, Level { fresh, ..level });
             if day.number == 0 {
                 level = self.evening(level);
             }
         }
         if self.days.is_empty() {
-            self.weigh(&mut load, leaves, self.tanks.fresh_capacity_l, self.tanks.grey_capacity_l);
+            self.weigh(&mut load, leaves, self.tanks.rooms.holds);
         }
         (water.fate, load)
     }
@@ -130,8 +148,8 @@ impl Supply {
     }
 
     /// Notes what is to spare on a day, as the balance judges it.
-    fn weigh(&self, fate: &mut Fate, day: u32, fresh_l: f64, grey_l: f64) {
-        let of_day = self.load.day(None, fresh_l, grey_l);
+    fn weigh(&self, fate: &mut Fate, day: u32, level: Level) {
+        let of_day = self.load.day(None, self.tanks.aboard(level));
         let axle = |limit: Option<f64>, kg: Option<f64>| limit.zip(kg).map(|(limit, kg)| limit - kg);
         let gross = self.limits.gross_kg.map(|gross| gross - of_day.total_kg - self.limits.luggage_kg);
         let spares = [gross, axle(self.limits.front_kg, of_day.front_kg), axle(self.limits.rear_kg, of_day.rear_kg)];
@@ -146,24 +164,30 @@ struct Litres {
     fate: Fate,
     missing_l: f64,
     over_l: f64,
+    toilet_over_l: f64,
 }
 
 impl Litres {
     fn new(input: &water::Input) -> Self {
         let margin = input.fresh_capacity_l.max(input.grey_capacity_l);
-        Self { fate: Fate { margin, ..Fate::unhurt() }, missing_l: 0.0, over_l: 0.0 }
+        Self { fate: Fate { margin, ..Fate::unhurt() }, missing_l: 0.0, over_l: 0.0, toilet_over_l: 0.0 }
     }
 
     /// To spare is what is left in the evening, less all that was missing; and what room there is, less all for which there was
     /// none.
-    fn note(&mut self, input: &water::Input, day: u32, ended: &WaterDay) {
-        self.missing_l += ended.missing_l;
-        let left_l = ended.fresh_l - self.missing_l;
-        self.fate.note(day, left_l, is_missing(ended.missing_l));
-        if input.grey_capacity_l > 0.0 {
-            self.over_l += ended.grey_over_l;
-            let room_l = input.grey_capacity_l - ended.grey_l - self.over_l;
-            self.fate.note(day, room_l, is_missing(ended.grey_over_l));
+    fn note(&mut self, input: &water::Input, day: u32, ended: &DayOf) {
+        self.missing_l += units(ended.missing_ml);
+        let left_l = units(ended.fresh_ml) - self.missing_l;
+        self.fate.note(day, left_l, is_missing(units(ended.missing_ml)));
+        if input.rooms.has_grey {
+            self.over_l += units(ended.grey_over_ml);
+            let room_l = input.grey_capacity_l - units(ended.grey_ml) - self.over_l;
+            self.fate.note(day, room_l, is_missing(units(ended.grey_over_ml)));
+        }
+        if input.rooms.has_toilet {
+            self.toilet_over_l += input.toilet_l(ended.toilet_over);
+            let room_l = input.toilet_l(input.rooms.holds.toilet) - input.toilet_l(ended.toilet) - self.toilet_over_l;
+            self.fate.note(day, room_l, is_missing(units(ended.toilet_over)));
         }
     }
 }

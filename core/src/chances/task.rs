@@ -166,9 +166,10 @@ impl Worlds {
         let of = Of { plan, asked_on: as_of, timeline: &timeline, route: &route, awaited: &awaited };
         let cash = ahead.map(|ahead| Cash::new(&of, &ahead, &mut inputs));
         let road: Vec<&Day> = timeline.road().collect();
-        let rest = power::rest(plan, as_of, &road, walked.electrics, &walked.power);
+        let highs_c = walked.hours.warmth.highs_c();
+        let rest = power::rest(plan, as_of, &road, walked.hours.electrics, &walked.hours.power);
         let stores = Stores::new(plan, from, &rest, &route, &mut inputs);
-        let supply = Supply::new(plan, as_of, from, &timeline, &mut inputs);
+        let supply = Supply::new(plan, as_of, from, &timeline, &highs_c, &mut inputs);
         let build = Build::new(plan, work, &mut inputs);
         let lines = assessment.verdicts().map(|(balance, verdict)| {
             let is_known = verdict != Verdict::Unknown && (balance != Balance::Money || cash.is_some());

@@ -12,9 +12,11 @@ pub struct Slip {
     pub past: Vec<PastAnswer>,
     /// What is typed where power is worked out, by the name of the question and its field.
     pub power: Drafts,
+    /// What is typed where cans are measured.
+    pub cans: Drafts,
 }
 
-record!(Slip { texts, past, power });
+record!(Slip { texts, past, power, cans } unless empty { cans });
 
 /// Something that was worked out in a shop.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

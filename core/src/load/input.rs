@@ -6,6 +6,7 @@ use crate::plan::{Fuel, Item, Path, Plan, TankKind, Vehicle};
 use crate::space::Placed;
 use crate::space::constants::MOST_MM;
 use crate::space::geometry::Point;
+use crate::water::Aboard;
 use crate::water::constants::DENSITY_KG_PER_L;
 
 /// The load side of a plan.
@@ -28,6 +29,8 @@ pub struct Input {
     pub fresh_litre: Weight,
     /// A litre of used water, the same.
     pub grey_litre: Weight,
+    /// A litre of what is in toilets, spread over them.
+    pub toilet_litre: Weight,
     /// Items whose mass is not stated.
     pub unknown_mass: usize,
     /// What of the kit has no place, without water: it is counted in the middle of the floor.
@@ -70,7 +73,7 @@ impl Input {
     }
 
     fn add_things(&mut self, plan: &Plan, placed: &Placed) {
-        let (mut fresh, mut grey) = (Cans::default(), Cans::default());
+        let (mut fresh, mut grey, mut toilets) = (Cans::default(), Cans::default(), Cans::default());
         for thing in things(plan, placed) {
             let item = thing.item;
             let count = f64::from(item.kept());
@@ -83,34 +86,37 @@ impl Input {
             self.unplaced_kg += one * thing.unplaced;
             if let Some(tank) = item.tank {
                 let cans = if tank.holds == TankKind::Fresh { &mut fresh } else { &mut grey };
-                let litres = sound(tank.capacity_l);
-                cans.litres += litres * count;
-                cans.held = cans.held.plus(thing.each(litres * DENSITY_KG_PER_L));
+                cans.add(&thing, sound(tank.capacity_l), count);
+            }
+            if item.toilet.is_some() {
+                toilets.add(&thing, 1.0, count);
             }
         }
         self.fresh_litre = fresh.litre();
         self.grey_litre = grey.litre();
+        self.toilet_litre = toilets.litre();
     }
 
     /// The van with everything, and so much water.
-    pub fn weight(&self, fresh_l: f64, grey_l: f64) -> Weight {
-        self.without_water().plus(self.water(fresh_l, grey_l))
+    pub fn weight(&self, aboard: Aboard) -> Weight {
+        self.without_water().plus(self.water(aboard))
     }
 
-    /// So much water in the cans.
-    pub fn water(&self, fresh_l: f64, grey_l: f64) -> Weight {
-        self.fresh_litre.times(sound(fresh_l)).plus(self.grey_litre.times(sound(grey_l)))
+    /// So much water in the cans, and in the toilets.
+    pub fn water(&self, aboard: Aboard) -> Weight {
+        let water = self.fresh_litre.times(sound(aboard.fresh_l)).plus(self.grey_litre.times(sound(aboard.grey_l)));
+        water.plus(self.toilet_litre.times(sound(aboard.toilet_l)))
     }
 
     /// One day with so much water.
-    pub fn day(&self, on: Option<jiff::civil::Date>, fresh_l: f64, grey_l: f64) -> LoadDay {
-        let weight = self.weight(fresh_l, grey_l);
+    pub fn day(&self, on: Option<jiff::civil::Date>, aboard: Aboard) -> LoadDay {
+        let weight = self.weight(aboard);
         let axles = self.wheelbase_mm.and_then(|base| weight.axles_kg(base));
         let sides = self.track_mm.and_then(|track| weight.sides_kg(track));
         LoadDay {
             on,
             total_kg: weight.kg,
-            water_kg: self.water(fresh_l, grey_l).kg,
+            water_kg: self.water(aboard).kg,
             front_kg: axles.map(|(front, _)| front),
             rear_kg: axles.map(|(_, rear)| rear),
             left_kg: sides.map(|(left, _)| left),
@@ -124,6 +130,12 @@ impl Input {
 }
 
 impl Cans {
+    /// So many cans of so many litres each, where they are.
+    fn add(&mut self, thing: &Thing, litres: f64, count: f64) {
+        self.litres += litres * count;
+        self.held = self.held.plus(thing.each(litres * DENSITY_KG_PER_L));
+    }
+
     fn litre(&self) -> Weight {
         // Less than a millilitre is no can.
         if self.litres > 0.001 { self.held.times(1.0 / self.litres) } else { Weight::default() }

@@ -183,9 +183,8 @@ pub(crate) fn stated(kg: Option<f64>) -> Option<f64> {
 /// The days on the road that are still ahead, each with the most water of its morning and its evening.
 fn days(input: &Input, as_of: Date, timeline: &Timeline, supply: &water::Input, water: &[WaterDay]) -> Vec<LoadDay> {
     let ahead = water.iter().filter(|day| day.on >= as_of && day.on <= timeline.ends_on());
-    let days: Vec<LoadDay> =
-        ahead.map(|day| input.day(Some(day.on), day.fresh_l.max(day.opening_l), day.grey_l)).collect();
-    if days.is_empty() { vec![input.day(None, supply.fresh_capacity_l, supply.grey_capacity_l)] } else { days }
+    let days: Vec<LoadDay> = ahead.map(|day| input.day(Some(day.on), day.most_aboard())).collect();
+    if days.is_empty() { vec![input.day(None, supply.all_full())] } else { days }
 }
 
 /// The first day with the most of something, and how much that is.

@@ -79,6 +79,8 @@ pub enum FlowGroup {
     Nights,
     /// Places to charge at that are in use.
     Charging,
+    /// Stops for water that are in use.
+    WaterStops,
     /// The van itself.
     Vehicle,
     /// Loans, drawn and paid back.
@@ -97,6 +99,13 @@ pub enum FlowState {
     Confirmed,
     /// Its day has passed and nobody said what came of it. Such payments count, such receipts do not.
     Unanswered,
+}
+
+impl FlowGroup {
+    /// Whether it is paid day by day on the road.
+    pub(crate) const fn is_running(self) -> bool {
+        matches!(self, Self::Costs | Self::Nights | Self::Charging | Self::WaterStops | Self::Fuel)
+    }
 }
 
 impl Flow {
@@ -130,6 +139,7 @@ impl Input {
         plan.costs.iter().for_each(|cost| collector.cost(cost));
         collector.nights();
         collector.charging();
+        collector.water_stops();
         collector.fuel();
         collector.vehicle();
         collector.receipts(&bookings);
@@ -389,6 +399,17 @@ impl Collector<'_> {
             let days = timeline.road().filter(|day| price > Money::ZERO && place.is_there(day.date, day.source));
             for day in days {
                 self.settled(Some(day.date), Span::sure(-price), FlowGroup::Charging, place.id);
+            }
+        }
+    }
+
+    /// Each stop for water that is in use, on its days.
+    fn water_stops(&mut self) {
+        let (timeline, plan) = (self.timeline, self.plan);
+        for (stop, from) in plan.water_stops_in_use() {
+            let Some(price) = stop.stop_price.filter(|price| *price > Money::ZERO) else { continue };
+            for day in timeline.road().filter(|day| stop.is_there(day.date, day.source, from)) {
+                self.settled(Some(day.date), Span::sure(-price), FlowGroup::WaterStops, stop.id);
             }
         }
     }

@@ -45,7 +45,7 @@ pub struct Month {
 pub struct MonthLine {
     /// What it is for.
     pub group: FlowGroup,
-    /// The cost or loan it comes from, or the place to charge at; 0 for fuel and nights.
+    /// The cost or loan it comes from, the place to charge at or the stop for water; 0 for fuel and nights.
     pub source: Id,
     /// In a month at home.
     pub home: Money,
@@ -138,6 +138,11 @@ pub(super) fn lines(plan: &Plan, timeline: &Timeline, debts: &[Debt]) -> Vec<Mon
         let days = timeline.road().filter(|day| place.is_there(day.date, day.source)).count();
         let paid = place.price(place.hours()).scaled(Decimal::from(days));
         line(FlowGroup::Charging, place.id, Money::ZERO, a_month_of(paid, timeline.road().count()));
+    }
+    for (stop, from) in plan.water_stops_in_use() {
+        let days = timeline.road().filter(|day| stop.is_there(day.date, day.source, from)).count();
+        let paid = stop.stop_price.unwrap_or(Money::ZERO).scaled(Decimal::from(days));
+        line(FlowGroup::WaterStops, stop.id, Money::ZERO, a_month_of(paid, timeline.road().count()));
     }
     for debt in debts {
         let payment = debt.payments.first().map_or(Money::ZERO, |first| first.payment);

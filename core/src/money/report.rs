@@ -188,11 +188,7 @@ fn working(ahead: &[CashDay], lowest: CashDay, floor: Money, cushion: Money) -> 
 
 fn road_cost_per_day(plan: &Plan, timeline: &Timeline, flows: &[Flow]) -> Money {
     let Some(leaves_on) = plan.calendar.leaves_on else { return Money::ZERO };
-    let is_running = |flow: &&Flow| {
-        let group = flow.group;
-        matches!(group, FlowGroup::Costs | FlowGroup::Nights | FlowGroup::Charging | FlowGroup::Fuel)
-            && flow.on >= leaves_on
-    };
+    let is_running = |flow: &&Flow| flow.group.is_running() && flow.on >= leaves_on;
     let total: Money = flows.iter().filter(is_running).map(|flow| -flow.amount).sum();
     let days = rust_decimal::Decimal::from(timeline.road().count());
     let per_day = decimal::over(total.decimal(), days).map_or(Money::ZERO, Money::new);

@@ -56,6 +56,8 @@ pub enum Change {
     MoreCans,
     /// Less water is used for something.
     LessWater,
+    /// One stops for water, to empty tanks or the toilet.
+    WaterStop,
     /// A lighter one is taken.
     Lighter,
     /// A smaller one is taken.
@@ -79,7 +81,7 @@ pub enum Change {
 words!(Change {
     LeaveOut = "leave_out", Fewer = "fewer", Borrow = "borrow", BuyUsed = "buy_used", BuyLater = "buy_later",
     Sell = "sell", AskLess = "ask_less", Leave = "leave", Stop = "stop", ChargeLonger = "charge_longer",
-    UseLess = "use_less", HangElsewhere = "hang_elsewhere", MoreCans = "more_cans", LessWater = "less_water",
+    UseLess = "use_less", HangElsewhere = "hang_elsewhere", MoreCans = "more_cans", LessWater = "less_water", WaterStop = "water_stop",
     Lighter = "lighter", Smaller = "smaller", MoveIt = "move_it", TaskLater = "task_later",
     LeaveTaskOut = "leave_task_out", HireTool = "hire_tool", HeatAtNight = "heat_at_night", CloseCab = "close_cab",
     OpenMore = "open_more",
@@ -107,7 +109,7 @@ impl<'a> Found<'a> {
             match balance.balance {
                 Balance::Money => money::moves(&mut found, balance),
                 Balance::Power => crate::power::moves(&mut found, balance),
-                Balance::Water => crate::water::moves(&mut found),
+                Balance::Water => crate::water::moves(&mut found, balance),
                 Balance::Days => crate::days::moves(&mut found),
                 Balance::Space => crate::space::moves(&mut found),
                 Balance::Load => crate::load::moves(&mut found),

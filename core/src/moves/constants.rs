@@ -19,7 +19,7 @@ pub const LESS_WATER_PERCENT: f64 = 75.0;
 pub const SOLD_PERCENT: i64 = 80;
 /// Days by which the day of leaving is moved.
 pub const MOVED_DAYS: [i32; 4] = [-14, -7, 7, 14];
-/// How many days before the first short one a stop for charging is tried on.
+/// How many days before the first short one a stop for charging or water is tried on.
 pub const STOP_DAYS: i32 = 4;
 /// No more changes of one kind are tried for one balance: the largest first.
 pub const MOST_OF_A_KIND: usize = 12;
@@ -43,7 +43,7 @@ pub const fn trouble_days(change: Change) -> f64 {
         | Change::CloseCab
         | Change::OpenMore
         | Change::HeatAtNight => 0.1,
-        Change::Stop | Change::ChargeLonger | Change::HangElsewhere => 0.25,
+        Change::Stop | Change::WaterStop | Change::ChargeLonger | Change::HangElsewhere => 0.25,
         // Of leaving, the days themselves are counted besides.
         Change::Borrow | Change::BuyUsed | Change::Sell | Change::HireTool | Change::Leave => 0.5,
         Change::BuyLater | Change::UseLess | Change::Fewer | Change::TaskLater => 0.75,

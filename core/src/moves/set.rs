@@ -304,7 +304,9 @@ fn helps(before: &Outcome, after: &Outcome, short: &[Balance]) -> bool {
 /// Changes of the same entry exclude each other; stops at a place on several days do not.
 fn groups(moves: &[(Move, Outcome)]) -> Vec<Vec<usize>> {
     let mut groups: Vec<(Id, Vec<usize>)> = Vec::new();
-    for (at, (found, _)) in moves.iter().enumerate().filter(|(_, (found, _))| found.change != Change::Stop) {
+    for (at, (found, _)) in
+        moves.iter().enumerate().filter(|(_, (found, _))| !matches!(found.change, Change::Stop | Change::WaterStop))
+    {
         match groups.iter_mut().find(|(id, _)| *id == found.id) {
             Some((_, group)) => group.push(at),
             None => groups.push((found.id, vec![at])),

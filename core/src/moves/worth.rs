@@ -82,6 +82,8 @@ impl Move {
             Change::UseLess => "move-use-less",
             Change::HangElsewhere => "move-hang-elsewhere",
             Change::MoreCans => "move-more-cans",
+            Change::WaterStop if self.on.is_none() => "move-water-stop-always",
+            Change::WaterStop => "move-water-stop",
             Change::LessWater => "move-less-water",
             Change::Lighter => "move-lighter",
             Change::Smaller => "move-smaller",

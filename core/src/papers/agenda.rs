@@ -101,6 +101,12 @@ fn stops(plan: &Plan, as_of: Date) -> Vec<Stop<'_>> {
         let name = Some(place.name.as_str()).filter(|name| !name.is_empty());
         Some(Stop { key: "agenda-charge", source: place.id, place: name, from, until: day_after(from) })
     }));
+    // Stops for water that are in use on one day.
+    stops.extend(plan.water_stops.iter().filter(|stop| stop.in_use && stop.refills).filter_map(|stop| {
+        let from = stop.on.filter(|on| *on >= as_of)?;
+        let name = Some(stop.name.as_str()).filter(|name| !name.is_empty());
+        Some(Stop { key: "agenda-refill", source: stop.id, place: name, from, until: day_after(from) })
+    }));
     stops
 }
 

@@ -43,6 +43,7 @@ mod validate;
 mod vehicle;
 mod water_use;
 
+use jiff::civil::Date;
 use serde_json::Value;
 
 pub use calendar::{Calendar, Mode, Night, Offer, Signal, Stay, WeekDay, Weekday, WeekdayKind};
@@ -82,6 +83,7 @@ pub use schema::json_schema;
 pub use selling::{Kept, SalesWish};
 pub use shell::{Cab, Colour, Covers, Layer, Material, Shell};
 pub use signal::{BeyondAllowance, DataContract, DataTask, DataUse, Work};
+pub(crate) use starter::has_rough_prices;
 pub use starter::{STARTERS, Sourced, Starter, StarterDraw, StarterSource, StarterStore, matching, starter_item};
 pub use task::{Building, Hands, Helper, OtherDay, Task, TaskNeed, Tool, ToolDays, ToolKind, ToolSource, Wait};
 pub use trial::{Trial, VanBuild};
@@ -339,6 +341,30 @@ impl Plan {
     /// Items that are part of the plan: all but those left out.
     pub fn carried(&self) -> impl Iterator<Item = &Item> {
         self.kit.iter().filter(|item| item.obtain != Obtain::LeftOut)
+    }
+
+    /// The first day of a stay, or without one of the route; `None` while that is not known.
+    ///
+    /// ```
+    /// use jiff::civil::date;
+    /// use kerbstead_core::plan::{Calendar, Plan, Stay};
+    /// let calendar = Calendar { leaves_on: Some(date(2027, 5, 1)), ..Calendar::default() };
+    /// let stays = vec![Stay { id: 3, nights: 4, ..Stay::default() }, Stay { id: 4, nights: 2, ..Stay::default() }];
+    /// let plan = Plan { calendar, stays, ..Plan::default() };
+    /// assert_eq!(plan.begins_on(Some(4)), Some(date(2027, 5, 5)));
+    /// ```
+    pub fn begins_on(&self, stay: Option<Id>) -> Option<Date> {
+        let leaves_on = self.calendar.leaves_on?;
+        let Some(id) = stay else { return Some(leaves_on) };
+        let at = self.stays.iter().position(|stay| stay.id == id)?;
+        let nights = self.stays.iter().take(at).fold(0_u32, |sum, stay| sum.saturating_add(stay.nights));
+        add_days(leaves_on, i32::try_from(nights).ok()?)
+    }
+
+    /// The stops for water that are in use, each with the day from which its intervals are counted.
+    pub fn water_stops_in_use(&self) -> impl Iterator<Item = (&WaterStop, Date)> {
+        let in_use = self.water_stops.iter().filter(|stop| stop.in_use);
+        in_use.filter_map(|stop| Some((stop, self.begins_on(stop.stay)?)))
     }
 
     /// The value at a path as it stands in the file; `Null` where nothing is set or nothing can be.

@@ -2,6 +2,7 @@
 
 use jiff::civil::Date;
 
+use super::civil::days_between;
 use super::record::{record, words};
 use super::{Estimate, Id, Money};
 
@@ -124,3 +125,25 @@ pub struct WaterStop {
 record!(WaterStop {
     id, name, stay, on, every_days, refills, empties, empties_toilet, stop_price, in_use,
 } unless empty { refills, empties, empties_toilet, in_use });
+
+impl WaterStop {
+    /// Whether it comes on a day of a stay; its intervals are counted from `from`, the first day of its stay or of the route.
+    ///
+    /// ```
+    /// use jiff::civil::date;
+    /// use kerbstead_core::plan::WaterStop;
+    /// let tap = WaterStop { stay: Some(4), every_days: Some(3), ..WaterStop::default() };
+    /// let is_there = |day, stay| tap.is_there(date(2027, 5, day), Some(stay), date(2027, 5, 2));
+    /// assert!(is_there(2, 4) && is_there(5, 4) && !is_there(4, 4) && !is_there(5, 6));
+    /// ```
+    pub fn is_there(&self, on: Date, stay: Option<Id>, from: Date) -> bool {
+        (self.stay.is_none() || self.stay == stay)
+            && match (self.on, self.every_days) {
+                (Some(day), _) => day == on,
+                (None, Some(every)) => {
+                    u32::try_from(days_between(from, on)).is_ok_and(|days| days.is_multiple_of(every.max(1)))
+                }
+                (None, None) => true,
+            }
+    }
+}

@@ -101,8 +101,8 @@ impl Ahead {
         let first = usize::try_from(days_between(begins, from)).unwrap_or(0).min(road.len());
         let days = road.get(first..).unwrap_or_default();
         let mut input = Input::new(plan, days);
-        input.be_as_warm_as(&walked.electrics, first * 24);
-        open_with(plan, &mut input, &walked.power, first * 24 + from_hour, is_read.then_some((from, from_hour)));
+        input.be_as_warm_as(&walked.hours.electrics, first * 24);
+        open_with(plan, &mut input, &walked.hours.power, first * 24 + from_hour, is_read.then_some((from, from_hour)));
         Self { input, from, from_hour, is_read, days: days.iter().map(|day| (day.date, day.source)).collect() }
     }
 

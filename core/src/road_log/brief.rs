@@ -176,9 +176,9 @@ impl Briefing<'_> {
     }
 
     fn water(&self) -> Option<BriefLine> {
-        let planned = water::Input::new(self.plan).use_l_per_day;
-        let a_day = high(&self.road.water(), &[planned])?;
-        let days = longest_without(self.road.days(), |day| day.offer.is_some_and(|offer| offer.water)).max(1) as f64;
+        let supply = water::Input::new(self.plan);
+        let a_day = high(&self.road.water(), &[supply.use_l_per_day])?;
+        let days = longest_without(self.road.days(), |day| supply.has_tap(day)).max(1) as f64;
         let litres = |value: f64| Figure::of(value, Quantity::VolumeL);
         let figures = vec![
             ("need", litres(a_day.need)),

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::calibration::Stretch;
 use super::constants::{FULL_SHARE, LEAST_HOURS, MOST_GAP_DAYS};
 use crate::energy::run::{Course, HourOf, run};
-use crate::money::{self, FlowGroup};
+use crate::money;
 use crate::plan::record::{record, words};
 use crate::plan::{Id, Money, Plan, Reading, Works, days_between};
 use crate::power::{self, Skies};
@@ -154,12 +154,13 @@ impl<'a> Road<'a> {
 
     /// Fresh water, in litres beside what the plan uses in the time.
     pub fn water(&self) -> Evidence {
-        let litres_a_day = water::Input::new(self.plan).use_l_per_day;
+        let supply = water::Input::new(self.plan);
+        let litres_a_day = supply.use_l_per_day;
         let counts = self.counts(|reading| reading.fresh_l);
         self.evidence(&counts, |first, second, days| {
             // A tap fills the cans in the evening: it may have, if a night lies between.
-            let nights = self.between(first.on, second.on).iter().filter(|day| day.date < second.on);
-            let had_tap = nights.into_iter().any(|day| day.offer.is_some_and(|offer| offer.water));
+            let mut nights = self.between(first.on, second.on).iter().filter(|day| day.date < second.on);
+            let had_tap = nights.any(|day| supply.has_tap(day));
             let observed = first.value - second.value;
             if had_tap || observed < 0.0 {
                 return Err(Why::Refilled);
@@ -172,9 +173,6 @@ impl<'a> Road<'a> {
     /// known. An estimate of a rate and no account: it is made in plain numbers.
     pub fn spending(&self, a_day: Money) -> Evidence {
         let flows = money::Input::new(self.plan, self.as_of, self.timeline).flows;
-        let is_running = |group: FlowGroup| {
-            matches!(group, FlowGroup::Costs | FlowGroup::Nights | FlowGroup::Charging | FlowGroup::Fuel)
-        };
         let counts = self.counts(|reading| reading.cash.map(Money::to_plot));
         self.evidence(&counts, |first, second, days| {
             // A count before noon stands before the day's movements, one from noon on after them.
@@ -182,7 +180,7 @@ impl<'a> Road<'a> {
                 (on > first.on || on == first.on && first.hour < 12)
                     && (on < second.on || on == second.on && second.hour >= 12)
             };
-            let others = flows.iter().filter(|flow| flow.counts() && is_in(flow.on) && !is_running(flow.group));
+            let others = flows.iter().filter(|flow| flow.counts() && is_in(flow.on) && !flow.group.is_running());
             let others: Money = others.map(|flow| flow.amount).sum();
             let observed = first.value - second.value;
             Ok(Stretch {

@@ -10,6 +10,7 @@ use crate::run::Day;
 use crate::thermal::people::GivenOff;
 use crate::thermal::run::{Course as RoomCourse, Walk as Room};
 use crate::warmth;
+use crate::water::Frost;
 
 /// What goes through the hours: the electric side and the warm side.
 pub(crate) struct Hourly {
@@ -21,7 +22,7 @@ pub(crate) struct Hourly {
 
 /// The same with its courses. The electric side says how warm it was beside the stores, and when heaters wanted to run.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Gone {
+pub struct Gone {
     /// The electric side.
     pub electrics: power::Input,
     /// Its course.
@@ -30,6 +31,37 @@ pub(crate) struct Gone {
     pub warmth: warmth::Input,
     /// Its course; empty where the air outside is not known.
     pub room: RoomCourse,
+}
+
+impl Gone {
+    /// How long it froze, by day of the road.
+    pub fn frost(&self) -> Frost {
+        if self.room.hours.is_empty() {
+            return Frost::default();
+        }
+        let inside = || self.room.hours.iter().map(|done| done.inside_c);
+        let outside = || self.warmth.hours.iter().map(|hour| hour.air_c);
+        Frost {
+            inside_h: below_zero(inside()),
+            outside_h: below_zero(outside()),
+            coldest_inside_c: inside().reduce(f64::min),
+            coldest_outside_c: outside().reduce(f64::min),
+        }
+    }
+}
+
+/// Hours below 0 °C of each day.
+fn below_zero(hours_c: impl Iterator<Item = f64>) -> Vec<f64> {
+    let mut days = Vec::new();
+    for (hour, celsius) in hours_c.enumerate() {
+        if hour % 24 == 0 {
+            days.push(0.0);
+        }
+        if let Some(day) = days.last_mut().filter(|_| celsius < 0.0) {
+            *day += 1.0;
+        }
+    }
+    days
 }
 
 impl Hourly {

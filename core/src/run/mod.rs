@@ -13,14 +13,13 @@ pub(crate) use calendar::Span;
 pub use calendar::{Day, MOST_DAYS, Phase, Timeline};
 pub(crate) use dated::dated_with;
 pub use dated::{Dated, dated, for_days};
-pub(crate) use hourly::{Gone, Hourly};
+pub use hourly::Gone;
+pub(crate) use hourly::Hourly;
 
-use crate::energy::run::Course;
 use crate::order;
 use crate::plan::civil::day_key;
 use crate::plan::{Mode, Path, Plan, Reading};
-use crate::thermal::run::Course as RoomCourse;
-use crate::{money, power, warmth, water};
+use crate::{money, power, water};
 use hourly::Hours;
 
 /// What the walk carries from hour to hour. Warmth, damp and air of the room go along in [`hourly`].
@@ -39,14 +38,8 @@ pub struct State {
 pub struct Run {
     /// Cash by day.
     pub money: money::Course,
-    /// Stores and draws, as warm as it was beside them.
-    pub electrics: power::Input,
-    /// Charge by hour.
-    pub power: Course,
-    /// The room, and what comes to it.
-    pub warmth: warmth::Input,
-    /// Warmth, damp and air by hour; empty where the air outside is not known.
-    pub room: RoomCourse,
+    /// Stores and room, hour by hour.
+    pub hours: Gone,
     /// Tanks and uses.
     pub supply: water::Input,
     /// Litres by day.
@@ -78,9 +71,8 @@ pub(crate) fn missing_road(plan: &Plan, as_of: Date, timeline: &Timeline) -> Vec
 pub fn walk(plan: &Plan, as_of: Date, timeline: &Timeline) -> Run {
     let road: Vec<&Day> = timeline.road().collect();
     let hourly = Hourly::new(plan, &road, &power::Skies::over(plan, &road));
-    let (Walked { money, supply, water }, Gone { electrics, power, warmth, room }) =
-        walk_hourly(plan, as_of, timeline, hourly);
-    Run { money, electrics, power, warmth, room, supply, water }
+    let (Walked { money, supply, water }, gone) = walk_hourly(plan, as_of, timeline, hourly);
+    Run { money, hours: gone, supply, water }
 }
 
 /// What a walk went through.
@@ -96,16 +88,19 @@ pub(crate) struct Walked {
 /// The same through the hours as they are given.
 pub(crate) fn walk_hourly(plan: &Plan, as_of: Date, timeline: &Timeline, hourly: Hourly) -> (Walked, Gone) {
     let mut hours = Hours::new(&hourly);
-    let walked = walk_days(plan, as_of, timeline, Some((&mut hours, &hourly)));
+    let highs_c = hourly.warmth.highs_c();
+    let walked = walk_days(plan, as_of, timeline, &highs_c, Some((&mut hours, &hourly)));
     let ended = hours.end();
     (walked, ended.of(hourly))
 }
 
-/// The same by days alone, where the course of the hours is known already: no day depends on them.
+/// The same by days alone, where the course of the hours is known already: no day depends on them. The air gets so warm on
+/// each day of the road, in °C; empty where that is not known.
 pub(crate) fn walk_days(
     plan: &Plan,
     as_of: Date,
     timeline: &Timeline,
+    highs_c: &[f64],
     mut hourly: Option<(&mut Hours, &Hourly)>,
 ) -> Walked {
     let flows = money::Input::new(plan, as_of, timeline);
@@ -114,13 +109,14 @@ pub(crate) fn walk_days(
     let mut state = State { cash: flows.opening, charge_wh, tanks: supply.opening() };
     let mut cash = money::Course::new(flows, timeline.days.len());
     let mut litres = water::Course::default();
+    let mut highs = highs_c.iter().copied();
     let readings = usable_readings(plan, as_of);
     for day in &timeline.days {
         let today = readings_on(&readings, day.date);
         count(&mut state, today, Half::BeforeNoon, &supply);
         state.cash = cash.step(state.cash, day);
         if day.phase == Phase::Road {
-            state.tanks = litres.step(state.tanks, &supply, day);
+            state.tanks = litres.step(state.tanks, &supply, day, highs.next());
             if let Some((hours, of)) = &mut hourly {
                 walk_hours(&mut state, hours, &of.electrics, today);
             }
@@ -147,7 +143,9 @@ pub(crate) fn tanks_on<'a>(
     on: Date,
     timeline: &Timeline,
     supply: &water::Input,
+    highs_c: &[f64],
 ) -> (water::Level, Vec<&'a Reading>) {
+    let mut highs = highs_c.iter().copied();
     let readings = usable_readings(plan, on);
     let (mut level, mut litres) = (supply.opening(), water::Course::default());
     for day in &timeline.days {
@@ -159,7 +157,7 @@ pub(crate) fn tanks_on<'a>(
             return (level, of_half(Half::FromNoon).filter(|_| day.date == on).copied().collect());
         }
         if day.phase == Phase::Road {
-            level = litres.step(level, supply, day);
+            level = litres.step(level, supply, day, highs.next());
         }
         level = of_half(Half::FromNoon).fold(level, |level, reading| supply.counted(level, reading));
     }

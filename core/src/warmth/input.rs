@@ -64,6 +64,12 @@ impl Input {
         }
     }
 
+    /// How warm it gets outside on each day, in °C; empty where that is not known.
+    pub fn highs_c(&self) -> Vec<f64> {
+        let high = |hours: &[Hour]| hours.iter().map(|hour| hour.air_c).fold(f64::MIN, f64::max);
+        if self.is_air_known { self.hours.chunks(24).map(high).collect() } else { Vec::new() }
+    }
+
     /// The sun on each surface in an hour, in W/m².
     pub fn sun_into(&self, hour: usize, sun_w_m2: &mut Vec<f64>) {
         let light = self.light_w_m2.get(hour).copied().unwrap_or_default();

@@ -13,7 +13,7 @@
 //! ```
 
 use super::constants::MOST_ML;
-use super::course::{Levels, Rooms, Vessel, opened, step};
+use super::course::{Level, Rooms, Vessel, opened, step};
 use super::tanks::{Day, Setup, Use};
 use crate::draws::Chance;
 use crate::energy::spread::{Sampler, Spread};
@@ -68,43 +68,78 @@ impl Lasting {
 /// Runs a route so many times, at most 100,000, by chance from a seed. The same seed gives the same answer, and a run the same
 /// draws however many runs there are.
 pub fn lasting(setup: &Setup, unsure: &Unsure, seed: u64, runs: u32) -> Lasting {
-    let runs = runs.min(MOST_RUNS);
-    let (rooms, opening) = opened(setup);
-    let asks: Vec<Use> = setup.days.iter().map(Day::asks).collect();
+    let mut lasting = Lasting::none(setup);
     let samplers = [&unsure.habits, &unsure.day, &unsure.toilet].map(Sampler::new);
-    let mut lasting = Lasting { runs, short_first: [0; 3], first_short_on: vec![0; asks.len()] };
-    for number in 0..runs {
-        let mut chance = Chance::of_course(seed, number.into());
-        let Some((day, vessel)) = first_short(&rooms, opening, setup, &asks, &samplers, &mut chance) else { continue };
-        let [fresh, grey, toilet] = &mut lasting.short_first;
-        *match vessel {
-            Vessel::Fresh => fresh,
-            Vessel::Grey => grey,
-            Vessel::Toilet => toilet,
-        } += 1;
-        if let Some(runs) = lasting.first_short_on.get_mut(day) {
-            *runs += 1;
-        }
-    }
+    lasting.run(setup, &mut Habits { samplers, habit: 1.0, toilet: 1.0 }, seed, runs.min(MOST_RUNS));
     lasting
+}
+
+/// What the days of a run ask for, by chance.
+pub(super) trait Asking {
+    /// The next run begins.
+    fn begin(&mut self, chance: &mut Chance);
+    /// What a day asks for, from the first one on, one after another.
+    fn on(&mut self, at: usize, day: &Day, chance: &mut Chance) -> Use;
+}
+
+struct Habits {
+    samplers: [Sampler; 3],
+    habit: f64,
+    toilet: f64,
+}
+
+impl Asking for Habits {
+    fn begin(&mut self, chance: &mut Chance) {
+        let [habits, _, toilet] = &self.samplers;
+        (self.habit, self.toilet) = (habits.draw(chance), toilet.draw(chance));
+    }
+
+    fn on(&mut self, _: usize, day: &Day, chance: &mut Chance) -> Use {
+        let [_, by_day, _] = &self.samplers;
+        let (ask, water) = (day.asks(), self.habit * by_day.draw(chance));
+        let fresh_ml = times(ask.fresh_ml, water);
+        let grey_ml = times(ask.grey_ml, water).min(fresh_ml);
+        Use { fresh_ml, grey_ml, toilet: times(ask.toilet, self.toilet) }
+    }
+}
+
+impl Lasting {
+    /// Before the first run.
+    pub(super) fn none(setup: &Setup) -> Self {
+        Self { runs: 0, short_first: [0; 3], first_short_on: vec![0; setup.days.len()] }
+    }
+
+    /// So many runs more.
+    pub(super) fn run(&mut self, setup: &Setup, asking: &mut dyn Asking, seed: u64, runs: u32) {
+        let (rooms, opening) = opened(setup);
+        for number in self.runs..self.runs + runs {
+            let mut chance = Chance::of_course(seed, number.into());
+            asking.begin(&mut chance);
+            let Some((day, vessel)) = first_short(&rooms, opening, setup, asking, &mut chance) else { continue };
+            let [fresh, grey, toilet] = &mut self.short_first;
+            *match vessel {
+                Vessel::Fresh => fresh,
+                Vessel::Grey => grey,
+                Vessel::Toilet => toilet,
+            } += 1;
+            if let Some(runs) = self.first_short_on.get_mut(day) {
+                *runs += 1;
+            }
+        }
+        self.runs += runs;
+    }
 }
 
 fn first_short(
     rooms: &Rooms,
-    opening: Levels,
+    opening: Level,
     setup: &Setup,
-    asks: &[Use],
-    [habits, by_day, toilet]: &[Sampler; 3],
+    asking: &mut dyn Asking,
     chance: &mut Chance,
 ) -> Option<(usize, Vessel)> {
-    let (habit, toilet) = (habits.draw(chance), toilet.draw(chance));
     let mut levels = opening;
-    for (at, (day, ask)) in setup.days.iter().zip(asks).enumerate() {
-        let water = habit * by_day.draw(chance);
-        let fresh_ml = times(ask.fresh_ml, water);
-        let drawn =
-            Use { fresh_ml, grey_ml: times(ask.grey_ml, water).min(fresh_ml), toilet: times(ask.toilet, toilet) };
-        let went = step(rooms, levels, day, drawn);
+    for (at, day) in setup.days.iter().enumerate() {
+        let went = step(rooms, levels, day, asking.on(at, day, chance));
         if !went.holds() {
             let vessel = match () {
                 () if went.missing_ml > 0 => Vessel::Fresh,

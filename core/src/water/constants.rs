@@ -70,8 +70,12 @@ pub const FLUSH_L: [f64; 3] = [0.5, 1.5, 3.0];
 pub const BAGS_PER_DAY: [f64; 3] = [1.0, 1.2, 2.0];
 /// Visits of a public toilet a person and day. Common practice, no source.
 pub const VISITS_PER_DAY: [f64; 3] = [4.0, 6.0, 8.0];
-/// Awake one bears it for so many hours without a toilet. Common practice, no source.
-pub const BEARABLE_H: usize = 4;
+/// What the waste tank of a toilet holds where nobody says, in l. Common practice, no source.
+pub const USUAL_WASTE_L: f64 = 20.0;
+/// How many months a toilet lasts where nobody says. Common practice, no source.
+pub const USUAL_LASTS_MONTHS: u32 = 36;
+/// Bags that are usually carried. Common practice, no source.
+pub const USUAL_BAGS: u32 = 20;
 /// Days in a month on average: 365.2425 days of the Gregorian year over 12. Source: ISO 8601:2004 (from memory).
 pub const DAYS_PER_MONTH: rust_decimal::Decimal = rust_decimal::Decimal::from_parts(30_436_875, 0, 0, false, 6);
 
@@ -82,3 +86,32 @@ pub const ROLLING_BOIL_MIN: f64 = 1.0;
 pub const ROLLING_BOIL_HIGH_MIN: f64 = 3.0;
 /// The heights begin here, in m: 6,500 feet. Source: as above.
 pub const HIGH_M: f64 = 1_981.2;
+/// What of a flame's heat reaches water in an open pot. Common practice, no source.
+pub const FLAME_TO_POT: f64 = 0.45;
+/// A wet filter may freeze in so many hours of a day below 0 °C. Common practice, no source: its fibres hold drops.
+pub const FILTER_FREEZES_H: f64 = 1.0;
+/// A can's tap, neck and hose may freeze in so many hours of a day below 0 °C; the can itself takes longer. Common practice, no
+/// source.
+pub const CAN_FREEZES_H: f64 = 4.0;
+/// Rough prices of ways of having a toilet, in euro: to buy a portable one and a dry one, each emptying of them with what is
+/// filled in, a bag, and a visit where one pays. Common practice, no source.
+pub mod rough_eur {
+    use rust_decimal::Decimal;
+
+    /// A portable toilet.
+    pub const PORTABLE: Decimal = Decimal::from_parts(90, 0, 0, false, 0);
+    /// A dry one: a bucket with a seat and a lid.
+    pub const DRY: Decimal = Decimal::from_parts(35, 0, 0, false, 0);
+    /// What is filled into a portable one at each emptying.
+    pub const PORTABLE_EACH: Decimal = Decimal::from_parts(12, 0, 0, false, 1);
+    /// Litter and liner of a dry one at each emptying.
+    pub const DRY_EACH: Decimal = Decimal::from_parts(8, 0, 0, false, 1);
+    /// A bag.
+    pub const BAG: Decimal = Decimal::from_parts(6, 0, 0, false, 1);
+    /// A visit of a public toilet that is paid for.
+    pub const VISIT: Decimal = Decimal::from_parts(5, 0, 0, false, 1);
+}
+/// By how many times in which all is drawn by chance the water is judged.
+pub const RUNS: u32 = 2_000;
+/// So many of them in one step of the task.
+pub const RUNS_A_STEP: u32 = 100;

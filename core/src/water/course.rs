@@ -17,11 +17,13 @@
 //! ```
 
 use super::tanks::{Day, Setup, Tank, Use};
+use crate::plan::record::words;
 
 /// What may run out, or have no room left. Where several do on the same day, they come in this order.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Vessel {
     /// Cans of fresh water.
+    #[default]
     Fresh,
     /// Tanks of used water.
     Grey,
@@ -29,18 +31,23 @@ pub enum Vessel {
     Toilet,
 }
 
-/// All vessels of a kind together, in ml or thousandths of a person-day.
+words!(Vessel { Fresh = "fresh", Grey = "grey", Toilet = "toilet" });
+
+/// What is on board, all vessels of a kind together.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) struct Levels {
+pub struct Level {
+    /// Fresh water, in ml.
     pub fresh: u64,
+    /// Used water, in ml.
     pub grey: u64,
+    /// What is in the toilet, in thousandths of a person-day.
     pub toilet: u64,
 }
 
 /// What they hold, and whether there are any.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) struct Rooms {
-    pub holds: Levels,
+pub(crate) struct Rooms {
+    pub holds: Level,
     pub has_grey: bool,
     pub has_toilet: bool,
 }
@@ -139,8 +146,8 @@ pub fn run(setup: &Setup) -> Course {
 
 impl DayOf {
     #[inline]
-    pub(super) fn evening(&self) -> Levels {
-        Levels { fresh: self.fresh_ml, grey: self.grey_ml, toilet: self.toilet }
+    pub(crate) fn evening(&self) -> Level {
+        Level { fresh: self.fresh_ml, grey: self.grey_ml, toilet: self.toilet }
     }
 
     #[inline]
@@ -150,7 +157,7 @@ impl DayOf {
 }
 
 /// All vessels of each kind together.
-pub(super) fn opened(setup: &Setup) -> (Rooms, Levels) {
+pub(super) fn opened(setup: &Setup) -> (Rooms, Level) {
     let sums = |tanks: &[Tank]| {
         tanks.iter().map(|tank| tank.sound()).fold((0, 0), |(holds, opening): (u64, u64), tank| {
             (holds.saturating_add(tank.capacity_ml), opening.saturating_add(tank.opening_ml))
@@ -158,16 +165,16 @@ pub(super) fn opened(setup: &Setup) -> (Rooms, Levels) {
     };
     let (fresh, grey, toilet) = (sums(&setup.fresh), sums(&setup.grey), sums(setup.toilet.as_slice()));
     let rooms = Rooms {
-        holds: Levels { fresh: fresh.0, grey: grey.0, toilet: toilet.0 },
+        holds: Level { fresh: fresh.0, grey: grey.0, toilet: toilet.0 },
         has_grey: !setup.grey.is_empty(),
         has_toilet: setup.toilet.is_some(),
     };
-    (rooms, Levels { fresh: fresh.1, grey: grey.1, toilet: toilet.1 })
+    (rooms, Level { fresh: fresh.1, grey: grey.1, toilet: toilet.1 })
 }
 
 /// One day, of which so much is asked.
 #[inline]
-pub(super) fn step(rooms: &Rooms, before: Levels, day: &Day, asks: Use) -> DayOf {
+pub(crate) fn step(rooms: &Rooms, before: Level, day: &Day, asks: Use) -> DayOf {
     let used_ml = if day.refill { asks.fresh_ml } else { asks.fresh_ml.min(before.fresh) };
     let fresh_ml = if day.refill { rooms.holds.fresh } else { before.fresh - used_ml };
     let grey_ml = if used_ml == asks.fresh_ml { asks.grey_ml } else { asks.grey_ml * used_ml / asks.fresh_ml.max(1) };
@@ -209,7 +216,7 @@ fn collect(is_kept: bool, holds: u64, before: u64, comes: u64, empties: bool) ->
     Collected { added, emptied: 0, over: all - level, level }
 }
 
-fn note(short: &mut Option<Short>, day: usize, by_ml: u64) {
+pub(super) fn note(short: &mut Option<Short>, day: usize, by_ml: u64) {
     if by_ml == 0 {
         return;
     }
@@ -218,7 +225,7 @@ fn note(short: &mut Option<Short>, day: usize, by_ml: u64) {
     short.days += 1;
 }
 
-fn first_of([fresh, grey, toilet]: [Option<Short>; 3]) -> Option<First> {
+pub(super) fn first_of([fresh, grey, toilet]: [Option<Short>; 3]) -> Option<First> {
     let all = [(Vessel::Fresh, fresh), (Vessel::Grey, grey), (Vessel::Toilet, toilet)];
     let days = || all.iter().filter_map(|(vessel, short)| Some((short.as_ref()?.day, *vessel)));
     let (day, vessel) = days().min()?;

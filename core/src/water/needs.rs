@@ -17,7 +17,7 @@ use super::constants::{
 };
 use crate::energy::{sound, within};
 use crate::explain::Source;
-use crate::plan::{Estimate, Per};
+use crate::plan::{Estimate, Id, Per, WaterUse};
 
 /// A use of fresh water.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,6 +49,28 @@ impl Need {
     /// Times a day that are counted unless said otherwise: 1 of what is daily, 0 of the rest.
     pub fn usual_times(&self) -> f64 {
         f64::from(u8::from(self.often == Often::Day))
+    }
+
+    /// It as a use of a plan: what is not daily comes once a week, a pet drinks every day.
+    ///
+    /// ```
+    /// use kerbstead_core::water::needs::NEEDS;
+    /// let drinking = NEEDS[0].to_use(7, "Drinking".to_owned());
+    /// assert!(drinking.is_drunk && drinking.litres_per_day.high() == 3.7);
+    /// assert_eq!(NEEDS[7].to_use(8, "Shower".to_owned()).times_per_week, Some(1.0));
+    /// ```
+    pub fn to_use(&self, id: Id, name: String) -> WaterUse {
+        let is_daily = self.often == Often::Day || self.key == "pet-of-ten-kg";
+        WaterUse {
+            id,
+            name,
+            litres_per_day: self.litres,
+            per: self.whom,
+            to_grey_percent: self.grey_share * 100.0,
+            times_per_week: (!is_daily).then_some(1.0),
+            is_drunk: self.key == "drinking",
+            ..WaterUse::default()
+        }
     }
 }
 
@@ -172,6 +194,20 @@ pub fn drinking_l(who: Drinker, air_c: f64, work_h: f64, effort: Effort) -> Esti
         day_l(likely_l * (1.0 + heat), quarts_per_h),
         day_l(high_l * (1.0 + 2.0 * heat), quarts_per_h + WORK_QUARTS_OFF),
     ])
+}
+
+/// How many times as much is drunk on a day whose air gets so warm, with so many hours of work, as in temperate air at rest; in
+/// temperate air where the heat is not known.
+///
+/// ```
+/// use kerbstead_core::water::needs::{Effort, heat_factor};
+/// assert_eq!(heat_factor(None, 0.0, Effort::Moderate), 1.0);
+/// assert_eq!(heat_factor(Some(30.0), 0.0, Effort::Moderate), 1.5);
+/// assert!(heat_factor(Some(30.0), 4.0, Effort::Hard) > 2.0);
+/// ```
+pub fn heat_factor(high_c: Option<f64>, work_h: f64, effort: Effort) -> f64 {
+    let likely = |air_c: f64, work_h: f64| drinking_l(Drinker::Any, air_c, work_h, effort).likely();
+    likely(high_c.unwrap_or(TEMPERATE_C), work_h) / likely(TEMPERATE_C, 0.0)
 }
 
 /// Quarts in an hour of work. Source: TB MED 507, see [`WORK_QUARTS_PER_H`].

@@ -18,7 +18,7 @@
 //! ```
 
 use super::constants::SIZE_STEP_ML;
-use super::course::{Levels, Rooms, Vessel, opened, step};
+use super::course::{Level, Rooms, Vessel, opened, step};
 use super::tanks::{Day, Setup, Use};
 
 /// How far apart stops may be.
@@ -71,25 +71,25 @@ pub fn longest_interval(setup: &Setup) -> Interval {
 
 /// What some days ask for together.
 #[derive(Clone, Copy, Default)]
-struct Asked(Levels);
+struct Asked(Level);
 
 /// What is taken just after a stop: nothing.
-const NOTHING_TAKEN: Levels = Levels { fresh: 0, grey: 0, toilet: 0 };
+const NOTHING_TAKEN: Level = Level { fresh: 0, grey: 0, toilet: 0 };
 
 impl Asked {
     fn with(self, ask: &Use) -> Self {
-        let Levels { fresh, grey, toilet } = self.0;
-        Self(Levels { fresh: fresh + ask.fresh_ml, grey: grey + ask.grey_ml, toilet: toilet + ask.toilet })
+        let Level { fresh, grey, toilet } = self.0;
+        Self(Level { fresh: fresh + ask.fresh_ml, grey: grey + ask.grey_ml, toilet: toilet + ask.toilet })
     }
 
     fn without(self, ask: &Use) -> Self {
-        let Levels { fresh, grey, toilet } = self.0;
-        Self(Levels { fresh: fresh - ask.fresh_ml, grey: grey - ask.grey_ml, toilet: toilet - ask.toilet })
+        let Level { fresh, grey, toilet } = self.0;
+        Self(Level { fresh: fresh - ask.fresh_ml, grey: grey - ask.grey_ml, toilet: toilet - ask.toilet })
     }
 
     /// What does not fit beside what is taken already: of the cans what has gone from them, of the others what is in them.
-    fn too_much(self, rooms: &Rooms, taken: Levels) -> Option<Vessel> {
-        let Levels { fresh, grey, toilet } = self.0;
+    fn too_much(self, rooms: &Rooms, taken: Level) -> Option<Vessel> {
+        let Level { fresh, grey, toilet } = self.0;
         let holds = rooms.holds;
         match () {
             () if fresh + taken.fresh > holds.fresh => Some(Vessel::Fresh),
@@ -101,8 +101,8 @@ impl Asked {
 }
 
 /// The first day that no longer holds without any stop, and why.
-fn first_too_much(rooms: &Rooms, opening: Levels, asks: &[Use]) -> Option<(usize, Vessel)> {
-    let taken = Levels { fresh: rooms.holds.fresh - opening.fresh, ..opening };
+fn first_too_much(rooms: &Rooms, opening: Level, asks: &[Use]) -> Option<(usize, Vessel)> {
+    let taken = Level { fresh: rooms.holds.fresh - opening.fresh, ..opening };
     let mut sum = Asked::default();
     asks.iter().enumerate().find_map(|(day, ask)| {
         sum = sum.with(ask);
@@ -127,7 +127,7 @@ pub struct Extra {
 /// From one filling to the next what is asked for must fit, and nothing else matters: the most of these sums is the answer.
 pub fn least_extra(setup: &Setup) -> Extra {
     let (rooms, opening) = opened(setup);
-    let mut lacks = Levels::default();
+    let mut lacks = Level::default();
     // What is used of fresh water since the cans were full, what is in the others.
     let (mut used, mut in_it) = (rooms.holds.fresh - opening.fresh, opening);
     for day in &setup.days {
@@ -185,7 +185,7 @@ pub fn fewest_stops(setup: &Setup) -> Option<Vec<usize>> {
 /// What is on board in an evening, and how it came about.
 #[derive(Clone, Copy)]
 struct Way {
-    levels: Levels,
+    levels: Level,
     stops: u32,
     /// Position of its last stop among all that were tried.
     last: usize,

@@ -3,7 +3,9 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::input::{Input, Level};
+use super::course::{DayOf, Level, step};
+use super::input::{Aboard, Input, Meter, units};
+use super::tanks::Day as Place;
 use crate::run::Day;
 
 /// One day of the water. `opening + filled - used = closing`, for fresh water.
@@ -26,6 +28,12 @@ pub struct WaterDay {
     pub grey_l: f64,
     /// Used water for which there was no room.
     pub grey_over_l: f64,
+    /// Person-days in the toilets in the evening.
+    pub toilet_days: f64,
+    /// Person-days for which they had no room.
+    pub toilet_over_days: f64,
+    /// Litres in the toilets in the evening.
+    pub toilet_l: f64,
 }
 
 /// The water as the run went.
@@ -33,42 +41,48 @@ pub struct WaterDay {
 pub struct Course {
     /// Day by day, on the road.
     pub days: Vec<WaterDay>,
+    /// What was on board in the morning of each.
+    pub(super) mornings: Vec<Level>,
+    /// What each asked for, and what its place offered.
+    pub(super) places: Vec<Place>,
+    /// How warm the air got on each, in °C, where it is known.
+    pub(super) highs_c: Vec<Option<f64>>,
+    meter: Meter,
 }
 
 impl Course {
-    /// One day.
-    pub fn step(&mut self, level: Level, input: &Input, day: &Day) -> Level {
-        let has_tap = day.offer.is_some_and(|offer| offer.water);
-        let has_drain = day.offer.is_some_and(|offer| offer.emptying);
-        let ended = water_day(day.date, level, input, has_tap, has_drain);
-        self.days.push(ended);
-        ended.level()
+    /// One day, on which the air gets so warm: in °C, where that is known.
+    pub fn step(&mut self, level: Level, input: &Input, day: &Day, high_c: Option<f64>) -> Level {
+        let asks = self.meter.next(input.wants.on(high_c), input.person_days());
+        let place = input.place(day, asks);
+        let went = step(&input.rooms, level, &place, place.asks());
+        self.days.push(WaterDay::new(day.date, level, &went, input));
+        self.mornings.push(level);
+        self.places.push(place);
+        self.highs_c.push(high_c);
+        went.evening()
     }
 }
 
 impl WaterDay {
-    /// What is on board in the evening.
-    pub(crate) fn level(&self) -> Level {
-        Level { fresh_l: self.fresh_l, grey_l: self.grey_l }
+    /// What is on board when it is most.
+    pub fn most_aboard(&self) -> Aboard {
+        Aboard { fresh_l: self.fresh_l.max(self.opening_l), grey_l: self.grey_l, toilet_l: self.toilet_l }
     }
-}
 
-/// A day: where there is a tap, the day's water comes from it and the cans are full in the evening; where there is a place
-/// to empty, used water is gone in the evening.
-pub(crate) fn water_day(on: Date, level: Level, input: &Input, has_tap: bool, has_drain: bool) -> WaterDay {
-    let used_l = if has_tap { input.use_l_per_day } else { input.use_l_per_day.min(level.fresh_l) };
-    let fresh_l = if has_tap { input.fresh_capacity_l } else { level.fresh_l - used_l };
-    let share = if input.use_l_per_day > 0.0 { used_l / input.use_l_per_day } else { 0.0 };
-    let collected_l = if has_drain { 0.0 } else { level.grey_l + input.grey_l_per_day * share };
-    let grey_l = collected_l.min(input.grey_capacity_l);
-    WaterDay {
-        on,
-        opening_l: level.fresh_l,
-        filled_l: if has_tap { fresh_l + used_l - level.fresh_l } else { 0.0 },
-        used_l,
-        missing_l: input.use_l_per_day - used_l,
-        fresh_l,
-        grey_l,
-        grey_over_l: collected_l - grey_l,
+    fn new(on: Date, morning: Level, went: &DayOf, input: &Input) -> Self {
+        Self {
+            on,
+            opening_l: units(morning.fresh),
+            filled_l: units(went.filled_ml),
+            used_l: units(went.used_ml),
+            missing_l: units(went.missing_ml),
+            fresh_l: units(went.fresh_ml),
+            grey_l: units(went.grey_ml),
+            grey_over_l: units(went.grey_over_ml),
+            toilet_days: units(went.toilet),
+            toilet_over_days: units(went.toilet_over),
+            toilet_l: input.toilet_l(went.toilet),
+        }
     }
 }

@@ -92,7 +92,7 @@ pub struct Day {
 
 impl Day {
     /// What is asked for of the own vessels.
-    pub(super) fn asks(&self) -> Use {
+    pub(crate) fn asks(&self) -> Use {
         let wants = self.wants.sound();
         match (self.away, self.public_toilet) {
             (true, _) => Use::default(),

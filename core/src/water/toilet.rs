@@ -10,12 +10,12 @@
 //! assert_eq!(cost_a_month(tank, 2, &costs).rounded(2).to_string(), "12.80");
 //! // A library, open from nine to five: sixteen hours until it opens again.
 //! let open: Vec<bool> = (0..48).map(|hour| (9..17).contains(&(hour % 24))).collect();
-//! assert_eq!(longest_wait(&open).map(|wait| wait.hours), Some(16));
+//! assert_eq!(longest_wait(&open).map(|wait| wait.count), Some(16));
 //! ```
 
 use rust_decimal::Decimal;
 
-use super::constants::{BAGS_PER_DAY, BEARABLE_H, DAYS_PER_MONTH, FAECES_L, FLUSH_L, URINE_L, VISITS_PER_DAY};
+use super::constants::{BAGS_PER_DAY, DAYS_PER_MONTH, FAECES_L, FLUSH_L, URINE_L, VISITS_PER_DAY};
 use super::needs::range;
 use crate::energy::sound;
 use crate::plan::{Estimate, Money, decimal};
@@ -55,7 +55,7 @@ pub fn person_days(way: Way) -> Option<Estimate<f64>> {
 }
 
 /// What a person and day takes of a way: litres, bags, or visits. Sources: see [`super::constants`].
-fn each_day(way: Way) -> [f64; 3] {
+pub(super) fn each_day(way: Way) -> [f64; 3] {
     let dry_l: [f64; 3] = std::array::from_fn(|at| of(URINE_L, at) + of(FAECES_L, at));
     match way {
         Way::Portable { .. } => std::array::from_fn(|at| of(dry_l, at) + of(FLUSH_L, at)),
@@ -97,33 +97,27 @@ pub fn cost_a_month(way: Way, people: u32, costs: &Costs) -> Money {
     Money::new(by_month) + costs.each_time.scaled(times)
 }
 
-/// Hours in a row without any toilet.
+/// Hours, or days, in a row without any toilet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Wait {
     /// The first of them, from 0.
-    pub from_hour: usize,
+    pub from: usize,
     /// How many.
-    pub hours: usize,
+    pub count: usize,
 }
 
-/// The longest time without one, where it is known hour by hour when a public one is open; the first of equal ones. None if one
+/// The longest time without one, where it is known hour by hour, or day by day, when a public one is open; the first of equal ones. None if one
 /// always is. What lies before the first hour and after the last is not counted.
 pub fn longest_wait(open: &[bool]) -> Option<Wait> {
-    waits(open).into_iter().reduce(|longest, wait| if wait.hours > longest.hours { wait } else { longest })
-}
-
-/// The times without one that are longer than one bears awake, 4 hours: what a plan without a toilet relies on a bottle for, or
-/// on sleep.
-pub fn hard_waits(open: &[bool]) -> Vec<Wait> {
-    waits(open).into_iter().filter(|wait| wait.hours > BEARABLE_H).collect()
+    waits(open).into_iter().reduce(|longest, wait| if wait.count > longest.count { wait } else { longest })
 }
 
 fn waits(open: &[bool]) -> Vec<Wait> {
     let mut waits: Vec<Wait> = Vec::new();
     for (hour, _) in open.iter().enumerate().filter(|(_, is_open)| !**is_open) {
         match waits.last_mut() {
-            Some(wait) if wait.from_hour + wait.hours == hour => wait.hours += 1,
-            _ => waits.push(Wait { from_hour: hour, hours: 1 }),
+            Some(wait) if wait.from + wait.count == hour => wait.count += 1,
+            _ => waits.push(Wait { from: hour, count: 1 }),
         }
     }
     waits

@@ -223,9 +223,35 @@ water-no-grey-tank = { $litres } a day become used water, and the kit has no tan
 next-water-no-grey-tank = Add a can for it: in most places it may not be poured out.
 water-no-fresh-tank = { $litres } a day are used, and the kit has no can to carry it.
 next-water-no-fresh-tank = Add a can to the kit.
+water-toilet-full = The toilet is full on { $on }, and cannot be emptied before. There is no room on { $days }.
+next-water-toilet-full = Empty it before then, carry more bags or a second tank, or stay where there is a toilet.
+water-no-toilet = Nobody has a toilet on board, and { $days } have none at the place: { $row } in a row from { $from }, { $hours } in all of which it must be found elsewhere.
+next-water-no-toilet = See below what each way of having one takes and costs, or look for places with one on those days.
+water-nothing-boils = { $litres } a day are to be boiled, and nothing in the kit heats water.
+next-water-nothing-boils = Add a kettle, a hob or a stove to the kit, or a filter instead.
+water-no-filter = { $litres } a day are to be filtered, and the kit has no filter.
+water-filters-done = The filters of the kit are done on { $on }, at { $litres } a day.
+next-water-filters-done = Add a filter to the kit, with the litres that its label says; or filter only what is drunk.
+water-cans-freeze = Water in the van may freeze on { $days }, first on { $on }: below 0 °C for up to { $hours }, down to { $coldest }.
+next-water-cans-freeze = Leave room in the cans and their lids loose, keep them off the floor and the walls, and the day’s drinking water in the bed.
+water-tank-freezes = This tank stands outside and may freeze and burst on { $days }, first on { $on }: below 0 °C for up to { $hours }, down to { $coldest }.
+next-water-tank-freezes = Drain it and its tap before those nights, or take it inside.
+water-filter-freezes = This filter may freeze on { $days }, first on { $on }: below 0 °C for up to { $hours }, down to { $coldest }. A filter that froze wet is done, even if nothing is to be seen.
+next-water-filter-freezes = Keep it dry or warm, in the bed at night, and take another way of treating water along.
 
 working-water-days = { $left } left on { $on } ÷ { $use } a day = { $days }
 working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
+working-water-drunk = { $rest } a day at rest in temperate air become { $most } on a day of { $air } with the hours of work
+working-water-least = { $planned } a person and day; people in an emergency are to have { $least } to { $most } for drinking, cooking and washing
+working-water-boil = { $litres } a day to the boil, and for { $minutes_n ->
+    [one] a minute
+   *[other] { $minutes } minutes
+} of boiling, with { $power } = { $energy }
+working-water-filters = { $life } of filters ÷ { $litres } a day = { $days }
+working-water-toilet = { $each } a person and day, for { $people_n ->
+    [one] one
+   *[other] { $people }
+} = { $days }
 
 ## Space
 
@@ -1809,6 +1835,7 @@ part-tank = is a can or tank
 part-water = uses water
 part-burner = burns: a stove, a heater
 part-fan = blows air out
+part-toilet = is a toilet
 part-paid = what came of buying it
 part-sale = will be sold
 part-kept = what it is worth if it is not sold
@@ -1934,6 +1961,7 @@ flow-receipts = Other receipts
 flow-costs = Running costs
 flow-nights = Paid nights
 flow-charging = Charging
+flow-water-stops = Stops for water
 flow-vehicle = The van itself
 flow-loans = Loans
 flow-fuel = Fuel
@@ -2243,12 +2271,108 @@ power-add-draw = Say in the kit what draws power
 
 water-plot = Fresh water in the evening of each day
 water-grey-plot = Used water in the evening of each day
+water-toilet-plot = In the toilet in the evening of each day, in days of one person
 water-facts = { $capacity } of fresh water on board when full; { $use } used a day; water on board weighs up to { $mass }.
 water-people = For how many
 water-uses = Uses of water
 water-uses-add = Add a use
 water-tanks = Cans and tanks
+water-can-empty = first empty on { $on }
+water-can-full = first full on { $on }
 water-add-tank = Add a can in the kit
+water-answers = What it comes to
+water-first-none = On the days ahead neither fresh water nor room for what was used runs out.
+water-first-fresh = Fresh water runs out first, on { $on }.
+water-first-grey = Room for used water runs out first, on { $on }.
+water-first-toilet = The toilet is full first, on { $on }.
+water-first-next = The next of the others follows after { $days }.
+water-no-stop-needed = All of it would hold without a single stop.
+water-first-stop-by = Without any stop on the way it holds until { $on }: a first one is needed by then.
+water-one-stop-does = One is enough, wherever it is.
+water-apart-fresh = After it, one every { $days } at the least, wherever they are; fresh water is what limits it.
+water-apart-grey = After it, one every { $days } at the least, wherever they are; room for used water is what limits it.
+water-apart-toilet = After it, one every { $days } at the least, wherever they are; the toilet is what limits it.
+water-lacks-fresh = With the stops there are, one more full can of { $litres } is the smallest that does.
+water-lacks-grey = With the stops there are, { $litres } more room for used water is the least that does.
+water-lacks-toilet = With the stops there are, the toilet lacks room for { $days } of one person.
+water-boiling = Boiling a day’s { $litres } takes { $energy } and some { $minutes } minutes with { $name }.
+water-boiling-by-nothing = Boiling a day’s { $litres } takes { $energy } in the water alone; nothing in the kit heats it.
+water-filter-lasts = { $name }: one lasts { $days }; the days ahead take { $needed }, and there { $has_n ->
+    [one] is one
+   *[other] are { $has }
+}.
+water-filter-idle = { $name }: nothing is filtered yet. Say of a use that it is.
+water-kept = Over the ranges of all uses, the chance that nothing falls short:
+water-short-by = Where something does, half of the time it is by { $on }.
+water-how = { $runs } runs, in each of which every use is drawn from its range. First short: fresh water in { $fresh }, room for used water in { $grey }, the toilet in { $toilet }. The same plan always gives the same answer.
+water-no-runs = There are no days ahead with water to be used.
+water-each-week = { $litres } each, { $times } times a week
+water-usual = Usual uses
+water-usual-hint = One tap adds one with its range; your own count wins over it.
+water-range-person-day = { $low } to { $high } a person and day
+water-range-day = { $low } to { $high } a day
+water-range-person-time = { $low } to { $high } a person each time
+water-range-time = { $low } to { $high } each time
+water-use-added = Added: { $name }.
+need-drinking = Drinking
+need-cooking = Cooking
+need-dishes = Washing up
+need-hands-and-face = Hands and face
+need-teeth = Teeth
+need-cleaning = Cleaning
+need-wash-from-a-bowl = Wash from a bowl
+need-shower = Shower
+need-hair = Hair
+need-laundry-by-hand = Laundry by hand
+need-pet-of-ten-kg = Pet of ten kilograms
+water-stops = Stops for water
+water-stops-hint = A tap, a service point, a friend’s garden. What is in use fills, empties and costs on its days; the others are possible, and are looked at when something falls short.
+water-stops-add = Add a stop for water
+water-every = every { $days }
+water-fewest = { $count_n ->
+    [one] One stop is enough, and none is not.
+   *[other] { $count } stops are enough, and fewer are not.
+}
+water-stops-not-enough = Even a stop at every place that has something is not enough.
+water-measure = What a can holds
+water-toilets = The toilet
+can-hint = Sizes inside, or the can weighed empty and full. What is typed stays here; the plan changes only by the button.
+can-shape = How it is measured
+can-box = a box
+can-upright = a standing cylinder
+can-lying = a lying cylinder
+can-weighed = by weighing
+can-length = Length inside
+can-width = Width inside
+can-height = Height inside
+can-diameter = Diameter inside
+can-filled = Filled to a height of (may stay empty)
+can-empty = Weighs empty
+can-full = Weighs full
+can-water = Temperature of the water (may stay empty)
+can-waiting = Fill in the sizes.
+can-no-water = Full it must weigh more than empty.
+can-holds = It holds { $litres }. Where it can freeze through, { $frost } at the most leave room for the ice; the lid stays loose.
+can-filled-so = Filled so high, there are { $litres } in it.
+can-of-kit = Can of the kit
+can-take = Take it as what this can holds
+can-taken = { $name } holds { $litres } now.
+can-no-can = The kit has no can yet.
+toilet-way = Way
+toilet-lasts = Until it is full or gone
+toilet-month = A month
+toilet-portable = portable, flushed
+toilet-dry = dry
+toilet-bags = bags
+toilet-public = none, and public ones
+toilet-never-full = does not fill
+toilet-days = { $likely } ({ $low } to { $high })
+toilet-up-to = { $cost } where each visit is paid, nothing where none is
+toilet-hint = For everybody on board. What is not in the kit is taken with usual sizes and rough prices; what people leave is WHO’s range. Which it is, is yours to choose.
+toilet-add = Choose one in the kit
+toilet-no-road = Without a route there are no days to look at.
+toilet-always = The place has a toilet on all { $days } ahead.
+toilet-without = Of { $days } ahead, { $public } have a toilet at the place. The most in a row without one are { $row } from { $from }, { $hours } in all.
 
 ## Route, its page
 
@@ -2600,6 +2724,8 @@ move-more-cans = Take one more: { $name }
 move-heat-at-night = Leave the heater on at night, by its thermostat
 move-close-cab = Hang a curtain before the cab
 move-open-more = Leave more open at night
+move-water-stop = Stop there for water on { $on }: { $name }
+move-water-stop-always = Stop there for water whenever it comes: { $name }
 move-less-water = Use less water for it: { $name }
 move-lighter = Take one a third lighter: { $name }
 move-smaller = Take one that is smaller by a seventh each way: { $name }
@@ -2783,6 +2909,7 @@ likely-of-mains = How long there is a socket: { $name }
 likely-of-use = How much it draws: { $name }
 likely-of-often = How often it is used: { $name }
 likely-of-water = How much water it takes: { $name }
+likely-of-toilet = How much people leave in the toilet: { $name }
 likely-of-mass = What it weighs: { $name }
 likely-of-task-hours = How long it takes: { $name }
 likely-of-clouds = How bright the days are

@@ -3,8 +3,8 @@
 use kerbstead_core::explain::Figure;
 use kerbstead_core::money::{are_paid, purchase_price};
 use kerbstead_core::plan::{
-    Edit, Field, Id, Item, List, Need, Obtain, Path, Plain, Plan, STARTERS, Wrong, field, matching, starter_item,
-    typed_value,
+    Edit, Field, Group, Id, Item, List, Need, Obtain, Path, Plain, Plan, STARTERS, Wrong, field, matching,
+    starter_item, typed_value,
 };
 use serde_json::json;
 
@@ -449,8 +449,18 @@ const MORE_BURNER: &[&str] =
     &["burner/burns_hours", "burner/lit_from_hour", "burner/heat_percent", "burner/fuel_price"];
 const FAN: &[&str] = &["fan/blows_m3_h"];
 const TANK: &[&str] = &["tank/holds", "tank/capacity_l", "tank/opening_percent"];
+const TOILET: &[&str] = &["toilet/way", "toilet/waste_l", "toilet/lasts_months", "toilet/each_time"];
 const WATER: &[&str] = &["water/litres_per_day", "water/to_grey_percent"];
 const SALE: &[&str] = &["sale/price", "sale/on", "sale/outcome/happened", "sale/outcome/on", "sale/outcome/amount"];
+
+/// What a water filter is good for, among what is for water and wherever it is stated.
+fn filter(id: Id) -> View {
+    let app = App::here();
+    let may_filter = move || {
+        app.plan(|plan| plan.item(id).is_some_and(|item| item.group == Group::Water || item.filters_l.is_some()))
+    };
+    live::when(may_filter, move || fields(&Path::entry("kit", id), &["filters_l"]))
+}
 
 /// Everything about an item; what most items lack stays folded away.
 fn body(id: Id) -> View {
@@ -464,7 +474,9 @@ fn body(id: Id) -> View {
         optional(&item, "tank", [TANK, &[]], "part-tank"),
         optional(&item, "burner", [BURNER, MORE_BURNER], "part-burner"),
         optional(&item, "fan", [FAN, &[]], "part-fan"),
+        optional(&item, "toilet", [TOILET, &[]], "part-toilet"),
         optional(&item, "water", [WATER, &[]], "part-water"),
+        filter(id),
         optional(&item, "paid", [PAID, &[]], "part-paid"),
         optional(&item, "returned", [RETURNED, &[]], "part-returned"),
         optional(&item, "sale", [SALE, &[]], "part-sale"),

@@ -146,5 +146,6 @@ fn key_of(what: What) -> &'static str {
         What::TaskHours => "likely-of-task-hours",
         What::Clouds => "likely-of-clouds",
         What::DryDays => "likely-of-dry-days",
+        What::Toilet => "likely-of-toilet",
     }
 }

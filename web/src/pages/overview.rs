@@ -169,7 +169,9 @@ pub(super) fn part_label(path: &Path) -> String {
         (Some(field), _) => field_label(field),
         (None, "outcome") => t!("part-outcome"),
         (None, "returned") => t!("part-returned"),
-        (None, part @ ("draw" | "store" | "panel" | "tank" | "water" | "paid" | "sale")) => t(&format!("part-{part}")),
+        (None, part @ ("draw" | "store" | "panel" | "tank" | "toilet" | "water" | "paid" | "sale")) => {
+            t(&format!("part-{part}"))
+        }
         (None, _) => path.to_string(),
     }
 }

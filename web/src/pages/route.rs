@@ -40,6 +40,7 @@ const OFFERS: &[&str] = &[
     "offers/water",
     "offers/emptying",
     "offers/toilet",
+    "offers/toilet_emptying",
     "offers/shower",
     "offers/laundry",
     "offers/rubbish",

@@ -1,28 +1,40 @@
-//! Litres by day, the cans and the uses.
+//! Litres by day, what they come to, uses, stops, cans and toilets.
+
+mod answers;
+mod measure;
+mod stops;
+mod toilets;
+mod uses;
 
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Id, List, Path, Plan, Quantity};
-use serde_json::json;
+use kerbstead_core::plan::{Path, Quantity, TankKind};
 
+use self::answers::Asking;
 use super::{balance_head, section};
 use crate::el::{View, all, el, fragment};
 use crate::live;
 use crate::locale::words;
-use crate::parts::{Entries, PlotData, field, fields};
+use crate::parts::{PlotData, field};
 use crate::route::Page;
 use crate::state::App;
 
 /// The page.
 pub fn water() -> View {
+    let asking = Asking::of(App::here());
     fragment()
         .put(balance_head(Balance::Water))
         .put(plot("water-plot", true, |day| day.fresh_l, |report| report.fresh_capacity_l))
         .put(plot("water-grey-plot", false, |day| day.grey_l, |report| report.grey_capacity_l))
+        .put(plot("water-toilet-plot", false, |day| day.toilet_days, |report| report.toilet_capacity_days))
         .put(facts())
+        .put(section(key!("water-answers"), answers::answers(asking)))
         .put(section(key!("water-people"), field(Path::section("people"))))
-        .put(section(key!("water-uses"), uses()))
-        .put(section(key!("water-tanks"), tanks()))
+        .put(section(key!("water-uses"), uses::uses()))
+        .put(section(key!("water-stops"), stops::stops(asking)))
+        .put(section(key!("water-tanks"), tanks(asking)))
+        .put(section(key!("water-measure"), measure::measure()))
+        .put(section(key!("water-toilets"), toilets::toilets()))
         .done()
 }
 
@@ -39,7 +51,7 @@ fn plot(title: &'static str, low_matters: bool, level: OfDay, capacity: OfReport
                 from: report.days.first().map_or(assessment.starts_on, |day| day.on),
                 values: report.days.iter().map(level).collect(),
                 per_day: 1,
-                quantity: Some(Quantity::VolumeL),
+                quantity: Some(if title == "water-toilet-plot" { Quantity::Days } else { Quantity::VolumeL }),
                 floor: 0.0,
                 ceiling: Some(capacity(report)),
                 low_matters,
@@ -70,22 +82,7 @@ fn facts() -> View {
     el("p").put(live::text(facts)).done()
 }
 
-fn uses() -> View {
-    fn line(plan: &Plan, id: Id) -> (String, String) {
-        let entry = plan.water_uses.iter().find(|entry| entry.id == id);
-        entry.map_or_else(Default::default, |entry| {
-            let litres = words(|words| words.measure(entry.litres_per_day.likely(), Quantity::VolumeL));
-            (entry.name.clone(), litres)
-        })
-    }
-    fn body(id: Id) -> View {
-        let names = &["name", "litres_per_day", "per", "to_grey_percent"];
-        fields(&Path::entry("water_uses", id), names)
-    }
-    Entries { list: List::WaterUses, line, body, fresh: || json!({}), add: key!("water-uses-add") }.show()
-}
-
-fn tanks() -> View {
+fn tanks(asking: Asking) -> View {
     let app = App::here();
     let lines = live::memo(move || {
         app.plan(|plan| {
@@ -93,17 +90,25 @@ fn tanks() -> View {
             tanks
                 .map(|(item, tank)| {
                     let litres =
-                        words(|words| words.measure(tank.capacity_l * f64::from(item.quantity), Quantity::VolumeL));
-                    (item.id, item.name.clone(), litres)
+                        words(|words| words.measure(tank.capacity_l * f64::from(item.kept()), Quantity::VolumeL));
+                    (item.id, item.name.clone(), litres, tank.holds)
                 })
                 .collect::<Vec<_>>()
         })
     });
     let rows = move || {
-        all(lines.get().into_iter().map(|(id, name, litres)| {
+        all(lines.get().into_iter().map(|(id, name, litres, holds)| {
+            let done = asking.can(id).map(|on| {
+                let figures = vec![("on", Figure::Date(on))];
+                match holds {
+                    TankKind::Fresh => tell!("water-can-empty", &figures),
+                    TankKind::Grey => tell!("water-can-full", &figures),
+                }
+            });
+            let value = std::iter::once(litres).chain(done).collect::<Vec<_>>().join(", ");
             el("li")
                 .put(el("a").attr("href", format!("{}/{id}", Page::Kit.link())).put(name))
-                .put(el("span").put(litres))
+                .put(el("span").put(value))
                 .done()
         }))
     };

@@ -104,7 +104,7 @@ const NEAR_EURO: [&str; 4] = ["EUR", "USD", "GBP", "CHF"];
 
 /// Whether the rough prices of this tool mean anything in a currency: they are meant in euro, and are taken as they
 /// stand for EUR, USD, GBP and CHF only.
-pub(super) fn has_rough_prices(currency: &str) -> bool {
+pub(crate) fn has_rough_prices(currency: &str) -> bool {
     NEAR_EURO.contains(&currency)
 }
 
