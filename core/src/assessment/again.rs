@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::{Balance, Margin, Moment, Standing, Verdict};
+use super::{Balance, Margin, Moment, Standing, Verdict, around};
 use crate::days::Work;
 use crate::energy::run::Course;
 use crate::plan::{Item, Money, Obtain, Plan};
@@ -29,6 +29,8 @@ pub struct Again {
     as_of: Date,
     work: Work,
     skies: KnownSkies,
+    electrics: power::Input,
+    course: Course,
     power: Outlined,
     space: Outlined,
     outcome: Outcome,
@@ -121,10 +123,12 @@ impl Again {
         let skies = KnownSkies::new(dated, &road);
         let electrics = power::Input::beneath(dated, &road, &skies.over(dated, &road));
         let walked = run::walk_with(dated, as_of, &timeline, Some(&electrics));
-        let power = of_power(dated, as_of, &timeline, &electrics, walked.power.as_ref());
+        let (walked, course) = without_power(walked);
+        let power = of_power(dated, as_of, &timeline, &electrics, &course);
         let space = of_space(dated, &Placed::new(dated));
-        let outcome = of_rest(dated, as_of, &timeline, walked, work, power, space);
-        Self { plan: plan.clone(), as_of, work: work.clone(), skies, power, space, outcome }
+        let served = around::served(dated, &electrics, &course);
+        let outcome = of_rest(dated, as_of, &timeline, walked, work, (power, space), &served);
+        Self { plan: plan.clone(), as_of, work: work.clone(), skies, electrics, course, power, space, outcome }
     }
 
     /// What the plan itself comes to.
@@ -142,24 +146,28 @@ impl Again {
         let road: Vec<&Day> = timeline.road().collect();
         let electrics = (!is_same_power).then(|| power::Input::beneath(plan, &road, &self.skies.over(plan, &road)));
         let walked = run::walk_with(plan, as_of, &timeline, electrics.as_ref());
-        let power = match &electrics {
-            Some(electrics) => of_power(plan, as_of, &timeline, electrics, walked.power.as_ref()),
-            None => self.power,
+        let (walked, course) = without_power(walked);
+        let (power, served) = match &electrics {
+            Some(electrics) => {
+                let power = of_power(plan, as_of, &timeline, electrics, &course);
+                (power, around::served(plan, electrics, &course))
+            }
+            // What the work needs may be other things of the same.
+            None => (self.power, around::served(plan, &self.electrics, &self.course)),
         };
         let space = if is_same_space(&self.plan, changed) { self.space } else { of_space(plan, &Placed::new(plan)) };
-        of_rest(plan, as_of, &timeline, walked, work, power, space)
+        of_rest(plan, as_of, &timeline, walked, work, (power, space), &served)
     }
 }
 
-fn of_power(
-    plan: &Plan,
-    as_of: Date,
-    timeline: &Timeline,
-    electrics: &power::Input,
-    course: Option<&Course>,
-) -> Outlined {
-    let nothing = Course::default();
-    let report = power::report(plan, as_of, timeline, electrics, course.unwrap_or(&nothing));
+/// A walk, and apart from it the course of the stores, if it was walked.
+fn without_power(mut walked: run::Walked) -> (run::Walked, Course) {
+    let course = walked.power.take().unwrap_or_default();
+    (walked, course)
+}
+
+fn of_power(plan: &Plan, as_of: Date, timeline: &Timeline, electrics: &power::Input, course: &Course) -> Outlined {
+    let report = power::report(plan, as_of, timeline, electrics, course);
     Outlined::of(Balance::Power, &report.standing)
 }
 
@@ -173,10 +181,11 @@ fn of_rest(
     timeline: &Timeline,
     walked: run::Walked,
     work: &Work,
-    power: Outlined,
-    space: Outlined,
+    (power, space): (Outlined, Outlined),
+    served: &[bool],
 ) -> Outcome {
-    let money = money::report(plan, as_of, timeline, walked.money);
+    let signal = signal::report(plan, as_of, timeline, &signal::Around { inside_c: &[], served });
+    let money = money::report(plan, as_of, timeline, walked.money, &signal.unearned());
     let load = load::report(plan, as_of, timeline, &Placed::new(plan), &walked.supply, &walked.water.days);
     let water = water::report(plan, as_of, timeline, &walked.supply, walked.water);
     let days = days::report(plan, as_of, work, &run::for_days(plan, as_of, &money));
@@ -189,7 +198,7 @@ fn of_rest(
             space,
             Outlined::of(Balance::Load, &load.standing),
             Outlined::of(Balance::Warmth, &warmth::report(plan, as_of, timeline).standing),
-            Outlined::of(Balance::Signal, &signal::report(plan, as_of, timeline).standing),
+            Outlined::of(Balance::Signal, &signal.standing),
         ],
         cash: cash_ahead(&money, as_of),
         road_cost_per_day: money.road_cost_per_day,

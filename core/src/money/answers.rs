@@ -28,6 +28,7 @@ pub fn answer(plan: &Plan, flow: &Flow, happened: bool) -> Option<Edit> {
         | FlowGroup::Costs
         | FlowGroup::Nights
         | FlowGroup::Charging
+        | FlowGroup::Data
         | FlowGroup::Fuel
         | FlowGroup::Receipts => return None,
     };

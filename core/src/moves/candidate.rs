@@ -68,6 +68,12 @@ pub enum Change {
     LeaveTaskOut,
     /// A tool that nobody has is hired.
     HireTool,
+    /// A contract of the list is put in use.
+    TakeContract,
+    /// A contract is used no longer.
+    EndContract,
+    /// Less data is used for something.
+    LessData,
 }
 
 words!(Change {
@@ -75,7 +81,8 @@ words!(Change {
     Sell = "sell", AskLess = "ask_less", Leave = "leave", Stop = "stop", ChargeLonger = "charge_longer",
     UseLess = "use_less", HangElsewhere = "hang_elsewhere", MoreCans = "more_cans", LessWater = "less_water",
     Lighter = "lighter", Smaller = "smaller", MoveIt = "move_it", TaskLater = "task_later",
-    LeaveTaskOut = "leave_task_out", HireTool = "hire_tool",
+    LeaveTaskOut = "leave_task_out", HireTool = "hire_tool", TakeContract = "take_contract", EndContract = "end_contract",
+    LessData = "less_data",
 });
 
 /// The changes that are found for a plan.
@@ -104,7 +111,8 @@ impl<'a> Found<'a> {
                 Balance::Days => crate::days::moves(&mut found),
                 Balance::Space => crate::space::moves(&mut found),
                 Balance::Load => crate::load::moves(&mut found),
-                Balance::Warmth | Balance::Signal => {}
+                Balance::Signal => crate::signal::moves(&mut found),
+                Balance::Warmth => {}
             }
         }
         found.candidates.truncate(super::constants::MOST_TRIED);

@@ -89,6 +89,9 @@ impl Move {
             Change::TaskLater => "move-task-later",
             Change::LeaveTaskOut => "move-leave-task-out",
             Change::HireTool => "move-hire-tool",
+            Change::TakeContract => "move-take-contract",
+            Change::EndContract => "move-end-contract",
+            Change::LessData => "move-less-data",
         };
         let mut figures = vec![("name", Figure::Name(self.name.clone()))];
         figures.extend(self.on.map(|on| ("on", Figure::Date(on))));

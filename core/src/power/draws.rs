@@ -7,7 +7,7 @@ use super::constants::{
 use crate::energy::draw::{Days, Draw as Engine, Need, Span};
 use crate::energy::fridge::{Box, Fridge};
 use crate::energy::heat::{Heating, boiling_c};
-use crate::plan::{Draw, DrawDays, Item, Works};
+use crate::plan::{Draw, Item, Works};
 use crate::run::Day;
 
 /// A draw of all that is kept of an item, on a store by its position, along the days of a run.
@@ -21,7 +21,7 @@ pub(super) fn of_plan(item: &Item, draw: &Draw, store: usize, days: &[&Day], alt
         outlet: draw.outlet,
         need: Need::Duty(0.0),
         duty: draw.duty_percent.map_or(1.0, |duty| duty.likely() / 100.0),
-        days: Days::These(days.iter().map(|day| is_used(draw.days, day)).collect()),
+        days: Days::These(days.iter().map(|day| draw.days.has(day)).collect()),
         chance: draw.used_percent.map_or(1.0, |percent| percent / 100.0),
         store,
         may_move: draw.may_move,
@@ -51,17 +51,6 @@ fn of_all(one: Fridge, power_w: f64) -> Fridge {
         holds_wh_k: one.holds_wh_k * times,
         opening_w: one.opening_w * times,
         ..one
-    }
-}
-
-fn is_used(days: DrawDays, day: &Day) -> bool {
-    let is_driving = day.drive_hours > 0.0;
-    match days {
-        DrawDays::Every => true,
-        DrawDays::Working => day.is_working,
-        DrawDays::Free => !day.is_working,
-        DrawDays::Driving => is_driving,
-        DrawDays::Standing => !is_driving,
     }
 }
 

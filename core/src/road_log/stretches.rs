@@ -173,7 +173,10 @@ impl<'a> Road<'a> {
     pub fn spending(&self, a_day: Money) -> Evidence {
         let flows = money::Input::new(self.plan, self.as_of, self.timeline).flows;
         let is_running = |group: FlowGroup| {
-            matches!(group, FlowGroup::Costs | FlowGroup::Nights | FlowGroup::Charging | FlowGroup::Fuel)
+            matches!(
+                group,
+                FlowGroup::Costs | FlowGroup::Nights | FlowGroup::Charging | FlowGroup::Data | FlowGroup::Fuel
+            )
         };
         let counts = self.counts(|reading| reading.cash.map(Money::to_plot));
         self.evidence(&counts, |first, second, days| {

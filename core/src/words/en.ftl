@@ -138,6 +138,9 @@ money-without-price = { $count_n ->
 }
 next-money-without-price = A rough price is better than none.
 money-overlap = Home and road are paid for at the same time: { $home } for the home once you have left, { $road } for the road before.
+money-pay-at-risk = Some { $amount } of the incomes hang on hours of work until { $by } that lack signal, power or a bearable temperature. Without them, cash is lowest on { $lowest_on }: { $lowest }.
+money-pay-breaks-floor = Some { $amount } of the incomes hang on hours of work until { $by } that lack signal, power or a bearable temperature. Without them, cash falls below the floor: { $lowest } on { $lowest_on }.
+next-money-pay-at-risk = See on the page of signal which hours those are.
 next-money-overlap = End the one earlier or begin the other later, if the contracts let you.
 money-sales-unlikely = { $count_n ->
     [one] One sale is less likely than not and is not counted on; it would bring { $amount }.
@@ -231,13 +234,15 @@ working-water-mass = { $capacity } of fresh water × 0.998 kg/L = { $mass }
 
 standing-short-width = It does not fit as it stands. What is wrong is told below.
 standing-short-warmer = Too cold on { $when }; { $margin } too cold at worst.
-standing-short-data = Out of data on { $when }; { $margin } too little at worst.
+standing-short-data = First short on { $when }; { $margin } of data too little at worst.
+standing-short-work = Data lasts. The first hour of work that lacks something is on { $when }.
+standing-short-from = It does not work out from { $when } on.
 standing-spare-warmer = { $margin } warmer than must be in the coldest night.
 standing-spare-data = { $margin } left at the end of the tightest period.
 standing-short-mass = Too heavy from { $when }; { $margin } too much at worst.
 standing-spare-mass = { $margin } may still come in on the heaviest day.
 standing-spare-width = It fits. { $margin } beyond the width you walk with, at the narrowest.
-standing-spare-placed = It fits as it stands.
+standing-spare-placed = It works out as it stands.
 
 space-larger-than-van = { $name } is { $by } larger than the van, however it is turned.
 next-space-larger-than-van = Measure both again. If it is right, it stays at home, or it comes apart.
@@ -1937,6 +1942,7 @@ flow-receipts = Other receipts
 flow-costs = Running costs
 flow-nights = Paid nights
 flow-charging = Charging
+flow-data = Data
 flow-vehicle = The van itself
 flow-loans = Loans
 flow-fuel = Fuel
@@ -2607,6 +2613,9 @@ move-move-it = Put it elsewhere in the van: { $name }
 move-task-later = Do it on the road: { $name }
 move-leave-task-out = Do not do it at all: { $name }
 move-hire-tool = Hire it: { $name }
+move-take-contract = Take this contract for data: { $name }
+move-end-contract = Do without this contract for data: { $name }
+move-less-data = Use less data for it: { $name }
 problem-counted-twice = The same was counted at { $at } already; this count is the one that counts. If it is of another time, change the hour.
 problem-more-than-fits = This is more than all of them hold, { $most }. Check the count, or what the cans hold.
 problem-odometer-back = On { $on } the van had driven { $before }, which is farther. Check both.
@@ -2856,4 +2865,31 @@ warmth-too-cold = It is { $inside } inside on { $at }; the bedding is for { $lea
 }
 warmth-too-cold-next = Warmer bedding, a heater with its cautions, more on the walls, or a milder place.
 signal-no-contract = Some { $month } are used in a month, and no contract is in use.
-signal-no-contract-next = Add a contract, or say which one is in use.
+next-signal-no-contract = Add a contract, or say which one is in use.
+signal-runs-out = Data runs out on { $on }; { $missing } too little until the allowance begins anew.
+next-signal-runs-out = Use less of what takes most, load it where there is a network of the house, or take a larger contract.
+signal-may-run-out = If as much is used as may be, data runs out on { $on }; { $missing } too little until the allowance begins anew.
+signal-slow-for-all = The allowance is used up on { $on }. What comes after it, { $rate }, is still enough for all that you use.
+signal-slow-for-some = The allowance is used up on { $on }. What comes after it, { $rate }, is enough for { $serves } of your { $of } uses.
+next-signal-slow = Do what needs a fast line before then, or use less.
+signal-paid-beyond = The allowance is used up on { $on }. What is used beyond it costs { $amount } in all, at worst { $day } in a day.
+next-signal-paid-beyond = Compare that with a larger contract. The money counts it.
+signal-cheaper-set = In the month with most data, these would be enough and cost { $saves } less: { $names }.
+next-signal-cheaper-set = Look at how long each contract binds you before you change.
+signal-hours-without-signal = { $hours } of work are without signal, most of them here: { $name }. Their pay is { $pay }.
+signal-hours-weak = { $hours } of work have a weak signal only, which is not enough, most of them here: { $name }. Their pay is { $pay }.
+next-signal-hours-signal = Work on other days or elsewhere, or take work along that needs no signal.
+signal-hours-without-power = { $hours } of work are without power, most of them here: { $name }. Their pay is { $pay }.
+next-signal-hours-power = See the page of power: charge before, or draw less.
+signal-hours-unbearable = { $hours } of work are too cold or too hot inside, most of them here: { $name }. Their pay is { $pay }.
+next-signal-hours-unbearable = Work at other hours of the day, or elsewhere. See the page of warmth.
+signal-hours-unknown = { $hours } of work are where it is not known whether they can be done, at { $places_n ->
+    [one] one place
+   *[other] { $places } places
+}, most of them here: { $name }. Their pay is { $pay }.
+next-signal-hours-unknown = Ask those who were there, and say on the route what signal there is.
+signal-nothing-powered = Nothing that the work needs draws power in the kit.
+next-signal-nothing-powered = Say what must have power for it, or put it under the heading of work.
+working-signal-month = { $uses } uses, each its hours or pieces × what one takes, over { $days } from { $from }: { $low } to { $high }, likely { $likely }
+working-signal-left = allowance − what is used of it until { $on } = { $left }
+working-signal-pay = { $lost } of { $wanted } × { $pay } = { $certain }; { $unknown_hours } not known × { $pay } = { $unknown }
