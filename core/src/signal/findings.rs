@@ -6,7 +6,7 @@ use serde::Serialize;
 use super::hours::Cause;
 use super::input::Input;
 use super::report::{Ahead, Report};
-use super::work::{AtRisk, powered};
+use super::work::{AtRisk, OfCause, OfPlace, powered};
 use crate::assessment::{Moment, Say, Severity};
 use crate::explain::{Figure, Figures};
 use crate::plan::{Id, List, Money, Plan, Quantity};
@@ -77,10 +77,11 @@ pub enum Finding {
         hours: f64,
         /// Their pay.
         pay: Money,
-        /// The place where most of them are, and its name; 0 for none.
+        /// The first day that has any.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        on: Date,
+        /// The place where most of them are; 0 for none.
         place: Id,
-        /// Its name.
-        name: String,
         /// Whether that is a stay and no day of the week.
         is_stay: bool,
     },
@@ -92,10 +93,11 @@ pub enum Finding {
         pay: Money,
         /// At how many places.
         places: usize,
-        /// The first place.
+        /// The first day that has any.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        on: Date,
+        /// The place where most of them are; 0 for none.
         place: Id,
-        /// Its name.
-        name: String,
         /// Whether that is a stay and no day of the week.
         is_stay: bool,
     },
@@ -144,14 +146,14 @@ impl Say for Finding {
             Self::CheaperSet { saves, names, .. } => {
                 vec![("saves", Figure::Money(saves)), ("names", Figure::Name(names))]
             }
-            Self::HoursLost { hours: lost, pay, name, .. } => {
-                vec![("hours", hours(lost)), ("pay", Figure::Money(pay)), ("name", Figure::Name(name))]
+            Self::HoursLost { hours: lost, pay, on, .. } => {
+                vec![("hours", hours(lost)), ("pay", Figure::Money(pay)), ("on", Figure::Date(on))]
             }
-            Self::HoursUnknown { hours: unknown, pay, places, name, .. } => vec![
+            Self::HoursUnknown { hours: unknown, pay, places, on, .. } => vec![
                 ("hours", hours(unknown)),
                 ("pay", Figure::Money(pay)),
                 ("places", Figure::count(places)),
-                ("name", Figure::Name(name)),
+                ("on", Figure::Date(on)),
             ],
             Self::NothingPowered => Vec::new(),
         }
@@ -260,27 +262,24 @@ fn cheaper_set(plan: &Plan, report: &Report) -> Option<Finding> {
 pub(super) fn of_work(plan: &Plan, work: Option<&AtRisk>) -> Vec<Finding> {
     let Some(work) = work else { return Vec::new() };
     let at = |cause: Cause| {
-        let hours_at = |of: &super::work::OfPlace| {
-            of.causes.iter().find(|lost| lost.cause == cause).map_or(0.0, |lost| lost.hours)
-        };
+        let hours_at = |of: &OfPlace| of.causes.iter().find(|lost| lost.cause == cause).map_or(0.0, |lost| lost.hours);
         let mut most = (0, 0.0);
         for of in &work.places {
             if hours_at(of) > most.1 {
                 most = (of.place, hours_at(of));
             }
         }
-        let is_there = |of: &&super::work::OfPlace| hours_at(of) > 0.0;
+        let is_there = |of: &&OfPlace| hours_at(of) > 0.0;
         (most.0, work.places.iter().filter(is_there).count())
     };
     let mut findings = Vec::new();
     for lost in &work.causes {
-        let (cause, hours, pay) = (lost.cause, lost.hours, lost.pay);
+        let OfCause { cause, hours, pay, first_on: on } = *lost;
         let (place, places) = at(cause);
         let is_stay = plan.stays.iter().any(|stay| stay.id == place);
-        let name = plan.name_of(place).unwrap_or_default().to_owned();
         findings.push(match cause {
-            Cause::Unknown => Finding::HoursUnknown { hours, pay, places, place, name, is_stay },
-            _ => Finding::HoursLost { cause, hours, pay, place, name, is_stay },
+            Cause::Unknown => Finding::HoursUnknown { hours, pay, places, on, place, is_stay },
+            _ => Finding::HoursLost { cause, hours, pay, on, place, is_stay },
         });
     }
     if work.wanted_hours > 0.0 && powered(plan).next().is_none() {

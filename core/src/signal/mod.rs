@@ -32,7 +32,7 @@ pub use input::{Input, Slow, Which};
 pub use moves::moves;
 pub use report::{DataDay, Period, Report, report};
 pub use set::{Busiest, Cheapest};
-pub use work::{Around, AtRisk, OfCause, OfDay, OfPlace, powered};
+pub use work::{Around, AtRisk, OfCause, OfDay, OfPlace, powered, rate_mbit_s};
 
 /// A number from 0 to `most`, whatever was typed.
 fn sound(value: f64, most: f64) -> f64 {

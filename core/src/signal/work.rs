@@ -3,10 +3,10 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::constants::{USUAL_BEGINS_HOUR, USUAL_TOO_COLD_C, USUAL_TOO_HOT_C};
+use super::constants::{USUAL_BEGINS_HOUR, USUAL_GOOD_MBIT_S, USUAL_TOO_COLD_C, USUAL_TOO_HOT_C, USUAL_WEAK_MBIT_S};
 use super::hours::{Cause, Hours, Lacking, pay, work_minutes};
 use crate::assessment::Moment;
-use crate::plan::{Group, Id, Item, Money, Plan, Signal};
+use crate::plan::{Estimate, Group, Id, Item, Money, Plan, Signal, Work};
 use crate::run::{Day, Timeline};
 
 /// What is around the work, hour by hour from the first hour of the road: what other balances know of it.
@@ -51,6 +51,9 @@ pub struct OfCause {
     pub hours: f64,
     /// Their pay.
     pub pay: Money,
+    /// The first day that has any.
+    #[serde(serialize_with = "crate::plan::civil::serialize")]
+    pub first_on: Date,
 }
 
 /// What the work at a place lacks.
@@ -108,6 +111,26 @@ pub fn powered(plan: &Plan) -> impl Iterator<Item = &Item> {
     plan.carried().filter(|item| item.draw.is_some()).filter(is_it)
 }
 
+/// What goes out with a signal, in Mbit/s: as the work has it, or else as is usual; nothing without one, none where the signal is
+/// not known.
+///
+/// ```
+/// use kerbstead_core::plan::{Signal, Work};
+/// use kerbstead_core::signal::rate_mbit_s;
+/// let work = Work { good_mbit_s: Some(12.0.into()), ..Work::default() };
+/// assert_eq!(rate_mbit_s(&work, Signal::Good), Some(12.0.into()));
+/// assert_eq!(rate_mbit_s(&work, Signal::Unknown), None);
+/// ```
+pub fn rate_mbit_s(work: &Work, signal: Signal) -> Option<Estimate<f64>> {
+    let usual = |[low, likely, high]: [f64; 3]| Estimate::Range { low, likely, high };
+    match signal {
+        Signal::Good => Some(work.good_mbit_s.unwrap_or_else(|| usual(USUAL_GOOD_MBIT_S))),
+        Signal::Weak => Some(work.weak_mbit_s.unwrap_or_else(|| usual(USUAL_WEAK_MBIT_S))),
+        Signal::None => Some(Estimate::Plain(0.0)),
+        Signal::Unknown => None,
+    }
+}
+
 /// What the work on the road lacks from `as_of` on; none where there is no work or no road.
 pub(super) fn at_risk(plan: &Plan, as_of: Date, timeline: &Timeline, around: &Around) -> Option<AtRisk> {
     let work = &plan.work;
@@ -154,56 +177,82 @@ fn bearable(plan: &Plan, around: &Around) -> Vec<bool> {
 fn told(plan: &Plan, road: &[&Day], hours: &Hours) -> AtRisk {
     let per_hour = plan.work.pay_per_hour.unwrap_or(Money::ZERO);
     let digits = plan.minor_digits();
-    let causes = |lacking: &Lacking| causes(lacking, per_hour, digits);
-    let (mut all, mut places, mut days) = (Lacking::default(), Vec::<(Id, Lacking)>::new(), Vec::new());
+    let (mut all, mut places, mut days) = (Sum::default(), Vec::<(Id, Sum)>::new(), Vec::new());
     for (at, day) in road.iter().enumerate() {
         let lacking = hours.lacking(at * 24..at * 24 + 24);
-        all = all.and(&lacking);
+        all.add(&lacking, day.date);
         let place = day.source.unwrap_or(0);
-        match places.iter_mut().find(|(known, _)| *known == place) {
-            Some((_, sum)) => *sum = sum.and(&lacking),
-            None => places.push((place, lacking)),
+        if !places.iter().any(|(known, _)| *known == place) {
+            places.push((place, Sum::default()));
         }
-        if lacking.sure_minutes() < lacking.wanted_minutes {
-            let risk = lacking.at_risk(per_hour);
-            days.push(OfDay {
-                on: day.date,
-                lost_hours: in_hours(lacking.certain_minutes()),
-                unknown_hours: risk.hours(Cause::Unknown),
-                certain: risk.certain.rounded(digits),
-                unknown: risk.unknown.rounded(digits),
-            });
+        places.iter_mut().filter(|(known, _)| *known == place).for_each(|(_, sum)| sum.add(&lacking, day.date));
+        if is_short(&lacking) {
+            days.push(of_day(day.date, &lacking, per_hour, digits));
         }
     }
-    let is_lost = |cause: Option<Cause>| cause.is_some_and(|cause| cause != Cause::Unknown);
-    let first = (0..hours.wanted_minutes.len()).find(|hour| is_lost(hours.cause(*hour)));
-    let moment = |hour: usize| Some(Moment::hours_into(road.get(hour / 24)?.date, (hour % 24) as f64));
-    places.retain(|(_, lacking)| lacking.sure_minutes() < lacking.wanted_minutes);
-    let of_place = |(place, lacking): &(Id, Lacking)| OfPlace {
+    places.retain(|(_, sum)| is_short(&sum.lacking));
+    let of_place = |(place, sum): &(Id, Sum)| OfPlace {
         place: *place,
-        wanted_hours: in_hours(lacking.wanted_minutes),
-        causes: causes(lacking),
+        wanted_hours: in_hours(sum.lacking.wanted_minutes),
+        causes: sum.causes(per_hour, digits),
     };
     AtRisk {
-        wanted_hours: in_hours(all.wanted_minutes),
-        sure_hours: in_hours(all.sure_minutes()),
-        causes: causes(&all),
+        wanted_hours: in_hours(all.lacking.wanted_minutes),
+        sure_hours: in_hours(all.lacking.sure_minutes()),
+        causes: all.causes(per_hour, digits),
         certain: days.iter().map(|day| day.certain).sum(),
         unknown: days.iter().map(|day| day.unknown).sum(),
         places: places.iter().map(of_place).collect(),
         days,
-        first_lost: first.and_then(moment),
+        first_lost: first_lost(road, hours),
         is_warmth_known: false,
     }
 }
 
-fn causes(lacking: &Lacking, per_hour: Money, digits: u32) -> Vec<OfCause> {
-    let of = |cause: Cause| {
-        let minutes = lacking.of(cause);
-        let pay = pay(per_hour, minutes).rounded(digits);
-        (minutes > 0).then(|| OfCause { cause, hours: in_hours(minutes), pay })
-    };
-    Cause::ALL.into_iter().filter_map(of).collect()
+fn is_short(lacking: &Lacking) -> bool {
+    lacking.sure_minutes() < lacking.wanted_minutes
+}
+
+fn of_day(on: Date, lacking: &Lacking, per_hour: Money, digits: u32) -> OfDay {
+    let risk = lacking.at_risk(per_hour);
+    OfDay {
+        on,
+        lost_hours: in_hours(lacking.certain_minutes()),
+        unknown_hours: risk.hours(Cause::Unknown),
+        certain: risk.certain.rounded(digits),
+        unknown: risk.unknown.rounded(digits),
+    }
+}
+
+fn first_lost(road: &[&Day], hours: &Hours) -> Option<Moment> {
+    let is_lost = |hour: &usize| hours.cause(*hour).is_some_and(|cause| cause != Cause::Unknown);
+    let hour = (0..hours.wanted_minutes.len()).find(is_lost)?;
+    Some(Moment::hours_into(road.get(hour / 24)?.date, (hour % 24) as f64))
+}
+
+/// What several days lack together, and since when.
+#[derive(Default)]
+struct Sum {
+    lacking: Lacking,
+    first_on: [Option<Date>; 5],
+}
+
+impl Sum {
+    fn add(&mut self, day: &Lacking, on: Date) {
+        self.lacking = self.lacking.and(day);
+        for (first_on, minutes) in self.first_on.iter_mut().zip(day.minutes) {
+            *first_on = first_on.or((minutes > 0).then_some(on));
+        }
+    }
+
+    fn causes(&self, per_hour: Money, digits: u32) -> Vec<OfCause> {
+        let of = |(cause, first_on): (Cause, &Option<Date>)| {
+            let minutes = self.lacking.of(cause);
+            let pay = pay(per_hour, minutes).rounded(digits);
+            Some(OfCause { cause, hours: in_hours(minutes), pay, first_on: (*first_on)? })
+        };
+        Cause::ALL.into_iter().zip(&self.first_on).filter_map(of).collect()
+    }
 }
 
 fn in_hours(minutes: u32) -> f64 {

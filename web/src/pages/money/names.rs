@@ -19,6 +19,7 @@ pub fn group_name(group: FlowGroup) -> String {
         FlowGroup::Costs => "flow-costs",
         FlowGroup::Nights => "flow-nights",
         FlowGroup::Charging => "flow-charging",
+        FlowGroup::Data => "flow-data",
         FlowGroup::Vehicle => "flow-vehicle",
         FlowGroup::Loans => "flow-loans",
         FlowGroup::Fuel => "flow-fuel",
