@@ -1,6 +1,7 @@
 //! What a plan comes to: a verdict on each balance, with what it rests on.
 
 mod again;
+mod around;
 
 use jiff::civil::Date;
 use serde::Serialize;
@@ -55,7 +56,10 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
     let run::Dated { plan, work } = &run::dated(plan, as_of);
     let timeline = run::Timeline::new(plan, as_of);
     let run = run::walk(plan, as_of, &timeline);
-    let money = money::report(plan, as_of, &timeline, run.money);
+    let power = power::report(plan, as_of, &timeline, &run.hours.electrics, &run.hours.power);
+    let (inside_c, served) = around::of(plan, &run.hours);
+    let signal = signal::report(plan, as_of, &timeline, &signal::Around { inside_c: &inside_c, served: &served });
+    let money = money::report(plan, as_of, &timeline, run.money, &signal.unearned());
     let placed = space::Placed::new(plan);
     let load = load::report(plan, as_of, &timeline, &placed, &run.supply, &run.water.days);
     Assessment {
@@ -65,12 +69,12 @@ pub fn assess(plan: &Plan, as_of: Date) -> Assessment {
         ends_on: timeline.ends_on(),
         days: days::report(plan, as_of, work, &run::for_days(plan, as_of, &money)),
         money,
-        power: power::report(plan, as_of, &timeline, &run.hours.electrics, &run.hours.power),
+        power,
         space: space::report(plan, &placed),
         water: water::report(plan, as_of, &timeline, &run.supply, run.water, &run.hours.frost()),
         load,
         warmth: warmth::report(plan, as_of, &timeline, &run.hours.warmth, &run.hours.room),
-        signal: signal::report(plan, as_of, &timeline),
+        signal,
     }
 }
 

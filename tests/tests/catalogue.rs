@@ -16,10 +16,10 @@ use kerbstead_core::money::selling::{fates_of, offered, schedule};
 use kerbstead_core::moves::{Found, tried};
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{
-    Burner, Calendar, Charging, Climate, Cost, Document, Door, Draw, Fastened, Gives, Helper, Item, Kind, Level, Money,
-    NumberMarks, Offer, OpenedBox, Outlet, Panel, Placement, Plan, Problem, Quantity, Reading, Sleeper, Stay, Store,
-    Tank, Task, TaskNeed, Toilet, ToiletWay, Tool, ToolSource, Treated, VanSide, Vehicle, WaterUse, Works, field,
-    typed_value, validate,
+    BeyondAllowance, Burner, Calendar, Charging, Climate, Cost, DataContract, DataTask, DataUse, Document, Door, Draw,
+    Fastened, Gives, Group, Helper, Income, Item, Kind, Level, Money, NumberMarks, Offer, OpenedBox, Outlet, Panel,
+    Placement, Plan, Problem, Quantity, Reading, Signal, Sleeper, Stay, Store, Tank, Task, TaskNeed, Toilet, ToiletWay,
+    Tool, ToolSource, Treated, VanSide, Vehicle, WaterUse, Works, field, typed_value, validate,
 };
 use kerbstead_core::road_log::brief;
 use kerbstead_core::run::{Timeline, walk};
@@ -27,11 +27,11 @@ use kerbstead_core::shop::{read_offer, report};
 use kerbstead_core::space::Placed;
 use kerbstead_core::water::{self, Frost};
 use kerbstead_core::words::{ENGLISH, Plain, Units, Words};
-use kerbstead_core::{Again, Assessment, Say, Standing, assess};
+use kerbstead_core::{Again, Assessment, Say, Standing, assess, signal};
 use kerbstead_tests::generate::{cases, documents, seeded};
 
 /// Sentences that core names by a literal begin with one of these.
-const OF_CORE: [&str; 23] = [
+const OF_CORE: [&str; 24] = [
     "move-",
     "brief-",
     "days-",
@@ -41,6 +41,7 @@ const OF_CORE: [&str; 23] = [
     "money-",
     "power-",
     "water-",
+    "signal-",
     "next-",
     "working-",
     "caution-",
@@ -72,7 +73,7 @@ fn built() -> BTreeSet<String> {
         }
     }
     names.extend(
-        ["stays", "week", "water-uses", "tasks", "helpers", "placements", "corners"]
+        ["stays", "week", "water-uses", "data-uses", "tasks", "helpers", "placements", "corners"]
             .map(|list| format!("section-{list}")),
     );
     names.extend(TASK_STARTERS.iter().map(|starter| format!("task-{}", starter.key)));
@@ -108,6 +109,7 @@ fn every_sentence_that_is_said_is_in_the_catalogue() {
         "road_log",
         "share",
         "shop",
+        "signal",
         "space",
         "water",
         "words",
@@ -260,14 +262,87 @@ fn plans_with_the_sun() -> Vec<(Plan, Date)> {
     vec![(plan, day), (placed, day)]
 }
 
+/// What chance seldom brings together: contracts of every kind, work at places of every signal, and nothing to power it.
+fn plans_with_work() -> Vec<(Plan, Date)> {
+    let day = date(2027, 4, 5);
+    let stay = |id, signal| Stay {
+        id,
+        place: format!("Place {id}"),
+        nights: 7,
+        working_days_per_week: 5,
+        offers: Offer { signal, ..Offer::default() },
+        ..Stay::default()
+    };
+    let contract = |id, allowance_gb, price, beyond| DataContract {
+        id,
+        name: format!("Contract {id}"),
+        allowance_gb: Some(allowance_gb),
+        period_price: Some(Money::whole(price)),
+        beyond,
+        per_gb: Some(Money::whole(2)),
+        slow_kbit_s: Some(128.0),
+        in_use: id == 20,
+        ..DataContract::default()
+    };
+    let uses = |id, data_task| DataUse { id, data_task, ..DataUse::default() };
+    let plan = Plan {
+        calendar: Calendar { leaves_on: Some(day), ..Calendar::default() },
+        stays: vec![stay(1, Signal::Good), stay(2, Signal::Weak), stay(3, Signal::None), stay(4, Signal::Unknown)],
+        data_uses: vec![uses(10, DataTask::FilmLow), uses(11, DataTask::MailIn)],
+        data_contracts: vec![
+            contract(20, 2.0, 30, BeyondAllowance::Stops),
+            contract(21, 50.0, 20, BeyondAllowance::Stops),
+        ],
+        incomes: vec![Income {
+            id: 30,
+            amount: Some(Money::whole(900).into()),
+            on: Some(date(2027, 4, 30)),
+            ..Income::default()
+        }],
+        ..Plan::default()
+    };
+    let with = |change: fn(&mut Plan)| {
+        let mut changed = plan.clone();
+        changed.work.pay_per_hour = Some(Money::whole(20));
+        changed.work.work_hours = Some(6.0);
+        changed.purse.opening_cash = Some(Money::whole(5_000));
+        change(&mut changed);
+        (changed, day)
+    };
+    vec![
+        with(|_| ()),
+        with(|plan| plan.purse.opening_cash = Some(Money::whole(50))),
+        with(|plan| plan.data_contracts.clear()),
+        with(|plan| plan.data_contracts[0].beyond = BeyondAllowance::Slowed),
+        with(|plan| (plan.data_contracts[0].beyond, plan.data_uses[0].id) = (BeyondAllowance::Costs, 12)),
+        with(|plan| plan.data_contracts[0].allowance_gb = Some(12.0)),
+        with(|plan| {
+            plan.data_uses.remove(0);
+            plan.data_uses[0].amount_per_day = 2_000.0.into();
+            plan.data_contracts[0].beyond = BeyondAllowance::Slowed;
+        }),
+        with(|plan| {
+            let laptop = Draw { power_w: 40.0.into(), ..Draw::default() };
+            plan.kit.push(Item { id: 40, group: Group::Work, draw: Some(laptop), ..Item::default() });
+        }),
+    ]
+}
+
+/// Data and hours of work where it is freezing inside all the time.
+fn in_frost(plan: &Plan, as_of: Date) -> signal::Report {
+    let timeline = Timeline::new(plan, as_of);
+    let inside_c = vec![-3.0; timeline.road().count() * 24];
+    signal::report(plan, as_of, &timeline, &signal::Around { inside_c: &inside_c, served: &[] })
+}
+
 #[test]
 fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     let (words, bundle) = (english(), bundle());
     let mut reached = BTreeSet::new();
     let by_hand = plans_without_a_tool().into_iter().chain(plans_with_a_room()).chain(plans_with_the_sun());
-    let by_hand = by_hand.chain(plans_with_treated_water());
+    let by_hand = by_hand.chain(plans_with_treated_water()).chain(plans_with_work());
     for (plan, as_of) in seeded(&cases(), 3, 3_000).into_iter().chain(by_hand) {
-        let Assessment { money, power, water, days, space, load, .. } = assess(&plan, as_of);
+        let Assessment { money, power, water, days, space, load, signal, .. } = assess(&plan, as_of);
         let mut said = of_standing(&money.standing);
         let month = money.month.iter().flat_map(|month| &month.working);
         said.extend(month.map(|working| (working.formula, working.figures.clone())));
@@ -281,6 +356,8 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
         said.extend(of_standing(&days.standing));
         said.extend(of_standing(&space.standing));
         said.extend(of_standing(&load.standing));
+        said.extend(of_standing(&signal.standing));
+        said.extend(of_standing(&in_frost(&plan, as_of).standing));
         let checks = before_driving(&plan, &Placed::new(&plan));
         said.extend(checks.into_iter().map(|check| (check.key, check.figures)));
         let ways = days.ways.iter().flat_map(|ways| [Some(&ways.leave), ways.stay.as_ref()]).flatten();
@@ -294,7 +371,7 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     }
     let is_of_a_balance = |key: &String| {
         let name = key.trim_start_matches("next-").trim_start_matches("working-");
-        let is_balance = ["money-", "power-", "water-", "days-", "space-", "load-", "leaving-"]
+        let is_balance = ["money-", "power-", "water-", "days-", "space-", "load-", "signal-", "leaving-"]
             .iter()
             .any(|balance| name.starts_with(balance));
         is_balance && literals_of_findings().contains(key)
@@ -370,7 +447,7 @@ fn everything_worked_out_for_selling_and_building_has_the_figures_its_sentence_n
 fn everything_suggested_and_briefed_has_the_figures_its_sentence_needs() {
     let (words, bundle) = (english(), bundle());
     let mut reached = BTreeSet::new();
-    for (plan, as_of) in seeded(&cases(), 7, 250).into_iter().chain(plans_with_a_log()) {
+    for (plan, as_of) in seeded(&cases(), 7, 250).into_iter().chain(plans_with_a_log()).chain(plans_with_work()) {
         let again = Again::new(&plan, as_of);
         let found = Found::new(&plan, as_of, again.before());
         let moves = found.candidates.iter().filter_map(|candidate| tried(&again, &plan, candidate));
@@ -588,6 +665,7 @@ fn literals_of_findings() -> BTreeSet<String> {
         "days",
         "space",
         "load",
+        "signal",
     ];
     files.iter().flat_map(|file| literals(&Path::new("../core/src").join(file))).map(|literal| literal.text).collect()
 }

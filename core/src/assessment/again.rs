@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use jiff::civil::Date;
 
-use super::{Balance, Margin, Moment, Standing, Verdict};
+use super::{Balance, Margin, Moment, Standing, Verdict, around};
 use crate::days::Work;
 use crate::plan::{Item, Money, Obtain, Plan};
 use crate::power::KnownSkies;
@@ -122,7 +122,7 @@ impl Again {
         let skies = KnownSkies::new(dated, &road);
         let hourly = Hourly::new(dated, &road, &skies.over(dated, &road));
         let (walked, gone) = run::walk_hourly(dated, as_of, &timeline, hourly);
-        let hours = of_hours(dated, as_of, &timeline, &gone);
+        let hours = of_hours(dated, as_of, &timeline, gone);
         let space = of_space(dated, &Placed::new(dated));
         let outcome = of_rest(dated, as_of, &timeline, walked, work, &hours, space);
         Self { plan: plan.clone(), as_of, work: work.clone(), skies, hours, space, outcome }
@@ -145,7 +145,7 @@ impl Again {
             let road: Vec<&Day> = timeline.road().collect();
             let hourly = Hourly::new(plan, &road, &self.skies.over(plan, &road));
             let (walked, gone) = run::walk_hourly(plan, as_of, &timeline, hourly);
-            (walked, Cow::Owned(of_hours(plan, as_of, &timeline, &gone)))
+            (walked, Cow::Owned(of_hours(plan, as_of, &timeline, gone)))
         };
         let space = if is_same_space(&self.plan, changed) { self.space } else { of_space(plan, &Placed::new(plan)) };
         of_rest(plan, as_of, &timeline, walked, work, &hours, space)
@@ -159,9 +159,11 @@ struct OfHours {
     warmth: Outlined,
     frost: water::Frost,
     highs_c: Vec<f64>,
+    /// The hours themselves: the work may need other things of the same.
+    gone: Gone,
 }
 
-fn of_hours(plan: &Plan, as_of: Date, timeline: &Timeline, gone: &Gone) -> OfHours {
+fn of_hours(plan: &Plan, as_of: Date, timeline: &Timeline, gone: Gone) -> OfHours {
     let power = power::report(plan, as_of, timeline, &gone.electrics, &gone.power);
     let warmth = warmth::report(plan, as_of, timeline, &gone.warmth, &gone.room);
     OfHours {
@@ -169,6 +171,7 @@ fn of_hours(plan: &Plan, as_of: Date, timeline: &Timeline, gone: &Gone) -> OfHou
         warmth: Outlined::of(Balance::Warmth, &warmth.standing),
         frost: gone.frost(),
         highs_c: gone.warmth.highs_c(),
+        gone,
     }
 }
 
@@ -185,7 +188,9 @@ fn of_rest(
     hours: &OfHours,
     space: Outlined,
 ) -> Outcome {
-    let money = money::report(plan, as_of, timeline, walked.money);
+    let (inside_c, served) = around::of(plan, &hours.gone);
+    let signal = signal::report(plan, as_of, timeline, &signal::Around { inside_c: &inside_c, served: &served });
+    let money = money::report(plan, as_of, timeline, walked.money, &signal.unearned());
     let load = load::report(plan, as_of, timeline, &Placed::new(plan), &walked.supply, &walked.water.days);
     let water = water::report(plan, as_of, timeline, &walked.supply, walked.water, &hours.frost);
     let days = days::report(plan, as_of, work, &run::for_days(plan, as_of, &money));
@@ -198,7 +203,7 @@ fn of_rest(
             space,
             Outlined::of(Balance::Load, &load.standing),
             hours.warmth,
-            Outlined::of(Balance::Signal, &signal::report(plan, as_of, timeline).standing),
+            Outlined::of(Balance::Signal, &signal.standing),
         ],
         cash: cash_ahead(&money, as_of),
         road_cost_per_day: money.road_cost_per_day,

@@ -10,7 +10,7 @@ pub struct Slip {
     pub texts: Drafts,
     /// The newest first.
     pub past: Vec<PastAnswer>,
-    /// What is typed where power is worked out, by the name of the question and its field.
+    /// What is typed where power, and what is sent, is worked out, by the name of the question and its field.
     pub power: Drafts,
     /// What is typed where cans are measured.
     pub cans: Drafts,

@@ -29,6 +29,7 @@ pub fn answer(plan: &Plan, flow: &Flow, happened: bool) -> Option<Edit> {
         | FlowGroup::Nights
         | FlowGroup::Charging
         | FlowGroup::WaterStops
+        | FlowGroup::Data
         | FlowGroup::Fuel
         | FlowGroup::Receipts => return None,
     };

@@ -99,6 +99,21 @@ pub enum Finding {
         /// What is due for the road before it.
         road: Money,
     },
+    /// Incomes that the plan counts on hang on hours of work that lack something.
+    PayAtRisk {
+        /// What may be missing of them in all.
+        amount: Money,
+        /// By the last day of such work.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        by: Date,
+        /// What the lowest cash comes to without it.
+        lowest: Money,
+        /// On that day.
+        #[serde(serialize_with = "crate::plan::civil::serialize")]
+        lowest_on: Date,
+        /// Whether that is below the floor.
+        breaks_floor: bool,
+    },
 }
 
 impl Say for Finding {
@@ -115,6 +130,8 @@ impl Say for Finding {
             Self::SalesUnlikely { .. } => "money-sales-unlikely",
             Self::HomeUntil { .. } => "money-home-until",
             Self::NoWayHome { .. } => "money-no-way-home",
+            Self::PayAtRisk { breaks_floor: true, .. } => "money-pay-breaks-floor",
+            Self::PayAtRisk { .. } => "money-pay-at-risk",
         }
     }
 
@@ -143,6 +160,12 @@ impl Say for Finding {
             Self::WithoutPrice { count, name, .. } => {
                 vec![("count", Figure::count(count)), ("name", Figure::Name(name))]
             }
+            Self::PayAtRisk { amount, by, lowest, lowest_on, .. } => vec![
+                ("amount", Figure::Money(amount)),
+                ("by", Figure::Date(by)),
+                ("lowest", Figure::Money(lowest)),
+                ("lowest_on", Figure::Date(lowest_on)),
+            ],
             Self::Overlap { home, road } => vec![("home", Figure::Money(home)), ("road", Figure::Money(road))],
             Self::OwesMore { on, owed, resale } => {
                 vec![("on", Figure::Date(on)), ("owed", Figure::Money(owed)), ("resale", Figure::Money(resale))]
@@ -161,13 +184,14 @@ impl Say for Finding {
             Self::Overlap { .. } => "next-money-overlap",
             Self::SalesUnlikely { .. } => "next-money-sales-unlikely",
             Self::HomeUntil { .. } | Self::NoWayHome { .. } => "next-money-way-home",
+            Self::PayAtRisk { .. } => "next-money-pay-at-risk",
         })
     }
 
     fn severity(&self) -> Severity {
         match self {
             Self::BelowFloor { .. } => Severity::Short,
-            Self::CloseToFloor { .. } => Severity::Close,
+            Self::CloseToFloor { .. } | Self::PayAtRisk { breaks_floor: true, .. } => Severity::Close,
             _ => Severity::Note,
         }
     }

@@ -15,6 +15,7 @@ use crate::plan::{
     Belonging, Cost, CostEvery, Group, Id, Income, Item, Loan, Money, Obtain, Outcome, Plan, Sale, Vehicle, decimal,
 };
 use crate::run::{Phase, Timeline};
+use crate::signal;
 
 /// What the money balance takes.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,6 +82,8 @@ pub enum FlowGroup {
     Charging,
     /// Stops for water that are in use.
     WaterStops,
+    /// Contracts for data in use, and what is used beyond their allowances.
+    Data,
     /// The van itself.
     Vehicle,
     /// Loans, drawn and paid back.
@@ -104,7 +107,7 @@ pub enum FlowState {
 impl FlowGroup {
     /// Whether it is paid day by day on the road.
     pub(crate) const fn is_running(self) -> bool {
-        matches!(self, Self::Costs | Self::Nights | Self::Charging | Self::WaterStops | Self::Fuel)
+        matches!(self, Self::Costs | Self::Nights | Self::Charging | Self::WaterStops | Self::Data | Self::Fuel)
     }
 }
 
@@ -140,6 +143,7 @@ impl Input {
         collector.nights();
         collector.charging();
         collector.water_stops();
+        collector.data();
         collector.fuel();
         collector.vehicle();
         collector.receipts(&bookings);
@@ -413,6 +417,30 @@ impl Collector<'_> {
             }
         }
     }
+
+    /// Each period of each contract for data in use, and what the likely use takes beyond the allowances.
+    fn data(&mut self) {
+        let (timeline, plan) = (self.timeline, self.plan);
+        let Some(first) = timeline.road().next().map(|day| day.date) else { return };
+        for contract in plan.data_contracts.iter().filter(|contract| contract.in_use) {
+            let Some(price) = contract.period_price else { continue };
+            for on in contract.periods(first, timeline.ends_on()) {
+                self.settled(Some(on), Span::sure(-price), FlowGroup::Data, contract.id);
+            }
+        }
+        for (on, contract, amount) in beyond_allowances(plan, timeline) {
+            self.settled(Some(on), Span::sure(-amount), FlowGroup::Data, contract);
+        }
+    }
+}
+
+/// What is paid by day beyond allowances for data, and to which contract.
+pub(super) fn beyond_allowances(plan: &Plan, timeline: &Timeline) -> Vec<(Date, Id, Money)> {
+    if plan.data_uses.is_empty() || !plan.data_contracts.iter().any(|contract| contract.in_use) {
+        return Vec::new();
+    }
+    let input = signal::Input::new(plan, timeline);
+    input.paid_beyond(&input.course(signal::Which::Likely), plan.minor_digits())
 }
 
 /// What was paid or received in the end, or else what is planned.

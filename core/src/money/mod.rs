@@ -28,6 +28,7 @@ mod sales;
 pub mod selling;
 mod span;
 mod step;
+mod unearned;
 
 pub use afford::Afford;
 pub use answers::answer;

@@ -7,9 +7,9 @@ use serde::Serialize;
 
 use super::constants::DAYS_PER_MONTH;
 use super::debt::Debt;
-use super::flows::{Flow, FlowGroup, fuel_for_100_km};
+use super::flows::{Flow, FlowGroup, beyond_allowances, fuel_for_100_km};
 use crate::explain::{Figure, Source, Working};
-use crate::plan::{Cost, CostEvery, CostPhase, Id, Money, Plan, Quantity, add_days, decimal};
+use crate::plan::{Cost, CostEvery, CostPhase, DataContract, Id, Money, Plan, Quantity, add_days, decimal};
 use crate::run::Timeline;
 
 /// A month at home against one on the road.
@@ -45,7 +45,7 @@ pub struct Month {
 pub struct MonthLine {
     /// What it is for.
     pub group: FlowGroup,
-    /// The cost or loan it comes from, the place to charge at or the stop for water; 0 for fuel and nights.
+    /// The cost, loan or contract it comes from, the place to charge at or the stop for water; 0 for fuel and nights.
     pub source: Id,
     /// In a month at home.
     pub home: Money,
@@ -144,11 +144,26 @@ pub(super) fn lines(plan: &Plan, timeline: &Timeline, debts: &[Debt]) -> Vec<Mon
         let paid = stop.stop_price.unwrap_or(Money::ZERO).scaled(Decimal::from(days));
         line(FlowGroup::WaterStops, stop.id, Money::ZERO, a_month_of(paid, timeline.road().count()));
     }
+    let beyond = beyond_allowances(plan, timeline);
+    for contract in plan.data_contracts.iter().filter(|contract| contract.in_use) {
+        let beyond: Money = beyond.iter().filter(|(_, id, _)| *id == contract.id).map(|(.., amount)| *amount).sum();
+        let a_month = data_a_month(contract) + a_month_of(beyond, timeline.road().count());
+        line(FlowGroup::Data, contract.id, Money::ZERO, a_month);
+    }
     for debt in debts {
         let payment = debt.payments.first().map_or(Money::ZERO, |first| first.payment);
         line(FlowGroup::Loans, debt.loan, Money::ZERO, payment);
     }
     lines
+}
+
+/// What an average month of a contract for data costs, without what is used beyond its allowance.
+fn data_a_month(contract: &DataContract) -> Money {
+    let price = contract.period_price.unwrap_or(Money::ZERO);
+    match contract.period_days {
+        Some(days) => divided(price.scaled(DAYS_PER_MONTH), Decimal::from(days.max(1))),
+        None => price,
+    }
 }
 
 /// What was and will be paid for the van and the kit, less the money of loans; never less than nothing.

@@ -10,7 +10,8 @@ use super::flows::{Flow, FlowGroup, FlowState};
 use super::going_home::{GoingHome, going_home};
 use super::month::{Month, month};
 use super::step::{CashDay, Course};
-use crate::assessment::{Caution, Margin, Moment, Standing, Verdict};
+use super::unearned::pay_at_risk;
+use crate::assessment::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
 use crate::plan::{CostEvery, CostPhase, Money, Need, Night, Path, Plan, Quantity, decimal};
 use crate::run::{Timeline, missing_road};
@@ -73,8 +74,9 @@ pub struct Needed {
     pub in_all: Money,
 }
 
-/// Judges the course of the cash from `as_of` on.
-pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> Report {
+/// Judges the course of the cash from `as_of` on. `unearned` is pay that the work on the road cannot bring, by day: incomes are
+/// taken as they are planned, and what is missing of them by then is told apart.
+pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course, unearned: &[(Date, Money)]) -> Report {
     let Course { days, input, .. } = course;
     let road_cost_per_day = road_cost_per_day(plan, timeline, &input.flows);
     let groups = group_totals(&input.flows);
@@ -89,6 +91,13 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
         Some(_) => Standing::unknown(vec![Path::section("purse").child("opening_cash")]),
         None => Standing::unknown(missing_road(plan, as_of, timeline)),
     };
+    let is_known = standing.verdict != Verdict::Unknown;
+    if let Some(finding) = pay_at_risk(plan, as_of, ahead, &input.flows, unearned).filter(|_| is_known) {
+        if finding.severity() == Severity::Close {
+            standing.verdict = standing.verdict.min(Verdict::Tight);
+        }
+        standing.findings.push(finding);
+    }
     standing.findings.extend(largest_before(plan, &standing, &input.flows));
     standing.findings.extend(unanswered(&input.flows));
     standing.findings.extend(without_price(plan, &input.unpriced));
@@ -97,7 +106,6 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, course: Course) -> 
     standing.findings.extend(owes_more(&owed, as_of));
     standing.findings.extend(overlap(plan, &input.flows));
     standing.findings.extend(unlikely(&input.unlikely));
-    let is_known = standing.verdict != Verdict::Unknown;
     let going_home = going_home(plan, timeline, ahead, &input).filter(|_| is_known);
     standing.findings.extend(going_home.as_ref().and_then(GoingHome::finding));
     let needed = if is_known { needed(ahead, plan.purse.floor) } else { Vec::new() };

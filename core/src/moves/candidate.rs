@@ -76,6 +76,12 @@ pub enum Change {
     CloseCab,
     /// More is left open at night.
     OpenMore,
+    /// A contract of the list is put in use.
+    TakeContract,
+    /// A contract is used no longer.
+    EndContract,
+    /// Less data is used for something.
+    LessData,
 }
 
 words!(Change {
@@ -85,6 +91,8 @@ words!(Change {
     Lighter = "lighter", Smaller = "smaller", MoveIt = "move_it", TaskLater = "task_later",
     LeaveTaskOut = "leave_task_out", HireTool = "hire_tool", HeatAtNight = "heat_at_night", CloseCab = "close_cab",
     OpenMore = "open_more",
+    TakeContract = "take_contract", EndContract = "end_contract",
+    LessData = "less_data",
 });
 
 /// The changes that are found for a plan.
@@ -114,7 +122,7 @@ impl<'a> Found<'a> {
                 Balance::Space => crate::space::moves(&mut found),
                 Balance::Load => crate::load::moves(&mut found),
                 Balance::Warmth => crate::warmth::moves(&mut found),
-                Balance::Signal => {}
+                Balance::Signal => crate::signal::moves(&mut found),
             }
         }
         found.candidates.truncate(super::constants::MOST_TRIED);

@@ -15,6 +15,8 @@ pub const SMALLER_PERCENT: f64 = 85.0;
 pub const LESS_HOURS_PERCENT: f64 = 50.0;
 /// How much of a use of water is left where less is used and nobody said how little would do, in percent.
 pub const LESS_WATER_PERCENT: f64 = 75.0;
+/// How much of a use of data is left where less is used and nobody said how little would do, in percent.
+pub const LESS_DATA_PERCENT: f64 = 50.0;
 /// How likely a thing is to be sold at the price that is asked for it to be gone by a day, in percent.
 pub const SOLD_PERCENT: i64 = 80;
 /// Days by which the day of leaving is moved.
@@ -42,12 +44,14 @@ pub const fn trouble_days(change: Change) -> f64 {
         | Change::MoreCans
         | Change::CloseCab
         | Change::OpenMore
-        | Change::HeatAtNight => 0.1,
+        | Change::HeatAtNight
+        | Change::TakeContract
+        | Change::EndContract => 0.1,
         Change::Stop | Change::WaterStop | Change::ChargeLonger | Change::HangElsewhere => 0.25,
         // Of leaving, the days themselves are counted besides.
         Change::Borrow | Change::BuyUsed | Change::Sell | Change::HireTool | Change::Leave => 0.5,
         Change::BuyLater | Change::UseLess | Change::Fewer | Change::TaskLater => 0.75,
-        Change::Lighter | Change::Smaller | Change::LessWater => 1.0,
+        Change::Lighter | Change::Smaller | Change::LessWater | Change::LessData => 1.0,
         Change::LeaveOut => 1.5,
         Change::LeaveTaskOut => 2.0,
     }

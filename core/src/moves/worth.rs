@@ -94,6 +94,9 @@ impl Move {
             Change::HeatAtNight => "move-heat-at-night",
             Change::CloseCab => "move-close-cab",
             Change::OpenMore => "move-open-more",
+            Change::TakeContract => "move-take-contract",
+            Change::EndContract => "move-end-contract",
+            Change::LessData => "move-less-data",
         };
         let mut figures = vec![("name", Figure::Name(self.name.clone()))];
         figures.extend(self.on.map(|on| ("on", Figure::Date(on))));

@@ -1,7 +1,9 @@
 //! Work on the road, the data that it takes, and the contracts that give it.
 
+use jiff::civil::Date;
+
 use super::record::{record, words};
-use super::{DrawDays, Estimate, Id, Money};
+use super::{DrawDays, Estimate, Id, Money, add_days, add_months};
 
 /// The work that earns money on the road. What is not said is taken as is usual.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -164,6 +166,25 @@ pub struct DataContract {
 record!(DataContract {
     id, name, allowance_gb, period_price, period_days, beyond, per_gb, slow_kbit_s, in_use,
 } unless empty { in_use });
+
+impl DataContract {
+    /// The days on which its periods begin, from a first day to a last: every so many days, or the same day of each month,
+    /// or its last where the month lacks it.
+    ///
+    /// ```
+    /// use jiff::civil::date;
+    /// use kerbstead_core::plan::DataContract;
+    /// let begins = DataContract::default().periods(date(2027, 1, 31), date(2027, 4, 1));
+    /// assert_eq!(begins, [date(2027, 1, 31), date(2027, 2, 28), date(2027, 3, 31)]);
+    /// ```
+    pub fn periods(&self, first: Date, last: Date) -> Vec<Date> {
+        let begins = |at: i32| match self.period_days {
+            Some(days) => add_days(first, i32::try_from(days.max(1)).unwrap_or(i32::MAX).checked_mul(at)?),
+            None => add_months(first, at),
+        };
+        (0..).map_while(begins).take_while(|on| *on <= last).take(crate::run::MOST_DAYS as usize).collect()
+    }
+}
 
 /// What comes after an allowance.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

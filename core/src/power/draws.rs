@@ -7,7 +7,7 @@ use super::constants::{
 use crate::energy::draw::{Days, Draw as Engine, Need, Span};
 use crate::energy::fridge::{Box, Fridge};
 use crate::energy::heat::{Heating, boiling_c};
-use crate::plan::{Draw, DrawDays, Item, Works};
+use crate::plan::{Draw, Item, Works};
 use crate::run::Day;
 
 /// A draw of all that is kept of an item, on a store by its position, along the days of a run.
@@ -52,20 +52,6 @@ fn of_all(one: Fridge, power_w: f64) -> Fridge {
         holds_wh_k: one.holds_wh_k * times,
         opening_w: one.opening_w * times,
         ..one
-    }
-}
-
-impl DrawDays {
-    /// Whether a day of the route is one of them.
-    pub(crate) fn has(self, day: &Day) -> bool {
-        let is_driving = day.drive_hours > 0.0;
-        match self {
-            Self::Every => true,
-            Self::Working => day.is_working,
-            Self::Free => !day.is_working,
-            Self::Driving => is_driving,
-            Self::Standing => !is_driving,
-        }
     }
 }
 

@@ -127,7 +127,7 @@ fn of_water(plan: &Plan, road: &Road) -> Learned {
 pub(super) fn of_spending(plan: &Plan, as_of: Date, timeline: &Timeline, road: &Road) -> Learned {
     // Nothing of it hangs on the stores.
     let walked = walk_days(plan, as_of, timeline, &[], None).money;
-    let a_day = money::report(plan, as_of, timeline, walked).road_cost_per_day;
+    let a_day = money::report(plan, as_of, timeline, walked, &[]).road_cost_per_day;
     // Where nothing is planned, a usual day is what it is measured by.
     let is_planned = a_day > Money::ZERO;
     let unit = if is_planned { a_day } else { Money::whole(USUAL_DAY) };

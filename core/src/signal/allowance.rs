@@ -1,4 +1,4 @@
-//! Contracts with an allowance: the cheapest set of them for what is used, and the day on which data runs out.
+//! Contracts with an allowance: the cheapest set of them for what is used.
 //!
 //! ```
 //! use kerbstead_core::plan::Money;
@@ -124,7 +124,7 @@ pub fn cheapest(contracts: &[Contract], wanted: &Wanted) -> Result<Choice, NotCh
     }
     let Some((price, _, set)) = best else {
         // All together give most, and none of them costs beyond: one that does gives any amount.
-        let all = Taken::new(&month, u32::MAX);
+        let all = Taken::of(month.iter());
         return Err(NotChosen::NotEnough { most_mb: all.included_mb.saturating_add(all.slow_mb) });
     };
     let taken = Taken::new(&month, set);
@@ -134,6 +134,12 @@ pub fn cheapest(contracts: &[Contract], wanted: &Wanted) -> Result<Choice, NotCh
         slowed_mb: taken.slowed_mb(wanted_mb),
         paid_mb: taken.paid_mb(wanted_mb),
     })
+}
+
+/// What all of the contracts together come to for what is wanted in a month; none where they are not enough.
+pub fn all_of_them(contracts: &[Contract], wanted: &Wanted) -> Option<Money> {
+    let month: Vec<Month> = contracts.iter().map(|contract| Month::new(contract, wanted)).collect();
+    Taken::of(month.iter()).price(wanted.mb.min(MOST_MB))
 }
 
 /// What a contract comes to in the month.
@@ -159,12 +165,16 @@ impl Month {
 }
 
 /// What comes through at a slow rate in the hours there are, in whole MB; nothing if it is too slow to be of use.
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within bounds, and rounded down")]
 fn slow_mb(kbit_s: f64, wanted: &Wanted) -> u64 {
-    let mbit_s = sound(kbit_s / 1_000.0, MOST_MBIT_S);
-    let is_of_use = mbit_s >= sound(wanted.least_kbit_s / 1_000.0, MOST_MBIT_S);
-    let mb = mbit_s * sound(wanted.slow_hours, MOST_HOURS) * MB_PER_MBIT_S_HOUR;
-    if is_of_use { sound(mb, MOST_MB as f64) as u64 } else { 0 }
+    let is_of_use = sound(kbit_s, MOST_MBIT_S * 1_000.0) >= sound(wanted.least_kbit_s, MOST_MBIT_S * 1_000.0);
+    if is_of_use { through_mb(kbit_s, wanted.slow_hours) } else { 0 }
+}
+
+/// What comes through at a rate in so many hours, in whole MB.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within bounds, and rounded down")]
+pub(super) fn through_mb(kbit_s: f64, hours: f64) -> u64 {
+    let mb = sound(kbit_s / 1_000.0, MOST_MBIT_S) * sound(hours, MOST_HOURS) * MB_PER_MBIT_S_HOUR;
+    sound(mb, MOST_MB as f64) as u64
 }
 
 /// Contracts together.
@@ -178,8 +188,12 @@ struct Taken {
 
 impl Taken {
     fn new(month: &[Month], set: u32) -> Self {
+        Self::of(month.iter().enumerate().filter(|(at, _)| set >> at & 1 == 1).map(|(_, one)| one))
+    }
+
+    fn of<'a>(months: impl Iterator<Item = &'a Month>) -> Self {
         let mut taken = Self { price: Money::ZERO, included_mb: 0, slow_mb: 0, per_gb: None };
-        for (_, one) in month.iter().enumerate().filter(|(at, _)| set >> at & 1 == 1) {
+        for one in months {
             taken.price += one.price;
             taken.included_mb = taken.included_mb.saturating_add(one.included_mb);
             taken.slow_mb = taken.slow_mb.max(one.slow_mb);
@@ -210,64 +224,6 @@ impl Taken {
 }
 
 /// Thousandths of a GB, exactly.
-fn gigabytes(mb: u64) -> Decimal {
+pub(super) fn gigabytes(mb: u64) -> Decimal {
     Decimal::from_i128_with_scale(mb.into(), 3)
-}
-
-/// An allowance as it stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Meter {
-    /// What a period includes, in MB.
-    pub allowance_mb: u64,
-    /// What is left of this one, in MB.
-    pub left_mb: u64,
-    /// Days until it begins anew; 0 if it does on the first day.
-    pub renews_in_days: usize,
-    /// Days of a period; 0 counts as 1.
-    pub period_days: usize,
-}
-
-/// What became of a period's allowance.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Period {
-    /// Its first day among those asked about, from 0.
-    pub from_day: usize,
-    /// What was used of the allowance, in MB.
-    pub used_mb: u64,
-    /// The day on which it did not suffice for the first time.
-    pub out_on: Option<usize>,
-    /// What was wanted beyond it, in MB.
-    pub beyond_mb: u64,
-}
-
-/// The periods that some days' use goes through. What is left at the end of one is gone.
-///
-/// ```
-/// use kerbstead_core::signal::allowance::{Meter, periods};
-/// let meter = Meter { allowance_mb: 3_000, left_mb: 1_000, renews_in_days: 4, period_days: 30 };
-/// let gone = periods(&meter, &[300; 20]);
-/// assert_eq!((gone[0].out_on, gone[0].beyond_mb), (Some(3), 200));
-/// assert_eq!((gone[1].from_day, gone[1].out_on), (4, Some(14)));
-/// ```
-pub fn periods(meter: &Meter, mb_by_day: &[u64]) -> Vec<Period> {
-    let mut periods: Vec<Period> = Vec::new();
-    let (mut left_mb, mut renews_on) = (meter.left_mb, meter.renews_in_days);
-    for (day, mb) in mb_by_day.iter().enumerate() {
-        let renews = day == renews_on;
-        if renews {
-            (left_mb, renews_on) = (meter.allowance_mb, day.saturating_add(meter.period_days.max(1)));
-        }
-        if renews || periods.is_empty() {
-            periods.push(Period { from_day: day, used_mb: 0, out_on: None, beyond_mb: 0 });
-        }
-        let Some(period) = periods.last_mut() else { continue };
-        let used_mb = left_mb.min(*mb);
-        left_mb -= used_mb;
-        period.used_mb = period.used_mb.saturating_add(used_mb);
-        period.beyond_mb = period.beyond_mb.saturating_add(mb - used_mb);
-        if *mb > used_mb {
-            period.out_on.get_or_insert(day);
-        }
-    }
-    periods
 }

@@ -32,3 +32,16 @@ pub const MOST_MB: u64 = 1_000_000_000;
 pub const MOST_HOURS: f64 = 100_000.0;
 /// Of no more contracts every set is tried.
 pub const MOST_CONTRACTS: usize = 12;
+
+/// Hours of a day in which a slow rate is used at the most: those one is awake. Common practice, no source.
+pub const SLOW_HOURS_PER_DAY: f64 = 16.0;
+/// The hour that work begins where nobody says. Common practice, no source.
+pub const USUAL_BEGINS_HOUR: f64 = 9.0;
+/// Too cold to work sitting where nobody says, in °C. Common practice, no source.
+pub const USUAL_TOO_COLD_C: f64 = 12.0;
+/// Too hot to work where nobody says, in °C. Common practice, no source.
+pub const USUAL_TOO_HOT_C: f64 = 32.0;
+/// What goes out with a good signal where nobody says, in Mbit/s: low, likely, high. Common practice, no source.
+pub const USUAL_GOOD_MBIT_S: [f64; 3] = [3.0, 10.0, 30.0];
+/// What goes out with a weak signal where nobody says, in Mbit/s: low, likely, high. Common practice, no source.
+pub const USUAL_WEAK_MBIT_S: [f64; 3] = [0.2, 1.0, 3.0];

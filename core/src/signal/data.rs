@@ -15,7 +15,7 @@ use super::constants::{
 };
 use super::sound;
 use crate::explain::Source;
-use crate::plan::Estimate;
+use crate::plan::{DataTask, DataUse, Estimate};
 
 /// A unit of data. Source: IEC 80000-13.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -110,6 +110,41 @@ pub const TASKS: [Task; 16] = [
     task("film-minute-out", By::Piece, [0.0, 1.0, 4.0], [60.0, 130.0, 400.0]),
     task("update-in", By::Piece, [50.0, 400.0, 3_000.0], [0.0, 2.0, 10.0]),
 ];
+
+/// The usual figures of a kind of use; none for anything else.
+pub fn usual(task: DataTask) -> Option<&'static Task> {
+    TASKS.get(task as usize).filter(|_| task != DataTask::Other)
+}
+
+/// What an hour or a piece of a use takes, down and up together, in MB: as it was stated, or else as is usual for its kind.
+///
+/// ```
+/// use kerbstead_core::plan::{DataTask, DataUse};
+/// use kerbstead_core::signal::data::each_mb;
+/// let call = DataUse { data_task: DataTask::CallStandard, ..DataUse::default() };
+/// assert!((each_mb(&call).likely() - 810.0).abs() < 1e-9);
+/// ```
+pub fn each_mb(data_use: &DataUse) -> Estimate<f64> {
+    let usual = || usual(data_use.data_task).map_or(Estimate::Plain(0.0), |task| total(&[(*task, 1.0)]).both_mb());
+    data_use.each_mb.unwrap_or_else(usual)
+}
+
+/// The steady rate that an hour of a use needs, in kbit/s: its data over the hour. None for what is counted in pieces, which
+/// comes through at any rate.
+pub fn needs_kbit_s(data_use: &DataUse) -> Option<f64> {
+    usual(data_use.data_task).filter(|task| task.by == By::Hour)?;
+    Some(sound(each_mb(data_use).likely(), MOST_MB as f64) / MB_PER_MBIT_S_HOUR * 1_000.0)
+}
+
+/// What a use takes on one of its days, in MB: low, likely, high.
+pub fn of_a_day_mb(data_use: &DataUse) -> [f64; 3] {
+    let [each, amount] = [each_mb(data_use), data_use.amount_per_day].map(|value| three(value, MOST_MB as f64));
+    let product = |at: usize| match (each.get(at), amount.get(at)) {
+        (Some(each), Some(amount)) => sound(each * amount, MOST_MB as f64),
+        _ => 0.0,
+    };
+    [product(0), product(1), product(2)]
+}
 
 const NO_RATE: [f64; 3] = [0.005, 0.01, 0.03];
 

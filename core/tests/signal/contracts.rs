@@ -3,7 +3,8 @@
 use super::money;
 use kerbstead_core::draws::Chance;
 use kerbstead_core::plan::Money;
-use kerbstead_core::signal::allowance::{Beyond, Contract, Meter, NotChosen, Wanted, cheapest, periods};
+use kerbstead_core::signal::allowance::{Beyond, Contract, NotChosen, Wanted, all_of_them, cheapest};
+use kerbstead_core::signal::course::{After, Meter, course};
 
 fn contract(allowance_gb: u64, price: i64, beyond: Beyond) -> Contract {
     Contract { allowance_mb: Some(allowance_gb * 1_000), price: Money::whole(price), days: None, beyond }
@@ -128,15 +129,72 @@ fn without_any_use_nothing_is_bought_and_more_than_twelve_are_refused() {
     assert_eq!(cheapest(&[], &wanted), Err(NotChosen::NotEnough { most_mb: 0 }));
 }
 
-/// By hand: 2,000 MB left for five days, then 3,000 for ten days. 500 a day: gone after four, then six.
+/// By hand: 3,000 MB for ten days, 500 a day: gone after six.
 #[test]
 fn an_allowance_runs_out_on_the_day_it_does_by_hand() {
-    let meter = Meter { allowance_mb: 3_000, left_mb: 2_000, renews_in_days: 5, period_days: 10 };
-    let found = periods(&meter, &[500; 16]);
-    let told: Vec<_> = found.iter().map(|it| (it.from_day, it.used_mb, it.out_on, it.beyond_mb)).collect();
-    assert_eq!(told, [(0, 2_000, Some(4), 500), (5, 3_000, Some(11), 2_000), (15, 500, None, 0)]);
-    assert_eq!(periods(&Meter { renews_in_days: 0, ..meter }, &[500; 3]).len(), 1);
-    assert_eq!(periods(&meter, &[]), []);
+    let meter = Meter { allowance_mb: Some(3_000), renews_on: vec![0, 10] };
+    let found = course(&[meter], &After::default(), &[500; 16]);
+    let out: Vec<usize> = (0..16).filter(|day| found.days[*day].missing_mb > 0).collect();
+    assert_eq!(out, [6, 7, 8, 9]);
+    let told: Vec<_> = found.periods.iter().map(|it| (it.meter, it.from_day, it.used_mb)).collect();
+    assert_eq!(told, [(0, 0, 3_000), (0, 10, 3_000)]);
+    assert_eq!((found.days[5].left_mb, found.days[15].left_mb), (Some(0), Some(0)));
+}
+
+/// By hand: what is left of the card that ends on day 2 would be gone, so it goes first, and the monthly one lasts.
+#[test]
+fn what_ends_soonest_is_used_first() {
+    let monthly = Meter { allowance_mb: Some(2_000), renews_on: vec![0] };
+    let card = Meter { allowance_mb: Some(1_000), renews_on: vec![0, 2] };
+    let found = course(&[monthly, card], &After::default(), &[700; 5]);
+    let left: Vec<_> = found.days.iter().map(|day| day.left_mb.unwrap()).collect();
+    assert_eq!(left, [2_300, 1_600, 1_900, 1_200, 500]);
+    assert!(found.days.iter().all(|day| day.missing_mb == 0));
+}
+
+/// By hand: 1,000 MB, then 200 a day slowly, then paid for.
+#[test]
+fn slow_data_costs_nothing_and_comes_before_what_is_paid() {
+    let meter = || vec![Meter { allowance_mb: Some(1_000), renews_on: vec![0] }];
+    for (is_paid, paid_mb, missing_mb) in [(true, 300, 0), (false, 0, 300)] {
+        let day = course(&meter(), &After { slow_mb: 200, is_paid }, &[1_500]).days[0];
+        assert_eq!((day.used_mb, day.slow_mb, day.paid_mb, day.missing_mb), (1_000, 200, paid_mb, missing_mb));
+    }
+    let endless = Meter { allowance_mb: None, renews_on: vec![0] };
+    let day = course(&[meter().remove(0), endless], &After::default(), &[1_500]).days[0];
+    assert_eq!((day.used_mb, day.missing_mb, day.left_mb), (1_500, 0, None));
+}
+
+/// No order of taking from the allowances leaves less missing: every order is tried, day by day.
+#[test]
+fn no_other_order_leaves_less_missing() {
+    fn least(meters: &[(u64, &[usize])], left: Vec<u64>, by_day: &[u64], day: usize) -> u64 {
+        let Some(mb) = by_day.get(day) else { return 0 };
+        let mut left = left;
+        for (left, (allowance, renews)) in left.iter_mut().zip(meters) {
+            if renews.contains(&day) {
+                *left = *allowance;
+            }
+        }
+        // Of the first so much, the rest of the second: all that can be told apart of two.
+        let ways = (0..=left[0].min(*mb)).map(|first| {
+            let second = left[1].min(mb - first);
+            mb - first - second + least(meters, vec![left[0] - first, left[1] - second], by_day, day + 1)
+        });
+        ways.min().unwrap()
+    }
+    for seed in 0..200 {
+        let mut chance = Chance::new(seed);
+        let mut below = |count: u32| chance.below(count);
+        let renews = [[0, 1 + below(2) as usize], [0, 1 + below(4) as usize]];
+        let allowance = [u64::from(below(6)), u64::from(below(6))];
+        let by_day: Vec<u64> = (0..5).map(|_| u64::from(below(4))).collect();
+        let meters = |at: usize| Meter { allowance_mb: Some(allowance[at]), renews_on: renews[at].to_vec() };
+        let found = course(&[meters(0), meters(1)], &After::default(), &by_day);
+        let missing: u64 = found.days.iter().map(|day| day.missing_mb).sum();
+        let rows = [(allowance[0], &renews[0][..]), (allowance[1], &renews[1][..])];
+        assert_eq!(missing, least(&rows, vec![0, 0], &by_day, 0), "{seed}");
+    }
 }
 
 #[test]
@@ -144,14 +202,28 @@ fn what_is_used_and_what_is_beyond_is_what_was_asked_for() {
     for seed in 0..100 {
         let mut chance = Chance::new(seed);
         let mut below = |count: u32| u64::from(chance.below(count));
-        let (allowance_mb, left_mb) = (below(5_000), below(5_000));
-        let (renews_in_days, period_days) = (usize::try_from(below(9)).unwrap(), usize::try_from(below(9)).unwrap());
-        let meter = Meter { allowance_mb, left_mb, renews_in_days, period_days };
+        let meters: Vec<Meter> = (0..3)
+            .map(|_| {
+                let every = usize::try_from(1 + below(20)).unwrap();
+                Meter { allowance_mb: Some(below(9_000)), renews_on: (0..60).step_by(every).collect() }
+            })
+            .collect();
+        let after = After { slow_mb: below(300), is_paid: below(2) == 0 };
         let by_day: Vec<u64> = (0..60).map(|_| below(1_500)).collect();
-        let found = periods(&meter, &by_day);
-        let sum: u64 = found.iter().map(|period| period.used_mb + period.beyond_mb).sum();
-        assert_eq!(sum, by_day.iter().sum::<u64>());
-        assert!(found.iter().all(|period| period.out_on.is_some() == (period.beyond_mb > 0)));
-        assert!(found.iter().skip(1).all(|period| period.used_mb <= allowance_mb));
+        let found = course(&meters, &after, &by_day);
+        for (day, mb) in found.days.iter().zip(&by_day) {
+            assert_eq!(day.used_mb + day.slow_mb + day.paid_mb + day.missing_mb, *mb);
+        }
+        let of_days: u64 = found.days.iter().map(|day| day.used_mb).sum();
+        assert_eq!(found.periods.iter().map(|period| period.used_mb).sum::<u64>(), of_days);
+        assert!(found.periods.iter().all(|period| period.used_mb <= meters[period.meter].allowance_mb.unwrap()));
     }
+}
+
+#[test]
+fn all_of_them_cost_what_the_cheapest_set_costs_if_it_is_all_of_them() {
+    let contracts = [contract(5, 8, Beyond::Stops), contract(3, 6, Beyond::Costs { per_gb: Money::whole(1) })];
+    let wanted = Wanted { mb: 9_000, ..Wanted::default() };
+    assert_eq!(all_of_them(&contracts, &wanted), Some(Money::whole(15)));
+    assert_eq!(all_of_them(&contracts[..1], &wanted), None);
 }

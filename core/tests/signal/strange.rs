@@ -1,7 +1,8 @@
 //! Strange numbers: nothing panics, and nothing that is infinite or not a number comes out.
 
 use kerbstead_core::plan::{Estimate, Money, Signal};
-use kerbstead_core::signal::allowance::{Beyond, Contract, Meter, Wanted, cheapest, periods};
+use kerbstead_core::signal::allowance::{Beyond, Contract, Wanted, cheapest};
+use kerbstead_core::signal::course::{After, Meter, course};
 use kerbstead_core::signal::data::{TASKS, Task, Unit, bits, in_unit, megabytes, stream_mb, total};
 use kerbstead_core::signal::hours::Hours;
 use kerbstead_core::signal::transfer::Transfer;
@@ -48,9 +49,15 @@ fn the_greatest_amounts_do_not_overflow() {
     let unlimited = Contract { allowance_mb: None, ..greatest };
     let wanted = Wanted { mb: u64::MAX, days: u32::MAX, ..Wanted::default() };
     assert_eq!(cheapest(&[greatest, unlimited, greatest], &wanted).unwrap().contracts.len(), 1);
-    let meter = Meter { allowance_mb: u64::MAX, left_mb: 0, renews_in_days: 1, period_days: usize::MAX };
-    assert_eq!(periods(&meter, &[u64::MAX; 3])[0].beyond_mb, u64::MAX);
-    let lacks =
-        Hours { wanted: &[true; 3], signal: &[Signal::None; 3], power: &[], bearable: &[], weak_is_enough: false };
+    let meter = Meter { allowance_mb: Some(u64::MAX), renews_on: vec![0] };
+    let found = course(&[meter.clone(), meter], &After::default(), &[u64::MAX; 3]);
+    assert_eq!((found.days[0].left_mb, found.days[2].missing_mb), (Some(u64::MAX), u64::MAX));
+    let lacks = Hours {
+        wanted_minutes: &[60; 3],
+        signal: &[Signal::None; 3],
+        power: &[],
+        bearable: &[],
+        weak_is_enough: false,
+    };
     assert_eq!(lacks.at_risk(most).certain, most);
 }

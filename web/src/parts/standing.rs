@@ -183,6 +183,9 @@ fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -
     let is_width = matches!(margin, Some(Margin::Width(_)));
     let margin = margin.map(Figure::from);
     match (verdict, margin, first_short) {
+        (Verdict::FallsShort, Some(Figure::Measure { value, .. }), Some(moment)) if is_data && value >= 0.0 => {
+            tell!("standing-short-work", &vec![("when", Figure::Moment(moment))])
+        }
         (Verdict::FallsShort, Some(margin), Some(moment)) => {
             let key = match margin {
                 Figure::Money(_) => "standing-short-money",
@@ -196,6 +199,9 @@ fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -
             tell(key, &vec![("when", Figure::Moment(moment)), ("margin", positive(margin))])
         }
         (Verdict::FallsShort, _, _) if is_width => t!("standing-short-width"),
+        (Verdict::FallsShort, None, Some(moment)) => {
+            tell!("standing-short-from", &vec![("when", Figure::Moment(moment))])
+        }
         (Verdict::FallsShort, _, _) => t!("standing-cannot"),
         (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_width => {
             tell!("standing-spare-width", &vec![("margin", margin)])
@@ -271,6 +277,7 @@ fn finding_list(standing: &StandingView) -> View {
                 List::WaterUses | List::WaterStops => Page::Water,
                 List::Layers => Page::Warmth,
                 List::DataUses | List::DataContracts => Page::Signal,
+                List::Stays | List::Week => Page::Route,
                 _ => Page::Kit,
             };
             let link = format!("{}/{id}", page.link());

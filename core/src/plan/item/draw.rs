@@ -3,6 +3,7 @@
 pub use crate::energy::draw::Outlet;
 use crate::plan::record::{record, words};
 use crate::plan::{Estimate, Id};
+use crate::run::Day;
 
 /// What an item draws from a power store.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -167,6 +168,20 @@ pub enum DrawDays {
     Driving,
     /// Days on which the van stands still.
     Standing,
+}
+
+impl DrawDays {
+    /// Whether a day is one of them.
+    pub fn has(self, day: &Day) -> bool {
+        let is_driving = day.drive_hours > 0.0;
+        match self {
+            Self::Every => true,
+            Self::Working => day.is_working,
+            Self::Free => !day.is_working,
+            Self::Driving => is_driving,
+            Self::Standing => !is_driving,
+        }
+    }
 }
 
 words!(DrawDays { Every = "every", Working = "working", Free = "free", Driving = "driving", Standing = "standing" });

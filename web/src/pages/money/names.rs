@@ -20,6 +20,7 @@ pub fn group_name(group: FlowGroup) -> String {
         FlowGroup::Nights => "flow-nights",
         FlowGroup::Charging => "flow-charging",
         FlowGroup::WaterStops => "flow-water-stops",
+        FlowGroup::Data => "flow-data",
         FlowGroup::Vehicle => "flow-vehicle",
         FlowGroup::Loans => "flow-loans",
         FlowGroup::Fuel => "flow-fuel",
