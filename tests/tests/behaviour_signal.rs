@@ -449,5 +449,5 @@ fn assessed_again_the_work_is_judged_by_what_it_needs_now() {
         changed.work.works_with = works_with;
         assert_eq!(again.outcome(&changed), Outcome::of(&assess(&changed, DAY)), "{works_with:?}");
     }
-    assert_ne!(walk(&plan, DAY, &Timeline::new(&plan, DAY)).power.stores.len(), 0);
+    assert_ne!(walk(&plan, DAY, &Timeline::new(&plan, DAY)).hours.power.stores.len(), 0);
 }

@@ -17,9 +17,10 @@ use kerbstead_core::moves::{Found, tried};
 use kerbstead_core::plan::field::SECTIONS;
 use kerbstead_core::plan::{
     BeyondAllowance, Burner, Calendar, Charging, Climate, Cost, DataContract, DataTask, DataUse, Document, Door, Draw,
-    Fastened, Gives, Group, Helper, Income, Item, Kind, Level, Money, NumberMarks, Offer, OpenedBox, Outlet, Panel,
-    Placement, Plan, Problem, Quantity, Reading, Signal, Sleeper, Stay, Store, Tank, Task, TaskNeed, Toilet, ToiletWay,
-    Tool, ToolSource, Treated, VanSide, Vehicle, WaterUse, Works, field, typed_value, validate,
+    Fastened, Gives, Group, Helper, Income, Item, Kind, Layer, Level, Material, Money, NumberMarks, Offer, OpenedBox,
+    Outlet, Panel, Placement, Plan, Problem, Quantity, Reading, Shell, Signal, Sleeper, Stay, Store, Tank, Task,
+    TaskNeed, Toilet, ToiletWay, Tool, ToolSource, Treated, VanSide, Vehicle, WaterUse, Works, field, typed_value,
+    validate,
 };
 use kerbstead_core::road_log::brief;
 use kerbstead_core::run::{Timeline, walk};
@@ -31,7 +32,7 @@ use kerbstead_core::{Again, Assessment, Say, Standing, assess, signal};
 use kerbstead_tests::generate::{cases, documents, seeded};
 
 /// Sentences that core names by a literal begin with one of these.
-const OF_CORE: [&str; 24] = [
+const OF_CORE: [&str; 25] = [
     "move-",
     "brief-",
     "days-",
@@ -42,6 +43,7 @@ const OF_CORE: [&str; 24] = [
     "power-",
     "water-",
     "signal-",
+    "warmth-",
     "next-",
     "working-",
     "caution-",
@@ -111,6 +113,7 @@ fn every_sentence_that_is_said_is_in_the_catalogue() {
         "shop",
         "signal",
         "space",
+        "warmth",
         "water",
         "words",
     ] {
@@ -263,6 +266,40 @@ fn plans_with_the_sun() -> Vec<(Plan, Date)> {
 }
 
 /// What chance seldom brings together: contracts of every kind, work at places of every signal, and nothing to power it.
+/// Cold, damp, hot and badly aired vans, with flames and foil.
+fn plans_with_a_shell() -> Vec<(Plan, Date)> {
+    let day = date(2027, 2, 1);
+    let in_air = |low_c, high_c, least_c| Plan {
+        people: 2,
+        calendar: Calendar { leaves_on: Some(day), ..Calendar::default() },
+        stays: vec![Stay { id: 900, nights: 3, ..Stay::default() }],
+        climate: Climate { latitude_deg: Some(30.0), low_c: Some(low_c), high_c: Some(high_c), ..Climate::default() },
+        shell: Shell { least_asleep_c: Some(least_c), wanted_asleep_c: Some(16.0), ..Shell::default() },
+        layers: vec![Layer { id: 30, name: "Foil".into(), material: Material::Foil, ..Layer::default() }],
+        ..Plan::default()
+    };
+    let stove = |keeps_warm, vents_out, lit_from_hour| Item {
+        id: 2,
+        name: "Stove".into(),
+        burner: Some(Burner {
+            heat_w: 300.0,
+            keeps_warm,
+            vents_out,
+            lit_from_hour,
+            burns_hours: Some(1.0.into()),
+            ..Burner::default()
+        }),
+        ..Item::default()
+    };
+    let mut nearly = in_air(5.0, 9.0, 4.5);
+    nearly.kit = vec![stove(true, false, None)];
+    let mut flame = in_air(-3.0, 4.0, 6.0);
+    flame.kit = vec![stove(false, false, Some(23.5))];
+    let mut tight = in_air(4.0, 9.0, 1.0);
+    tight.shell = Shell { leak_cm2: Some(4.0), wind_m_s: Some(0.2), ..tight.shell };
+    [nearly, flame, tight, in_air(24.0, 42.0, 5.0)].map(|plan| (plan, day)).into()
+}
+
 fn plans_with_work() -> Vec<(Plan, Date)> {
     let day = date(2027, 4, 5);
     let stay = |id, signal| Stay {
@@ -340,9 +377,9 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     let (words, bundle) = (english(), bundle());
     let mut reached = BTreeSet::new();
     let by_hand = plans_without_a_tool().into_iter().chain(plans_with_a_room()).chain(plans_with_the_sun());
-    let by_hand = by_hand.chain(plans_with_treated_water()).chain(plans_with_work());
+    let by_hand = by_hand.chain(plans_with_treated_water()).chain(plans_with_work()).chain(plans_with_a_shell());
     for (plan, as_of) in seeded(&cases(), 3, 3_000).into_iter().chain(by_hand) {
-        let Assessment { money, power, water, days, space, load, signal, .. } = assess(&plan, as_of);
+        let Assessment { money, power, water, days, space, load, signal, warmth, .. } = assess(&plan, as_of);
         let mut said = of_standing(&money.standing);
         let month = money.month.iter().flat_map(|month| &month.working);
         said.extend(month.map(|working| (working.formula, working.figures.clone())));
@@ -352,12 +389,15 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
         said.extend(loans.map(|working| (working.formula, working.figures.clone())));
         said.extend(of_standing(&power.standing));
         said.extend(of_standing(&water.standing));
-        said.extend(of_standing(&frozen(&plan, as_of).standing));
+        let frozen = frozen(&plan, as_of);
+        said.extend(of_standing(&frozen.standing));
         said.extend(of_standing(&days.standing));
         said.extend(of_standing(&space.standing));
         said.extend(of_standing(&load.standing));
         said.extend(of_standing(&signal.standing));
-        said.extend(of_standing(&in_frost(&plan, as_of).standing));
+        said.extend(of_standing(&warmth.standing));
+        let in_frost = in_frost(&plan, as_of);
+        said.extend(of_standing(&in_frost.standing));
         let checks = before_driving(&plan, &Placed::new(&plan));
         said.extend(checks.into_iter().map(|check| (check.key, check.figures)));
         let ways = days.ways.iter().flat_map(|ways| [Some(&ways.leave), ways.stay.as_ref()]).flatten();
@@ -371,7 +411,7 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
     }
     let is_of_a_balance = |key: &String| {
         let name = key.trim_start_matches("next-").trim_start_matches("working-");
-        let is_balance = ["money-", "power-", "water-", "days-", "space-", "load-", "signal-", "leaving-"]
+        let is_balance = ["money-", "power-", "water-", "days-", "space-", "load-", "signal-", "warmth-", "leaving-"]
             .iter()
             .any(|balance| name.starts_with(balance));
         is_balance && literals_of_findings().contains(key)

@@ -170,10 +170,10 @@ fn check_energy(plan: &Plan, as_of: Date) {
     let timeline = Timeline::new(plan, as_of);
     let run = walk(plan, as_of, &timeline);
     let dates: Vec<Date> = timeline.road().map(|day| day.date).collect();
-    let start = Walk::new(&run.electrics.setup);
+    let start = Walk::new(&run.hours.electrics.setup);
     let (full_wh, opening_wh) = (start.full_wh(), start.opening_wh());
-    assert_eq!(run.power.stores.len(), run.electrics.stores.len());
-    for (at, (item, course)) in run.electrics.stores.iter().zip(&run.power.stores).enumerate() {
+    assert_eq!(run.hours.power.stores.len(), run.hours.electrics.stores.len());
+    for (at, (item, course)) in run.hours.electrics.stores.iter().zip(&run.hours.power.stores).enumerate() {
         let (full, mut before) = (full_wh[at], opening_wh[at]);
         assert_eq!(course.hours.len(), dates.len() * 24);
         for (hour, flow) in course.hours.iter().enumerate() {

@@ -155,14 +155,14 @@ impl Say for Finding {
 
     fn next_step(&self) -> Option<&'static str> {
         match self {
-            Self::TooCold { .. } | Self::NearlyTooCold { .. } => Some("warmth-too-cold-next"),
-            Self::HeaterTooWeak { .. } => Some("warmth-heater-too-weak-next"),
-            Self::NothingHeats { .. } => Some("warmth-nothing-heats-next"),
-            Self::GetsWet { .. } => Some("warmth-gets-wet-next"),
-            Self::StaleAir { .. } | Self::BadAir { .. } => Some("warmth-air-next"),
-            Self::OpenFlameHeats { .. } | Self::FlameWhileAsleep { .. } => Some("warmth-flame-next"),
-            Self::IdleFoil { .. } => Some("warmth-idle-foil-next"),
-            Self::HotInside { .. } => Some("warmth-hot-inside-next"),
+            Self::TooCold { .. } | Self::NearlyTooCold { .. } => Some("next-warmth-too-cold"),
+            Self::HeaterTooWeak { .. } => Some("next-warmth-heater-too-weak"),
+            Self::NothingHeats { .. } => Some("next-warmth-nothing-heats"),
+            Self::GetsWet { .. } => Some("next-warmth-gets-wet"),
+            Self::StaleAir { .. } | Self::BadAir { .. } => Some("next-warmth-air"),
+            Self::OpenFlameHeats { .. } | Self::FlameWhileAsleep { .. } => Some("next-warmth-flame"),
+            Self::IdleFoil { .. } => Some("next-warmth-idle-foil"),
+            Self::HotInside { .. } => Some("next-warmth-hot-inside"),
         }
     }
 

@@ -3060,27 +3060,27 @@ warmth-too-cold = It is { $inside } inside on { $at }; the bedding is for { $lea
     [one] So it is in one night.
    *[other] So it is in { $nights } nights.
 }
-warmth-too-cold-next = Warmer bedding, a heater with its cautions, more on the walls, or a milder place.
+next-warmth-too-cold = Warmer bedding, a heater with its cautions, more on the walls, or a milder place.
 warmth-nearly-too-cold = It is { $inside } inside on { $at }, near the { $least } that the bedding is for.
 warmth-heater-too-weak = What heats does not reach { $wanted }: it is { $inside } inside on { $at }.
-warmth-heater-too-weak-next = More heat, more on the walls, or less wanted. An empty power store heats nothing.
+next-warmth-heater-too-weak = More heat, more on the walls, or less wanted. An empty power store heats nothing.
 warmth-nothing-heats = { $wanted } are wanted inside, and nothing in the kit heats.
-warmth-nothing-heats-next = Say of a thing in the kit that it burns or draws by a thermostat.
+next-warmth-nothing-heats = Say of a thing in the kit that it burns or draws by a thermostat.
 warmth-gets-wet = From { $at } on water settles inside: { $faces_n ->
     [one] on one inner face
    *[other] on { $faces } inner faces
 }, in { $hours } hours, up to { $most } of it.
-warmth-gets-wet-next = Open more, wipe, keep bedding off cold steel; the table shows where.
+next-warmth-gets-wet = Open more, wipe, keep bedding off cold steel; the table shows where.
 warmth-stale-air = The air gets stale: { $most } of carbon dioxide on { $at }.
 warmth-bad-air = From { $at } on there is more carbon dioxide than the { $limit } that are allowed at work; { $most } at worst.
-warmth-air-next = Leave more open at night; the answers below say how much.
+next-warmth-air = Leave more open at night; the answers below say how much.
 warmth-open-flame-heats = { $name } heats the room with an open flame: its fumes, water and carbon monoxide stay inside.
 warmth-flame-while-asleep = { $name } burns with an open flame while you sleep.
-warmth-flame-next = Put it out before you sleep, and heat only with what leads its fumes outside.
+next-warmth-flame = Put it out before you sleep, and heat only with what leads its fumes outside.
 warmth-idle-foil = { $name }: foil saves next to nothing where no closed air lies beside it.
-warmth-idle-foil-next = Leave a gap of 20 mm or more on its bright side, or save the money.
+next-warmth-idle-foil = Leave a gap of 20 mm or more on its bright side, or save the money.
 warmth-hot-inside = It gets { $inside } inside on { $at }.
-warmth-hot-inside-next = Shade, open, be elsewhere; never leave people or animals in it.
+next-warmth-hot-inside = Shade, open, be elsewhere; never leave people or animals in it.
 working-warmth-shell = { $area } of shell let { $shell } through; fresh air takes { $air } more while you sleep.
 working-warmth-night = On { $at }: { $outside } outside, { $people } from people and flames, { $heater } from a burner by its thermostat, give { $inside } inside; less { $least } is { $margin }.
 working-warmth-dew = Air of { $inside } with { $humidity } of what it can bear is wet on all that is colder than { $dew }.

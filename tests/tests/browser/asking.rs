@@ -9,9 +9,9 @@ use kerbstead_core::money::Prospect;
 use kerbstead_core::money::buying::BuyingPlan;
 use kerbstead_core::moves::Moves;
 use kerbstead_core::plan::{Plain, demo_plan};
-use kerbstead_core::power;
 use kerbstead_core::space::Arranged;
 use kerbstead_core::task::{Question, Subject};
+use kerbstead_core::{power, water};
 use kerbstead_tests::browser::{Browser, HIRED, Setup};
 use kerbstead_tests::generate::seeded_plans;
 use kerbstead_tests::links::as_told;
@@ -49,7 +49,8 @@ const REPLACED: &str = "
 fn questions() -> Vec<Question> {
     let plans = std::iter::once(demo_plan()).chain(seeded_plans(20_270_302, 60));
     let of = |plan| {
-        [Subject::Chances, Subject::Buying, Subject::Days, Subject::Power].map(|subject| (subject, Clone::clone(&plan)))
+        [Subject::Chances, Subject::Buying, Subject::Days, Subject::Power, Subject::Water]
+            .map(|subject| (subject, Clone::clone(&plan)))
     };
     // The search for the cheapest set takes long: for some plans.
     let few = || std::iter::once(demo_plan()).chain(seeded_plans(20_270_302, 12));
@@ -89,6 +90,7 @@ fn the_worker_answers_as_core_does_natively_to_the_bit() -> Result<()> {
                 Subject::Chances => Prospect::from_plain(&here) == Prospect::from_plain(&there),
                 Subject::Buying => BuyingPlan::from_plain(&here) == BuyingPlan::from_plain(&there),
                 Subject::Days => Outlook::from_plain(&here) == Outlook::from_plain(&there),
+                Subject::Water => water::Outlook::from_plain(&here) == water::Outlook::from_plain(&there),
                 Subject::Power => power::Outlook::from_plain(&here) == power::Outlook::from_plain(&there),
                 Subject::Whole => Whole::from_plain(&here) == Whole::from_plain(&there),
                 Subject::Moves => Moves::from_plain(&as_told(&here)) == Moves::from_plain(&as_told(&there)),
