@@ -393,7 +393,7 @@ fn without_chance(plan: &Plan) -> Plan {
         }
         match value {
             Value::Object(fields) => {
-                for name in ["chance_percent", "lowest", "used_percent", "panel"] {
+                for name in ["chance_percent", "lowest", "used_percent", "panel", "toilet"] {
                     fields.remove(name);
                 }
                 fields.values_mut().for_each(settle);

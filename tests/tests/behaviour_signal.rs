@@ -50,7 +50,7 @@ fn pieces(id: u32, amount: f64) -> DataUse {
         id,
         name: format!("Use {id}"),
         data_task: DataTask::Other,
-        amount_per_day: amount.into(),
+        uses_per_day: amount.into(),
         each_mb: Some(100.0.into()),
         ..DataUse::default()
     }
@@ -214,7 +214,7 @@ fn a_slow_rate_counts_as_far_as_it_is_of_use() {
 #[test]
 fn the_most_that_may_be_used_is_told_apart() {
     let mut plan = with_data(1.0, vec![contract(10, 4.0, 9)]);
-    plan.data_uses[0].amount_per_day = Estimate::Range { low: 0.5, likely: 1.0, high: 2.0 };
+    plan.data_uses[0].uses_per_day = Estimate::Range { low: 0.5, likely: 1.0, high: 2.0 };
     let report = asked(&plan);
     assert_eq!(keys(&report), ["signal-may-run-out"]);
     assert_eq!((report.standing.verdict, report.standing.first_short), (Verdict::Tight, None));

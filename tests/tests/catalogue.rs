@@ -355,7 +355,7 @@ fn plans_with_work() -> Vec<(Plan, Date)> {
         with(|plan| plan.data_contracts[0].allowance_gb = Some(12.0)),
         with(|plan| {
             plan.data_uses.remove(0);
-            plan.data_uses[0].amount_per_day = 2_000.0.into();
+            plan.data_uses[0].uses_per_day = 2_000.0.into();
             plan.data_contracts[0].beyond = BeyondAllowance::Slowed;
         }),
         with(|plan| {

@@ -15,7 +15,7 @@ const LEAST_PERCENT: f64 = 1.0;
 #[test]
 fn every_verdict_of_every_balance_is_reached() {
     let mut counts = BTreeMap::new();
-    for balance in ["Money", "Power", "Water", "Days", "Space", "Load"] {
+    for balance in ["Money", "Power", "Water", "Days", "Space", "Load", "Warmth", "Signal"] {
         for verdict in [Verdict::Unknown, Verdict::FallsShort, Verdict::Tight, Verdict::Holds] {
             counts.insert(format!("{balance} {verdict:?}"), 0);
         }

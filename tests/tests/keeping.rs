@@ -183,6 +183,7 @@ fn renamed(plan: &Plan, list: List, from: u32, to: u32) -> Plan {
     (new.corners, new.built_ins, new.doors, new.wall_rows, new.roof_rows) = Default::default();
     (new.placements, new.sleepers, new.distances) = Default::default();
     (new.years, new.charging, new.wishes) = Default::default();
+    (new.water_stops, new.layers, new.data_uses, new.data_contracts) = Default::default();
     if list == List::Years && new.climate.year == Some(from) {
         new.climate.year = Some(to);
     }

@@ -747,7 +747,7 @@ pub const DATA_USE: &[Field] = &[
             "other",
         ]),
     ),
-    estimate("amount_per_day", Quantity::Count, 0.0, 10_000.0, 2.0),
+    estimate("uses_per_day", Quantity::Count, 0.0, 10_000.0, 2.0),
     of("data_days", USE_DAYS),
     estimate("each_mb", Quantity::DataMb, 0.0, 1_000_000.0, 90.0),
 ];

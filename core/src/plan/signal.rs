@@ -77,7 +77,7 @@ pub struct DataUse {
     /// What kind it is.
     pub data_task: DataTask,
     /// Hours or pieces of it on each of its days, of all people together.
-    pub amount_per_day: Estimate<f64>,
+    pub uses_per_day: Estimate<f64>,
     /// Its days.
     pub data_days: DrawDays,
     /// What an hour or a piece takes, down and up together; without it, as is usual for its kind.
@@ -85,7 +85,7 @@ pub struct DataUse {
     pub each_mb: Option<Estimate<f64>>,
 }
 
-record!(DataUse { id, name, data_task, amount_per_day, data_days, each_mb });
+record!(DataUse { id, name, data_task, uses_per_day, data_days, each_mb });
 
 impl Default for DataUse {
     fn default() -> Self {
@@ -93,7 +93,7 @@ impl Default for DataUse {
             id: 0,
             name: String::new(),
             data_task: DataTask::default(),
-            amount_per_day: Estimate::Plain(1.0),
+            uses_per_day: Estimate::Plain(1.0),
             data_days: DrawDays::Every,
             each_mb: None,
         }

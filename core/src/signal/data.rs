@@ -138,7 +138,7 @@ pub fn needs_kbit_s(data_use: &DataUse) -> Option<f64> {
 
 /// What a use takes on one of its days, in MB: low, likely, high.
 pub fn of_a_day_mb(data_use: &DataUse) -> [f64; 3] {
-    let [each, amount] = [each_mb(data_use), data_use.amount_per_day].map(|value| three(value, MOST_MB as f64));
+    let [each, amount] = [each_mb(data_use), data_use.uses_per_day].map(|value| three(value, MOST_MB as f64));
     let product = |at: usize| match (each.get(at), amount.get(at)) {
         (Some(each), Some(amount)) => sound(each * amount, MOST_MB as f64),
         _ => 0.0,

@@ -12,10 +12,10 @@ pub fn moves(found: &mut Found) {
         found.add(change, contract.id, Edit::set(path, !contract.in_use));
     }
     for data_use in &found.plan.data_uses {
-        let amount = data_use.amount_per_day;
+        let amount = data_use.uses_per_day;
         let little =
             if amount.low() < amount.likely() { amount.low() } else { amount.likely() * LESS_DATA_PERCENT / 100.0 };
-        let path = Path::entry(List::DataUses.name(), data_use.id).child("amount_per_day");
+        let path = Path::entry(List::DataUses.name(), data_use.id).child("uses_per_day");
         found.add(Change::LessData, data_use.id, Edit::set(path, Estimate::Plain(little).to_plain()));
     }
 }

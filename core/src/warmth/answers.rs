@@ -6,6 +6,7 @@ use jiff::civil::Date;
 use super::constants::{FUELS, HOT_DAY_C, HOT_DAY_RANGE_K, PIPE_PERCENT, STALE_PPM, TREE_SHADE};
 use super::input::{Input, left_open};
 use super::report::Report;
+use crate::energy::{sound, within};
 use crate::plan::{BurnerFuel, Colour, Id, Money, Plan, decimal};
 use crate::power::Skies;
 use crate::run::{Day, Timeline, dated};
@@ -115,7 +116,7 @@ impl Answers {
 
 /// For what is wanted while all sleep, or else for the coldest that the bedding is for.
 fn heater(plan: &Plan, input: &Input, least_c: f64) -> Option<Heater> {
-    let wanted_c = plan.shell.wanted_asleep_c.or(plan.shell.wanted_c).unwrap_or(least_c);
+    let wanted_c = within(plan.shell.wanted_asleep_c.or(plan.shell.wanted_c).unwrap_or(least_c), -50.0, 50.0);
     let mut setup = Setup { sun_w_m2: Vec::new(), ..input.setup.clone() };
     let wanted = |at: usize, hour: &Hour| hour.wanted_c.is_some() || input.asleep.get(at) == Some(&true);
     let hours = input.hours.iter().enumerate().filter(|(at, hour)| wanted(*at, hour));
@@ -129,7 +130,7 @@ fn heater(plan: &Plan, input: &Input, least_c: f64) -> Option<Heater> {
     let fuel = burners.filter(|(_, burner)| burner.keeps_warm).map(|(item, burner)| {
         let [wh_kg, kg_l] = FUELS[burner.fuel as usize];
         let usual = if burner.vents_out { PIPE_PERCENT } else { 100.0 };
-        let burnt_wh = heat_wh / (burner.heat_percent.unwrap_or(usual).clamp(1.0, 100.0) / 100.0);
+        let burnt_wh = heat_wh / (within(burner.heat_percent.unwrap_or(usual), 1.0, 100.0) / 100.0);
         let kilograms = burnt_wh / wh_kg;
         let amount = if burner.fuel == BurnerFuel::Gas { kilograms } else { kilograms / kg_l };
         let price =
@@ -178,7 +179,7 @@ fn opening(plan: &Plan, input: &Input, hour: usize, inside_c: f64, air_m3_h: Opt
     let each_m3_h = through(&Vents { fixed: vec![left_open(&plan.shell, HUNDRED_CM2)], openings: vec![] });
     let open_cm2 =
         air_m3_h.filter(|_| each_m3_h > 0.0).map(|air_m3_h| (air_m3_h - gaps_m3_h).max(0.0) / each_m3_h * HUNDRED_CM2);
-    Opening { hour, air_m3_h, open_cm2, is_open_cm2: plan.shell.vent_cm2.unwrap_or(0.0) }
+    Opening { hour, air_m3_h, open_cm2, is_open_cm2: sound(plan.shell.vent_cm2.unwrap_or(0.0), 1e6) }
 }
 
 /// The hottest day of the route, or a hot one where it has none: nobody inside, and each way of standing.

@@ -6,6 +6,7 @@ use super::constants::{
 };
 use super::shell::{Kind, Sizes, surfaces, volume_m3};
 use crate::energy::heat::pressure_pa;
+use crate::energy::{sound, within};
 use crate::plan::{Burner, DrawDays, Item, Plan, Shell, TankKind, Works};
 use crate::power::Skies;
 use crate::run::Day;
@@ -116,18 +117,25 @@ fn thermostats(plan: &Plan) -> (f64, f64) {
 }
 
 fn burners(plan: &Plan) -> impl Iterator<Item = (Burner, f64)> {
-    plan.carried().filter_map(|item| Some((item.burner?, f64::from(item.kept()))))
+    let of = |item: &Item| {
+        let burner = item.burner?;
+        Some((Burner { heat_w: sound(burner.heat_w, MOST_BURNER_W), ..burner }, f64::from(item.kept())))
+    };
+    plan.carried().filter_map(of)
 }
+
+/// No burner gives more, in W.
+const MOST_BURNER_W: f64 = 2e4;
 
 /// What is heavy inside.
 fn mass(plan: &Plan, sizes: &Sizes, start_c: f64) -> Mass {
     let mut holds_wh_k = 0.0;
     for item in plan.carried() {
         let count = f64::from(item.kept());
-        holds_wh_k += item.mass_kg.map_or(0.0, |mass| mass.likely()) * count * THINGS_WH_KG_K;
+        holds_wh_k += sound(item.mass_kg.map_or(0.0, |mass| mass.likely()), 1e5) * count * THINGS_WH_KG_K;
         if let Some(tank) = item.tank.filter(|tank| tank.holds == TankKind::Fresh) {
             // Half full on average.
-            holds_wh_k += tank.capacity_l * count * WATER_WH_L_K / 2.0;
+            holds_wh_k += sound(tank.capacity_l, 1e5) * count * WATER_WH_L_K / 2.0;
         }
     }
     Mass {
@@ -146,7 +154,7 @@ pub struct Span {
 
 impl Span {
     fn new(from_hour: f64, hours: f64) -> Self {
-        Self { from_hour, hours: hours.clamp(0.0, 24.0) }
+        Self { from_hour: within(from_hour, 0.0, 24.0), hours: sound(hours, 24.0) }
     }
 
     /// From one hour of the day until another.
@@ -183,7 +191,7 @@ impl<'a> Hours<'a> {
         let until = plan.shell.asleep_until_hour.unwrap_or(until);
         let asleep = Span::until(from, until);
         let fan = |item: &Item| {
-            let blows = item.fan?.blows_m3_h * f64::from(item.kept());
+            let blows = sound(item.fan?.blows_m3_h * f64::from(item.kept()), 5_000.0);
             let draw = item.draw.unwrap_or_default();
             let hours = draw.hours_per_day.map_or(24.0, |hours| hours.likely());
             Some((blows, Span::new(draw.from_hour.unwrap_or(0.0), hours), draw.days))
@@ -239,7 +247,8 @@ fn kind_of_day(plan: &Plan, asleep: Span, (from, until): (f64, f64), works: bool
             sum = sum.and(if burner.vents_out { GivenOff { heat_w, ..GivenOff::default() } } else { flame });
         }
         let is_asleep = asleep.has(hour);
-        (sum, if is_asleep { plan.shell.wanted_asleep_c } else { plan.shell.wanted_c.filter(|_| awake > 0.0) })
+        let wanted_c = if is_asleep { plan.shell.wanted_asleep_c } else { plan.shell.wanted_c.filter(|_| awake > 0.0) };
+        (sum, wanted_c.map(|wanted_c| within(wanted_c, -50.0, 50.0)))
     })
 }
 

@@ -1,6 +1,7 @@
 //! Changes that may mend the warmth, the damp and the air.
 
 use super::constants::{LEAST_ASLEEP_C, TIGHT_K};
+use crate::energy::within;
 use crate::moves::{Change, Found};
 use crate::plan::{Cab, Edit, Path, Plain, Works};
 
@@ -16,13 +17,13 @@ pub fn moves(found: &mut Found) {
         item.burner.is_some_and(|burner| burner.keeps_warm && burner.vents_out)
             || item.draw.is_some_and(|draw| draw.works == Some(Works::Warming))
     });
-    let least_c = shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C) + TIGHT_K;
+    let least_c = within(shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C) + TIGHT_K, -20.0, 35.0);
     if heats && shell.wanted_asleep_c.is_none_or(|wanted_c| wanted_c < least_c) {
         found.add(Change::HeatAtNight, 0, Edit::set(field("wanted_asleep_c"), least_c));
     }
     if shell.cab.unwrap_or_default() == Cab::Open {
         found.add(Change::CloseCab, 0, Edit::set(field("cab"), Cab::Curtain.to_plain()));
     }
-    let open_cm2 = (2.0 * shell.vent_cm2.unwrap_or(0.0)).clamp(OPENING_CM2, 20_000.0);
+    let open_cm2 = within(2.0 * shell.vent_cm2.unwrap_or(0.0), OPENING_CM2, 20_000.0);
     found.add(Change::OpenMore, 0, Edit::set(field("vent_cm2"), open_cm2));
 }

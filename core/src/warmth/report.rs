@@ -9,6 +9,7 @@ use super::input::Input;
 use super::judging::judge;
 use super::shell::{Kind, Sizes, layer, lies_on, linings, square_metre_kg, surfaces};
 use crate::assessment::{Caution, Standing};
+use crate::energy::within;
 use crate::plan::{Covers, Id, Material, Money, Path, Plan};
 use crate::run::{Span, Timeline, missing_road};
 use crate::thermal::run::{Course, Part};
@@ -157,7 +158,7 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, input: &Input, room
         faces: faces(input, room, first_hour),
         air_w_k: air_w_k(input, room),
         layers: layers(plan, &sizes, &shell),
-        least_c: plan.shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C),
+        least_c: within(plan.shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C), -100.0, 100.0),
         heavy_c: heavy_c(room, first_hour),
         burner_wh: room.heater_wh(),
         coldest: coldest.map(|(hour, _)| hour),

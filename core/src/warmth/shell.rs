@@ -3,11 +3,15 @@
 use serde::Serialize;
 
 use super::constants::{CAB, CAB_GAP_M, CURTAIN, MATERIALS, MOST_WINDOW, RIB_PERCENT, SIDE_DOOR_M2, STEEL};
+use crate::energy::sound;
 use crate::plan::{Cab, Covers, Id, Layer as Lining, Material, Obtain, Plan};
 use crate::space::shape::DoorKind;
 use crate::space::shape_of;
 use crate::thermal::layers::{Flow, Layer, Wall};
 use crate::thermal::shell::{Surface, Window};
+
+/// No square metre of a layer is heavier, in kg.
+const MOST_KG_M2: f64 = 1e4;
 
 /// A surface of the van.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -100,7 +104,7 @@ pub fn layer(lining: &Lining) -> Layer {
 /// Mass of a square metre of a layer, in kg.
 pub fn square_metre_kg(lining: &Lining) -> f64 {
     let [usual_mm, _, density] = usual(lining.material);
-    lining.square_metre_kg.unwrap_or(lining.thick_mm.unwrap_or(usual_mm) / 1_000.0 * density)
+    sound(lining.square_metre_kg.unwrap_or(lining.thick_mm.unwrap_or(usual_mm) / 1_000.0 * density), MOST_KG_M2)
 }
 
 /// Thickness in mm, conductivity in W/(m K) and density in kg/m³.

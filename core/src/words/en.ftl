@@ -1279,9 +1279,6 @@ section-stays = the stays of the route
 section-tasks = the tasks
 section-helpers = who works on the van
 section-week = the days of the repeating week
-section-water-stops = where water is taken on
-section-shell = the shell of the van
-section-layers = the layers of the shell
 section-data-uses = what takes data
 section-water-uses = how much water you use
 
@@ -2748,6 +2745,10 @@ move-less-data = Use less data for it: { $name }
 problem-counted-twice = The same was counted at { $at } already; this count is the one that counts. If it is of another time, change the hour.
 problem-more-than-fits = This is more than all of them hold, { $most }. Check the count, or what the cans hold.
 problem-odometer-back = On { $on } the van had driven { $before }, which is farther. Check both.
+share-tells-water-stops = Where water is taken on and left: { $count }.
+share-tells-shell = How the van keeps warmth, and what it is lined with.
+share-tells-work = The work on the road: its hours, and what it needs.
+share-tells-data = What takes data, and contracts for it: { $count }.
 share-tells-wishes = What you missed or wish for: { $count }.
 
 # The road log
@@ -2851,7 +2852,7 @@ field-too-hot-c = Too hot to work above
 field-good-mbit-s = Goes out with a good signal
 field-weak-mbit-s = Goes out with a weak signal
 field-data-task = Kind
-field-amount-per-day = Hours or pieces on each of its days
+field-uses-per-day = Hours or pieces on each of its days
 field-data-days = On
 field-each-mb = An hour or a piece takes, if you know it
 field-allowance-gb = Included in a period

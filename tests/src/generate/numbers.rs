@@ -65,6 +65,36 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
         of_estimates([Some(&mut water_use.litres_per_day)], &mut numbers);
         numbers.push(&mut water_use.to_grey_percent);
     }
+    let shell = &mut plan.shell;
+    let of_shell = [
+        &mut shell.window_m2,
+        &mut shell.rib_percent,
+        &mut shell.leak_cm2,
+        &mut shell.vent_cm2,
+        &mut shell.vent_rise_mm,
+        &mut shell.open_cm2,
+        &mut shell.wanted_c,
+        &mut shell.wanted_asleep_c,
+        &mut shell.least_asleep_c,
+        &mut shell.asleep_from_hour,
+        &mut shell.asleep_until_hour,
+        &mut shell.damp_percent,
+        &mut shell.wind_m_s,
+    ];
+    numbers.extend(of_shell.into_iter().flatten());
+    for layer in &mut plan.layers {
+        let of_layer = [&mut layer.thick_mm, &mut layer.conducts_w_mk, &mut layer.square_metre_kg];
+        numbers.extend(of_layer.into_iter().flatten());
+    }
+    let work = &mut plan.work;
+    let of_work = [&mut work.work_hours, &mut work.begins_hour, &mut work.too_cold_c, &mut work.too_hot_c];
+    numbers.extend(of_work.into_iter().flatten());
+    for data_use in &mut plan.data_uses {
+        of_estimates([Some(&mut data_use.uses_per_day), data_use.each_mb.as_mut()], &mut numbers);
+    }
+    for contract in &mut plan.data_contracts {
+        numbers.extend([&mut contract.allowance_gb, &mut contract.slow_kbit_s].into_iter().flatten());
+    }
     for reading in &mut plan.readings {
         let counted = [
             &mut reading.charge_percent,
@@ -126,6 +156,14 @@ fn of_item<'a>(item: &'a mut Item, numbers: &mut Vec<&'a mut f64>) {
     if let Some(tank) = &mut item.tank {
         numbers.push(&mut tank.capacity_l);
         numbers.extend(tank.opening_percent.as_mut());
+    }
+    numbers.extend(item.toilet.as_mut().and_then(|toilet| toilet.waste_l.as_mut()));
+    numbers.extend(item.filters_l.as_mut());
+    numbers.extend(item.fan.as_mut().map(|fan| &mut fan.blows_m3_h));
+    if let Some(burner) = &mut item.burner {
+        of_estimates([burner.burns_hours.as_mut()], numbers);
+        numbers.push(&mut burner.heat_w);
+        numbers.extend([&mut burner.lit_from_hour, &mut burner.heat_percent].into_iter().flatten());
     }
 }
 

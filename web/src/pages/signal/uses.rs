@@ -11,7 +11,7 @@ use crate::locale::words;
 use crate::parts::{Entries, fields};
 use crate::state::App;
 
-const FIELDS: &[&str] = &["name", "data_task", "amount_per_day", "data_days", "each_mb"];
+const FIELDS: &[&str] = &["name", "data_task", "uses_per_day", "data_days", "each_mb"];
 
 /// The list.
 pub fn uses() -> View {
