@@ -105,11 +105,11 @@ fn what_is_drunk_grows_with_the_heat_and_the_work_of_the_day() {
 
 #[test]
 fn what_runs_out_first_is_told_with_the_spacing_of_stops_and_what_lacks() {
-    // Fresh: 40 of 6 a day last six days; grey: 20 of 3 a day have room for six days, and both fail on the seventh.
+    // 40 l of 6 a day last six days. So have 20 l room for 3 a day, and less water then means less used water.
     let all = report(&value());
     let first = all.first.unwrap();
-    assert_eq!((first.vessel, first.on, first.days_before_next), (Vessel::Fresh, on(7), Some(0)));
-    assert_eq!((all.spacing.days, all.spacing.first_by, all.spacing.limit), (None, Some(on(7)), None));
+    assert_eq!((first.vessel, first.on, first.days_before_next), (Vessel::Fresh, on(7), None));
+    assert_eq!((all.spacing.days, all.spacing.first_by, all.spacing.limit), (Some(7), Some(on(7)), Some(Vessel::Fresh)));
     // 60 are used, 30 come.
     assert_eq!((all.lacks.fresh_l, all.lacks.grey_l, all.lacks.toilet_days), (20.0, 10.0, 0.0));
     let mut long = value();
@@ -185,10 +185,10 @@ fn the_fewest_stops_and_the_chance_are_the_same_each_time() {
     assert_eq!((outlook.fresh_first, outlook.held + outlook.fresh_first), (outlook.runs - outlook.held, outlook.runs));
     assert!(outlook.fewest.is_found && outlook.fewest.days.is_empty());
     let mut thirsty = uncertain.clone();
-    thirsty["water_uses"][0]["litres_per_day"] = json!(8);
+    thirsty["water_uses"][0]["litres_per_day"] = json!(6.5);
     let fewest = Outlook::from_plain(&asked(plan(&thirsty), Subject::Water)).unwrap().fewest;
-    // Every third day from the first on: of the 1st, 4th, 7th and 10th, the 4th leaves 40 l for the six days after it.
-    assert_eq!(fewest.days.iter().map(|day| (day.on, day.place)).collect::<Vec<_>>(), [(on(4), Some(9))]);
+    // 40 l last six days. Of the 1st, 4th, 7th and 10th, the 7th is the last that does.
+    assert_eq!(fewest.days.iter().map(|day| (day.on, day.place)).collect::<Vec<_>>(), [(on(7), Some(9))]);
     assert!(!Outlook::from_plain(&asked(plan(&value()), Subject::Water)).unwrap().fewest.is_found);
     let empty = with("water_uses", json!([]));
     assert_eq!(Outlook::from_plain(&asked(plan(&empty), Subject::Water)).unwrap().runs, 0);

@@ -41,6 +41,7 @@ pub fn uses() -> View {
     fn body(id: Id) -> View {
         fields(&Path::entry("water_uses", id), FIELDS)
     }
+    let needs: &'static [Need] = &NEEDS;
     let list = Entries { list: List::WaterUses, line, body, fresh: || json!({}), add: key!("water-uses-add") };
     fragment()
         .put(list.show())
@@ -49,7 +50,7 @@ pub fn uses() -> View {
                 .class("starters")
                 .put(el("summary").put(key!("water-usual")))
                 .put(el("p").put(key!("water-usual-hint")))
-                .put(el("ul").class("starter-list").put_each(NEEDS.iter().map(usual))),
+                .put(el("ul").class("starter-list").put_each(needs.iter().map(usual))),
         )
         .done()
 }
