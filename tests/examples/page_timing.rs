@@ -30,7 +30,7 @@ struct Timing {
 }
 
 /// Everything that is timed. A new timing is added here.
-const TIMINGS: [Timing; 16] = [
+const TIMINGS: [Timing; 19] = [
     Timing { name: "start page, from request to ready", measure: start_page },
     Timing { name: "assess, 30 days of the example, plan and answer passed to and from JavaScript", measure: assess },
     Timing { name: "10,000 runs of the example in the worker, from question to answer", measure: runs_of_the_example },
@@ -53,7 +53,10 @@ const TIMINGS: [Timing; 16] = [
     Timing { name: "the cheapest set of changes of the example too, in the worker", measure: cheapest_set },
     Timing { name: "1,000 runs of the whole example, in the worker", measure: whole_plan },
     Timing { name: "beside a log of 10,000 entries, from a key to the next paint", measure: beside_a_long_log },
-    Timing { name: "water page, likewise", measure: |page| key(page, "/water") },
+    Timing { name: "water page, from a key to the end of its frame", measure: |page| key(page, "/water") },
+    Timing { name: "warmth page, from a key to the end of its frame", measure: |page| key(page, "/warmth") },
+    Timing { name: "signal page, from a key to the end of its frame", measure: |page| key(page, "/signal") },
+    Timing { name: "warmth page, from a key to the next paint", measure: |page| paint(page, "/warmth") },
     Timing { name: "arranging in the worker, the slowest but four of forty vans made by chance", measure: arranging },
     Timing { name: "one step of dragging a thing of 80, script and layout", measure: drag_step },
 ];

@@ -109,7 +109,10 @@ fn what_runs_out_first_is_told_with_the_spacing_of_stops_and_what_lacks() {
     let all = report(&value());
     let first = all.first.unwrap();
     assert_eq!((first.vessel, first.on, first.days_before_next), (Vessel::Fresh, on(7), None));
-    assert_eq!((all.spacing.days, all.spacing.first_by, all.spacing.limit), (Some(7), Some(on(7)), Some(Vessel::Fresh)));
+    assert_eq!(
+        (all.spacing.days, all.spacing.first_by, all.spacing.limit),
+        (Some(7), Some(on(7)), Some(Vessel::Fresh))
+    );
     // 60 are used, 30 come.
     assert_eq!((all.lacks.fresh_l, all.lacks.grey_l, all.lacks.toilet_days), (20.0, 10.0, 0.0));
     let mut long = value();

@@ -3112,7 +3112,10 @@ signal-hours-unknown = { $hours } of work are where it is not known whether they
 next-signal-hours-unknown = Ask those who were there, and say on the route what signal there is.
 signal-nothing-powered = Nothing that the work needs draws power in the kit.
 next-signal-nothing-powered = Say what must have power for it, or put it under the heading of work.
-working-signal-month = { $uses } uses, each its hours or pieces × what one takes, over { $days } from { $from }: { $low } to { $high }, likely { $likely }
+working-signal-month = { $uses_n ->
+    [one] One use
+   *[other] { $uses } uses
+}, each its hours or pieces × what one takes, over { $days } from { $from }: { $low } to { $high }, likely { $likely }
 working-signal-left = allowance − what is used of it until { $on } = { $left }
 working-signal-pay = { $lost } of { $wanted } × { $pay } = { $certain }; { $unknown_hours } not known × { $pay } = { $unknown }
 
@@ -3142,7 +3145,7 @@ signal-periods = Period by period
 signal-period-contract = Contract
 signal-period-from = From
 signal-period-used = Likely used
-signal-no-work = Say how many hours a day you work on the road, and it is held against signal and power.
+signal-no-work = Say how many hours a day you work on the road, and it is held against signal, power and the temperature inside.
 signal-hours-sum = { $sure } of { $wanted } lack nothing. At risk: { $certain } for certain, { $unknown } where it is not known.
 signal-warmth-known = Signal, power and the temperature inside were looked at.
 signal-warmth-unknown = Signal and power were looked at. The temperature inside was not worked out, so no hour counts as too cold or too hot.

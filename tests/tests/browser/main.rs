@@ -8,6 +8,7 @@ mod comfort;
 mod days;
 mod every_page;
 mod keeping;
+mod living;
 mod loading;
 mod money;
 mod offline;
