@@ -101,7 +101,9 @@ impl Dive {
             let totals = cut.totals();
             let Some(times) = totals.iter().map(|(kind, count)| self.demand[*kind] / count).min() else { return };
             let times = times.min(left);
-            totals.iter().for_each(|(kind, count)| self.demand[*kind] -= count * times);
+            for (kind, each) in &totals {
+                self.demand[*kind] -= each * times;
+            }
             self.limits[pattern.stock] -= times;
             left -= times;
             self.taken.push((cut, times));

@@ -35,13 +35,12 @@ impl Group {
 /// A group of which there is no whole number of boards, with how many there are; entries of boards before kinds, kinds
 /// before pairs of kinds, and those before single patterns. None when all shares are whole.
 pub(super) fn fork(shares: &[(&Column, f64)], kinds: usize) -> Option<(Group, f64)> {
+    let families: [fn(&Column, usize) -> Vec<Group>; 4] = [of_stock, of_kinds, of_pairs, alone];
     let mut sums: BTreeMap<Group, f64> = BTreeMap::new();
-    let families: [&dyn Fn(&Column) -> Vec<Group>; 4] =
-        [&of_stock, &|of| of_kinds(of, kinds), &|of| of_pairs(of, kinds), &alone];
     for groups in families {
         sums.clear();
         for (column, _) in shares {
-            for group in groups(column) {
+            for group in groups(column, kinds) {
                 sums.insert(group, 0.0);
             }
         }
@@ -63,7 +62,7 @@ pub(super) fn fork(shares: &[(&Column, f64)], kinds: usize) -> Option<(Group, f6
     None
 }
 
-fn of_stock(column: &Column) -> Vec<Group> {
+fn of_stock(column: &Column, _: usize) -> Vec<Group> {
     column.pattern.iter().map(|pattern| Group::Stock(pattern.stock)).collect()
 }
 
@@ -81,6 +80,6 @@ fn of_pairs(column: &Column, kinds: usize) -> Vec<Group> {
     entries.iter().enumerate().flat_map(pair).collect()
 }
 
-fn alone(column: &Column) -> Vec<Group> {
+fn alone(column: &Column, _: usize) -> Vec<Group> {
     column.pattern.iter().map(|pattern| Group::One(pattern.clone())).collect()
 }

@@ -16,38 +16,42 @@ impl Found {
     /// Takes off what is cut too often, takes boards that are not needed away and cheaper ones where they do.
     pub(super) fn of(problem: &Problem, boards: &[(Pattern, u64)]) -> Self {
         let mut found = Self { missing: problem.demand(), ..Self::default() };
-        let mut limits = problem.limits();
+        let mut spare = problem.limits();
         for (pattern, count) in boards {
-            found.take(problem, pattern, *count, &mut limits);
+            spare[pattern.stock] = spare[pattern.stock].saturating_sub(*count);
         }
-        for (at, missing) in found.missing.iter().enumerate() {
-            debug_assert!(*missing == 0 || problem.missing.is_some(), "{missing} of kind {at}");
-            found.cost += missing.cast_signed().saturating_mul(problem.missing.unwrap_or(0));
+        for (pattern, count) in boards {
+            found.take(problem, pattern, *count, &mut spare);
         }
+        let missing: u64 = found.missing.iter().sum();
+        let each = problem.missing.unwrap_or(i64::MAX);
+        found.cost = found.cost.saturating_add(missing.cast_signed().saturating_mul(each));
         found
     }
 
-    fn take(&mut self, problem: &Problem, pattern: &Pattern, mut count: u64, limits: &mut [u64]) {
+    /// Takes some of so many boards, for which there are boards apart from those to spare.
+    fn take(&mut self, problem: &Problem, pattern: &Pattern, mut count: u64, spare: &mut [u64]) {
         while count > 0 {
             let wanted = pattern.within(&self.missing);
             let totals = wanted.totals();
-            let times = totals.iter().map(|(kind, count)| self.missing[*kind] / count).min().unwrap_or(0);
-            if times == 0 {
-                return;
+            let Some(times) = totals.iter().map(|(kind, count)| self.missing[*kind] / count).min() else { break };
+            let stock = cheapest(problem, &wanted, spare);
+            let mut times = times.min(count);
+            if stock != wanted.stock {
+                times = times.min(spare[stock]);
+                spare[stock] -= times;
+                spare[wanted.stock] += times;
             }
-            let stock = cheapest(problem, &wanted, limits);
-            let times = times.min(count).min(limits[stock]);
-            if times == 0 {
-                return;
-            }
-            limits[stock] -= times;
             count -= times;
-            totals.iter().for_each(|(kind, count)| self.missing[*kind] -= count * times);
+            for (kind, each) in &totals {
+                self.missing[*kind] -= each * times;
+            }
             self.cost += problem.stocks[stock].cost * times.cast_signed();
             let is_same = stock == wanted.stock;
             let fillings = if is_same { wanted.fillings } else { moved(problem, stock, wanted.fillings) };
             self.boards.push((Pattern { stock, fillings }, times));
         }
+        spare[pattern.stock] += count;
     }
 
     /// Whether nothing is missing.
@@ -56,18 +60,15 @@ impl Found {
     }
 }
 
-/// The cheapest board there still is that holds the filling of a board with one span; of equal ones the shorter, then
-/// the one it is.
-fn cheapest(problem: &Problem, pattern: &Pattern, limits: &[u64]) -> usize {
+/// The cheapest board that holds the filling of a board with one span, of those to spare and the one it is; of equal ones
+/// the shorter.
+fn cheapest(problem: &Problem, pattern: &Pattern, spare: &[u64]) -> usize {
     let mut fillings = pattern.fillings.iter().filter(|filling| !filling.is_empty());
     let (Some(filling), None) = (fillings.next(), fillings.next()) else { return pattern.stock };
     let size: u64 = filling.iter().map(|(kind, count)| problem.kinds[*kind].size * count).sum();
     let rank = |stock: usize| (problem.stocks[stock].cost, problem.stocks[stock].rooms.iter().sum::<u64>());
-    let others = (0..problem.stocks.len()).filter(|stock| limits[*stock] > 0 && problem.stocks[*stock].holds(size));
-    let is_there = limits[pattern.stock] > 0;
-    others.fold(pattern.stock, |best, other| {
-        if rank(other) < rank(best) || !is_there && best == pattern.stock { other } else { best }
-    })
+    let others = (0..problem.stocks.len()).filter(|stock| spare[*stock] > 0 && problem.stocks[*stock].holds(size));
+    others.fold(pattern.stock, |best, other| if rank(other) < rank(best) { other } else { best })
 }
 
 /// One filling in the shortest span of another board that holds it.

@@ -14,9 +14,9 @@ struct Begun {
 /// `opened` is begun, or if that does not hold it the one that costs least. What fits nowhere is left out.
 pub(super) fn best_fit(problem: &Problem, demand: &[u64], limits: &[u64], opened: usize) -> Vec<(Pattern, u64)> {
     let mut fit = Fit { problem, limits: limits.to_vec(), begun: Vec::new(), rooms: BTreeMap::new() };
-    for (stock, limit) in problem.stocks.iter().zip(limits).enumerate().filter(|(_, (stock, _))| stock.cost == 0) {
-        let most = demand.iter().sum::<u64>().min(*limit.1);
-        (0..most).for_each(|_| fit.begin(stock));
+    for (at, stock) in problem.stocks.iter().enumerate() {
+        let scraps = if stock.cost == 0 && stock.limit.is_some() { limits[at] } else { 0 };
+        (0..scraps.min(demand.iter().sum())).for_each(|_| fit.begin(at));
     }
     for (kind, count) in demand.iter().enumerate() {
         for _ in 0..*count {

@@ -152,15 +152,12 @@ impl Lp {
     fn rates_of(&mut self, who: usize) {
         let size = self.rows.len().max(1);
         self.rates.clear();
-        match self.columns.get(who) {
-            Some(column) => {
-                let rate = |row: &[f64]| column.entries.iter().map(|(at, by)| row[*at] * *by as f64).sum::<f64>();
-                self.rates.extend(self.inverse.chunks_exact(size).map(rate));
-            }
-            None => {
-                let sign = self.surplus_sign(who - SURPLUS);
-                self.rates.extend(self.inverse.chunks_exact(size).map(|row| row[who - SURPLUS] * sign));
-            }
+        if let Some(column) = self.columns.get(who) {
+            let rate = |row: &[f64]| column.entries.iter().map(|(at, by)| row[*at] * *by as f64).sum::<f64>();
+            self.rates.extend(self.inverse.chunks_exact(size).map(rate));
+        } else {
+            let sign = self.surplus_sign(who - SURPLUS);
+            self.rates.extend(self.inverse.chunks_exact(size).map(|row| row[who - SURPLUS] * sign));
         }
     }
 

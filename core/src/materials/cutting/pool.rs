@@ -78,9 +78,9 @@ impl Pool {
         while !self.is_done && self.looks < goal {
             self.looks += 1;
             if self.is_coming_back {
-                self.back(problem)
+                self.back(problem);
             } else {
-                self.down(problem)
+                self.down(problem);
             }
             if self.looks > MOST_LOOKS || self.patterns.len() > MOST_PATTERNS {
                 (self.is_full, self.is_done) = (true, true);

@@ -99,10 +99,16 @@ impl Problem {
             return Err(CutError::PieceTooLong { piece });
         }
         let step = kinds.iter().fold(0, |step, kind| divisor(step, kind.size)).max(1);
-        kinds.iter_mut().for_each(|kind| kind.size /= step);
-        stocks.iter_mut().flat_map(|stock| &mut stock.rooms).for_each(|room| *room /= step);
+        for kind in &mut kinds {
+            kind.size /= step;
+        }
+        for room in stocks.iter_mut().flat_map(|stock| &mut stock.rooms) {
+            *room /= step;
+        }
         let unit = stocks.iter().fold(0, |unit, stock| divisor(unit, stock.cost.unsigned_abs())).max(1).cast_signed();
-        stocks.iter_mut().for_each(|stock| stock.cost /= unit);
+        for stock in &mut stocks {
+            stock.cost /= unit;
+        }
         let mut problem = Self { kinds, stocks, missing: None, unit };
         problem.missing = problem.penalty();
         Ok(problem)
@@ -214,7 +220,7 @@ fn stocks(job: &CutJob) -> Result<Vec<Stock>, CutError> {
         if board.defects_mm.len() > MOST_DEFECTS {
             return Err(CutError::Defects { board: at });
         }
-        if !length(board.length_mm).is_some_and(|length| length > 0) {
+        if length(board.length_mm).is_none_or(|length| length == 0) {
             return Err(CutError::BoardLength { board: at });
         }
         let spans = spans(board, kerf, trim).ok_or(CutError::Defects { board: at })?;

@@ -106,7 +106,7 @@ fn share_bound(problem: &Problem, counts: &dyn Fn(u64) -> u128) -> i64 {
         match stock.limit {
             Some(limit) if cost == 0 => left = left.saturating_sub(holds * u128::from(limit)),
             _ if holds > 0 && cheapest.is_none_or(|(known, by)| cost * by < known * holds) => {
-                cheapest = Some((cost, holds))
+                cheapest = Some((cost, holds));
             }
             _ => {}
         }

@@ -138,8 +138,8 @@ impl Search {
     fn dive(&mut self, mut dive: Box<Dive>, number: usize) -> Phase {
         let before = dive.work() + self.knapsack.work;
         let found = dive.step(&self.problem, &mut self.knapsack, self.opened);
-        let room = MOST_KEPT.saturating_sub(self.kept.len());
-        self.kept.extend(dive.new_patterns().into_iter().take(room));
+        let left = MOST_KEPT.saturating_sub(self.kept.len());
+        self.kept.extend(dive.new_patterns().into_iter().take(left));
         self.work += (dive.work() + self.knapsack.work).saturating_sub(before);
         self.offer(found);
         if !dive.is_done {
