@@ -1,7 +1,8 @@
-//! How long cutting boards takes: `cargo bench -p kerbstead-tests --bench cutting`.
+//! How long cutting boards and sheets takes: `cargo bench -p kerbstead-tests --bench cutting`.
 
 use divan::{Bencher, black_box};
 use kerbstead_core::materials::cutting::{Board, CutJob, CutSearch, Piece};
+use kerbstead_core::materials::sheets::{Part, Sheet, SheetJob, SheetSearch};
 use kerbstead_core::plan::Money;
 use kerbstead_tests::cuts::{Case, cases};
 
@@ -47,4 +48,22 @@ fn many_pieces_until_the_search_ends(bencher: Bencher, count: u32) {
 fn the_first_step_of_ten_thousand_pieces(bencher: Bencher) {
     let job = large(10_000);
     bencher.with_inputs(|| CutSearch::new(&job).ok()).bench_values(|mut search| search.as_mut().map(CutSearch::step));
+}
+
+/// Rules and chances for so many parts of twenty sizes.
+#[divan::bench(args = [40, 400])]
+fn sheets_until_the_search_ends(bencher: Bencher, count: u32) {
+    let part = |at: u32| Part {
+        length_mm: f64::from(150 + (at * 367) % 700),
+        width_mm: f64::from(100 + (at * 211) % 400),
+        count: count / 20,
+        keeps_grain: at % 3 == 0,
+    };
+    let job = SheetJob {
+        parts: (0..20).map(part).collect(),
+        sheets: vec![Sheet { length_mm: 2_440.0, width_mm: 1_220.0, price: Money::whole(31), available: None }],
+        kerf_mm: 3.0,
+        trim_mm: 5.0,
+    };
+    bencher.bench(|| SheetSearch::new(black_box(&job)).ok().map(|search| search.end().cost));
 }

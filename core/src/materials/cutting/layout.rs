@@ -2,9 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::problem::{Filling, Pattern, as_money, in_mm, length, spans};
+use super::problem::{Filling, Pattern, spans};
 use super::search::Search;
 use super::{CutBoard, CutJob, CutPlan, PlacedPiece};
+use crate::materials::measure::{as_money, in_mm, length};
 
 /// Which entries of pieces still want some of a kind.
 type Wanting = Vec<Vec<(usize, u32)>>;

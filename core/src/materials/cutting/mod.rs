@@ -30,14 +30,15 @@ mod lp;
 mod master;
 mod pool;
 mod problem;
-mod proof;
+pub(super) mod proof;
 mod search;
 mod tree;
 
 use serde::Serialize;
 
+use super::measure::as_money;
 use crate::plan::Money;
-use problem::{Problem, as_money};
+use problem::Problem;
 use search::Search;
 
 /// Pieces of one length that are wanted.

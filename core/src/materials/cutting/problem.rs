@@ -5,16 +5,9 @@
 //! exact. Costs are ten-thousandths of the currency, or a 1 for each board bought.
 
 use super::{Board, CutError, CutJob, Objective, Piece};
+use crate::materials::measure::{PRICE_DIGITS, divisor, length, price, some_length};
 use crate::order;
-use crate::plan::Money;
 
-/// A length in nanometres by mm.
-const NM_PER_MM: f64 = 1_000_000.0;
-/// No piece and no board is longer: 100 m.
-const LONGEST_MM: f64 = 100_000.0;
-/// Prices have so many digits after the point, and no board costs more than a million.
-const PRICE_DIGITS: u32 = 4;
-const DEAREST: i64 = 10_000_000_000;
 /// So many pieces, entries of boards and defects of one at most.
 const MOST_PIECES: u64 = 20_000;
 const MOST_BOARDS: usize = 200;
@@ -152,19 +145,9 @@ impl Stock {
     }
 }
 
-/// In nanometres; none for what is no length.
-pub(super) fn length(length_mm: f64) -> Option<u64> {
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the range of the cast")]
-    (0.0..=LONGEST_MM).contains(&length_mm).then(|| (length_mm * NM_PER_MM).round() as u64)
-}
-
-pub(super) fn in_mm(length: u64) -> f64 {
-    length as f64 / NM_PER_MM
-}
-
 /// The usable spans of a board, from where to where, in nanometres.
 pub(super) fn spans(board: &Board, kerf: u64, trim: u64) -> Option<Vec<(u64, u64)>> {
-    let whole = length(board.length_mm).filter(|length| *length > 0)?;
+    let whole = some_length(board.length_mm)?;
     let defects: Option<Vec<(u64, u64)>> = board
         .defects_mm
         .iter()
@@ -189,7 +172,7 @@ fn kinds(pieces: &[Piece], kerf: u64) -> Result<Vec<Kind>, CutError> {
     let mut sizes = Vec::new();
     let mut count = 0;
     for (piece, Piece { length_mm, count: many }) in pieces.iter().enumerate() {
-        sizes.push(length(*length_mm).filter(|length| *length > 0).ok_or(CutError::PieceLength { piece })? + kerf);
+        sizes.push(some_length(*length_mm).ok_or(CutError::PieceLength { piece })? + kerf);
         count += u64::from(*many);
     }
     if count > MOST_PIECES {
@@ -220,12 +203,11 @@ fn stocks(job: &CutJob) -> Result<Vec<Stock>, CutError> {
         if board.defects_mm.len() > MOST_DEFECTS {
             return Err(CutError::Defects { board: at });
         }
-        if length(board.length_mm).is_none_or(|length| length == 0) {
+        if some_length(board.length_mm).is_none() {
             return Err(CutError::BoardLength { board: at });
         }
         let spans = spans(board, kerf, trim).ok_or(CutError::Defects { board: at })?;
-        let price = board.price.to_minor(PRICE_DIGITS).filter(|price| (0..=DEAREST).contains(price));
-        let price = price.ok_or(CutError::Price { board: at })?;
+        let price = price(board.price).ok_or(CutError::Price { board: at })?;
         Ok(Stock {
             rooms: spans.iter().map(|(from, to)| to - from + kerf).collect(),
             cost: if job.objective == Objective::FewestBoards { price.min(1) } else { price },
@@ -233,13 +215,4 @@ fn stocks(job: &CutJob) -> Result<Vec<Stock>, CutError> {
         })
     };
     job.boards.iter().enumerate().map(stock).collect()
-}
-
-fn divisor(a: u64, b: u64) -> u64 {
-    if b == 0 { a } else { divisor(b, a % b) }
-}
-
-/// What a cost in units is as money.
-pub(super) fn as_money(cost: i64, unit: i64) -> Money {
-    Money::new(Money::from_minor(cost.saturating_mul(unit), PRICE_DIGITS).decimal().normalize())
 }

@@ -78,14 +78,14 @@ pub(super) fn simple_bound(problem: &Problem) -> i64 {
 }
 
 /// Of a length in `parts + 1` parts of the room, how many whole ones, unless it is just that many.
-fn stepped(size: u64, room: u64, parts: u64) -> u128 {
+pub(in crate::materials) fn stepped(size: u64, room: u64, parts: u64) -> u128 {
     let (size, room, parts) = (u128::from(size), u128::from(room), u128::from(parts));
     let product = size * (parts + 1);
     if product.is_multiple_of(room) { size * parts } else { product / room * room }
 }
 
 /// What leaves less than `least` beside it counts as the room, what is shorter than `least` as nothing.
-fn cut_off(size: u64, room: u64, least: u64) -> u128 {
+pub(in crate::materials) fn cut_off(size: u64, room: u64, least: u64) -> u128 {
     if size > room - least {
         u128::from(room)
     } else if size < least {
