@@ -57,7 +57,7 @@ fn sheets_until_the_search_ends(bencher: Bencher, count: u32) {
         length_mm: f64::from(150 + (at * 367) % 700),
         width_mm: f64::from(100 + (at * 211) % 400),
         count: count / 20,
-        keeps_grain: at % 3 == 0,
+        keeps_grain: at.is_multiple_of(3),
     };
     let job = SheetJob {
         parts: (0..20).map(part).collect(),

@@ -9,7 +9,7 @@ use super::problem::{Filling, Pattern};
 pub(super) const FEASIBLE: f64 = 1e-9;
 /// No pivot on less than this.
 const LEAST_PIVOT: f64 = 1e-8;
-/// The inverse is made anew after so many pivots.
+/// The inverse is made anew after so many pivots, or as many as there are rows.
 const FRESH: usize = 64;
 /// What rows have beyond their goals is numbered from here on; below are columns.
 pub(super) const SURPLUS: usize = usize::MAX / 2;
@@ -117,7 +117,7 @@ impl Lp {
             for row in 0..size {
                 let by = whole[row * width + at];
                 if row != at && by != 0.0 {
-                    take_off(&mut whole[row * width..][..width], &self.line, by);
+                    take_off(&mut whole[row * width + at..][..width - at], &self.line[at..], by);
                 }
             }
         }
@@ -288,7 +288,7 @@ impl Lp {
         let size = self.rows.len();
         self.basics[row] = who;
         self.pivots += 1;
-        if self.pivots >= FRESH {
+        if self.pivots >= FRESH.max(size) {
             return self.refresh();
         }
         let by = 1.0 / self.rates[row];

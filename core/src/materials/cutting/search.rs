@@ -13,12 +13,12 @@ use super::proof::{most_boards, simple_bound};
 use super::tree::Tree;
 
 /// With more lengths than this there are no shares, only plans at once and simple bounds.
-const MOST_KINDS: usize = 250;
+const MOST_KINDS: usize = 200;
 /// From which share on a whole board is taken, dive by dive.
 const DIVES: [f64; 5] = [1.0, 0.7, 0.5, 0.85, 0.6];
 /// What a search may take and what a step takes of it, in numbers that are looked at: some ten seconds and two
 /// milliseconds on a computer of 2020 (measured, see the benches).
-const BUDGET: u64 = 12_000_000_000;
+const BUDGET: u64 = 3_000_000_000;
 const STEP: u64 = 500_000;
 /// What each part of a step counts besides.
 const PART: u64 = 400;
@@ -47,6 +47,8 @@ pub(super) struct Search {
     opened: usize,
     /// Whether the list of patterns is whole.
     is_whole: bool,
+    /// What the best cost when there was too much to list.
+    full_at: Option<i64>,
     /// Patterns that dives came across.
     kept: Vec<Pattern>,
     work: u64,
@@ -64,6 +66,7 @@ impl Search {
             phase: Phase::Done,
             opened: 0,
             is_whole: true,
+            full_at: None,
             kept: Vec::new(),
             work: 0,
             problem,
@@ -146,20 +149,26 @@ impl Search {
             return Phase::Dive(dive, number);
         }
         let Some(root) = &self.root else { return Phase::Done };
-        if self.is_whole {
+        if number == 0 {
             return self.listing(root, 1);
         }
-        let next = number + 1;
-        match DIVES.get(next) {
-            Some(least) => Phase::Dive(Box::new(Dive::new(&self.problem, root, *least)), next),
-            None => self.listing(root, 4),
+        match DIVES.get(number + 1) {
+            Some(least) => Phase::Dive(Box::new(Dive::new(&self.problem, root, *least)), number + 1),
+            None => self.again(),
         }
     }
 
-    /// Lists what could be better, or of that what costs not much more than the bound.
+    /// Lists what could be better than the best, or of that what costs not much more than the bound.
     fn listing(&self, root: &Master, part: i128) -> Phase {
         let goal = i128::from(self.levels.below(self.best.cost)) * i128::from(root.worths.parts);
         Phase::Pool(Box::new(Pool::new(&self.problem, &root.worths, (goal - root.bound) / part)))
+    }
+
+    /// After there was too much to list: all of it again where the best is better now, and otherwise a part.
+    fn again(&mut self) -> Phase {
+        let Some(root) = &self.root else { return Phase::Done };
+        self.is_whole = self.full_at.is_none_or(|cost| self.best.cost < cost);
+        self.listing(root, if self.is_whole { 1 } else { 4 })
     }
 
     fn pool(&mut self, mut pool: Box<Pool>) -> Phase {
@@ -170,15 +179,18 @@ impl Search {
         let Some(root) = &self.root else { return Phase::Done };
         let mut patterns = std::mem::take(&mut pool.patterns);
         if pool.is_full && self.is_whole {
-            // Too many: more dives, and then the patterns alone that those came across, and a few.
-            self.is_whole = false;
-            return Phase::Dive(Box::new(Dive::new(&self.problem, root, DIVES[1])), 1);
+            let is_first = self.full_at.is_none();
+            self.full_at = Some(self.best.cost);
+            if is_first {
+                return Phase::Dive(Box::new(Dive::new(&self.problem, root, DIVES[1])), 1);
+            }
+            return self.again();
         }
         if !self.is_whole {
             if pool.is_full {
                 patterns.clear();
             }
-            patterns.append(&mut self.kept);
+            patterns.extend(self.kept.iter().cloned());
         }
         self.work += 100 * patterns.len() as u64;
         Phase::Tree(Box::new(Tree::new(&self.problem, root, patterns)))
@@ -195,7 +207,11 @@ impl Search {
             self.raise(open);
         }
         let is_enough = !self.is_whole && tree.nodes > MOST_NODES;
-        if tree.is_done() || is_enough { Phase::Done } else { Phase::Tree(tree) }
+        if !tree.is_done() && !is_enough {
+            return Phase::Tree(tree);
+        }
+        let is_better = self.full_at.is_some_and(|cost| self.best.cost < cost);
+        if self.is_whole || !is_better { Phase::Done } else { self.again() }
     }
 
     fn offer(&mut self, found: Option<Found>) {
