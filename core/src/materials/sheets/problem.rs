@@ -35,6 +35,8 @@ pub(super) struct Stock {
 }
 
 pub(super) struct Problem {
+    /// A part of each entry, by the entry's place.
+    pub(super) entries: Vec<Wanted>,
     /// Each part by itself.
     pub(super) parts: Vec<Wanted>,
     pub(super) stocks: Vec<Stock>,
@@ -56,15 +58,16 @@ impl Problem {
         let stocks: Result<Vec<Stock>, SheetError> =
             job.sheets.iter().enumerate().map(|(at, sheet)| stock(at, sheet, trim)).collect();
         let stocks = stocks?;
-        let mut parts = Vec::new();
+        let (mut entries, mut parts) = (Vec::new(), Vec::new());
         for (entry, part) in job.parts.iter().enumerate() {
             let wanted = wanted(entry, part)?;
             if part.count > 0 && !stocks.iter().any(|stock| stock.holds(&wanted)) {
                 return Err(SheetError::PartTooLarge { part: entry });
             }
+            entries.push(wanted);
             parts.extend((0..part.count).map(|_| wanted));
         }
-        Ok(Self { parts, stocks, kerf, trim })
+        Ok(Self { entries, parts, stocks, kerf, trim })
     }
 }
 

@@ -148,11 +148,13 @@ impl Search {
             let has_spare = |stock: usize| stocks[stock].limit.is_none_or(|limit| used(&packing, stock) < limit);
             let cheaper = (0..stocks.len()).filter(|stock| stocks[*stock].cost < cost && has_spare(*stock));
             let cheaper = order::by_key(&cheaper.collect::<Vec<_>>(), |stock| stocks[*stock].cost.unsigned_abs());
+            if cheaper.is_empty() {
+                continue;
+            }
             let parts = parts_of(&self.problem, begun);
+            self.work += (cheaper.len() * parts.len() * parts.len()) as u64;
             let rules = self.rules;
-            let found = cheaper.into_iter().find_map(|stock| self.as_one(&parts, stock, rules));
-            if let Some(sheet) = found {
-                self.work += 4 * parts.len() as u64;
+            if let Some(sheet) = cheaper.into_iter().find_map(|stock| self.as_one(&parts, stock, rules)) {
                 packing.sheets[at] = sheet;
             }
         }
@@ -167,6 +169,7 @@ impl Search {
             return None;
         }
         let only = Problem {
+            entries: Vec::new(),
             parts: Vec::new(),
             stocks: vec![super::problem::Stock { limit: Some(1), ..of }],
             kerf: self.problem.kerf,
@@ -195,7 +198,6 @@ fn largest_rest(begun: &Begun) -> Option<u128> {
 fn parts_of(problem: &Problem, begun: &Begun) -> Vec<Wanted> {
     let entries =
         begun.nodes.iter().filter_map(|node| if let Node::Part { entry, .. } = node { Some(*entry) } else { None });
-    let part = |entry: usize| problem.parts.iter().find(|part| part.entry == entry).copied();
-    let parts: Vec<Wanted> = entries.filter_map(part).collect();
+    let parts: Vec<Wanted> = entries.filter_map(|entry| problem.entries.get(entry).copied()).collect();
     order::by_key(&parts, ORDERS[0])
 }
