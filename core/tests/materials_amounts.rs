@@ -2,11 +2,10 @@
 #![allow(clippy::unwrap_used, clippy::float_cmp, reason = "a test stops at what it did not expect")]
 
 use kerbstead_core::materials::coverage::{
-    PackPrice, Patch, Roll, area_m2, buy_in_turn, by_rate, edges_m, packs_for, paint_m2, paint_per_pack, screws_in_row,
-    strips, with_waste,
+    Patch, Roll, area_m2, by_rate, edges_m, packs_for, paint_m2, paint_per_pack, screws_in_row, strips, with_waste,
 };
 use kerbstead_core::materials::lumber::{Species, actual, board_feet, density_kg_m3, mass, panel_thickness_in};
-use kerbstead_core::materials::offers::{PackOffer, Wanted, compare};
+use kerbstead_core::materials::offers::{PackOffer, Wanted, buy_in_turn, compare};
 use kerbstead_core::plan::Quantity;
 use kerbstead_core::shop::Pack;
 use rust_decimal::Decimal;
@@ -90,8 +89,8 @@ fn rolls_are_counted_in_strips() {
 
 #[test]
 fn what_is_left_over_goes_to_the_next_area() {
-    let pack = PackPrice {
-        amount: decimal("2.5"),
+    let pack = PackOffer {
+        pack: Pack { amount: decimal("2.5"), quantity: Quantity::VolumeL },
         price: "20".parse().unwrap(),
         tax_percent: decimal("10"),
         includes_tax: false,

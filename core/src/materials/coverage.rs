@@ -17,8 +17,7 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::measure::{length, some_length};
-use crate::money::{PriceParts, price_parts};
-use crate::plan::{Money, decimal};
+use crate::plan::decimal;
 
 /// Square nanometres by the square metre, as a power of ten, and nanometres by the metre.
 const NM2_DIGITS: u32 = 18;
@@ -161,50 +160,6 @@ pub struct Strips {
     pub per_roll: u32,
     /// How many rolls they take.
     pub rolls: u32,
-}
-
-/// What is bought for one of several needs, one after another.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct Bought {
-    /// What of it is left over from those before.
-    pub from_left_over: Decimal,
-    /// So many packs more.
-    pub packs: u32,
-    /// What they cost at the till.
-    pub price: PriceParts,
-    /// What is left over then.
-    pub left_over: Decimal,
-}
-
-/// A pack and what it costs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct PackPrice {
-    /// How much is in it; more than nothing.
-    pub amount: Decimal,
-    /// What it is marked.
-    pub price: Money,
-    /// Sales tax on it.
-    pub tax_percent: Decimal,
-    /// Whether the marked price has the tax in it.
-    pub includes_tax: bool,
-}
-
-/// Packs for several needs of the same thing: what is left over of one goes to the next, with what was there before.
-/// Only what can be joined can be counted so: paint and screws can, of boards only what is long enough.
-pub fn buy_in_turn(needs: &[Decimal], pack: &PackPrice, on_hand: Decimal, digits: u32) -> Option<Vec<Bought>> {
-    let mut left_over = on_hand.max(Decimal::ZERO);
-    let mut bought = Vec::new();
-    for need in needs {
-        if is_negative(*need) {
-            return None;
-        }
-        let from_left_over = left_over.min(*need);
-        let (packs, rest) = packs_for(decimal::less(*need, from_left_over)?, pack.amount)?;
-        left_over = decimal::plus(decimal::less(left_over, from_left_over)?, rest)?.normalize();
-        let price = price_parts(pack.price, packs, pack.tax_percent, pack.includes_tax, digits);
-        bought.push(Bought { from_left_over, packs, price, left_over });
-    }
-    Some(bought)
 }
 
 fn is_negative(amount: Decimal) -> bool {

@@ -2,8 +2,8 @@
 //!
 //! - [`cutting`]: boards cut to lengths, from the fewest or the cheapest boards, proven;
 //! - [`sheets`]: sheets cut to parts, edge to edge, with what nothing can cost less than;
-//! - [`coverage`]: areas and edges to packs, and what is left over;
-//! - [`offers`]: the same in other packs, and which is cheaper for what is needed;
+//! - [`coverage`]: areas and edges to amounts and packs;
+//! - [`offers`]: the same in other packs, which is cheaper for what is needed, and what is left over for the next need;
 //! - [`lumber`]: nominal and actual sizes, board feet, masses.
 
 pub mod coverage;

@@ -101,3 +101,34 @@ pub fn for_need(offer: &PackOffer, wanted: Wanted, digits: u32) -> Option<ForNee
     let unit_price = UnitPrice { price: unit, quantity: wanted.quantity };
     Some(ForNeed { packs, price, left_over, unit_price, counted: price.total - worth })
 }
+
+/// What is bought for one of several needs, one after another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Bought {
+    /// What of it is left over from those before.
+    pub from_left_over: Decimal,
+    /// So many packs more.
+    pub packs: u32,
+    /// What they cost at the till.
+    pub price: PriceParts,
+    /// What is left over then.
+    pub left_over: Decimal,
+}
+
+/// Packs for several needs of the same thing: what is left over of one goes to the next, with what was there before.
+/// Only what can be joined can be counted so: paint and screws can, of boards only what is long enough.
+pub fn buy_in_turn(needs: &[Decimal], offer: &PackOffer, on_hand: Decimal, digits: u32) -> Option<Vec<Bought>> {
+    let mut left_over = on_hand.max(Decimal::ZERO);
+    let mut bought = Vec::new();
+    for need in needs {
+        if *need < Decimal::ZERO {
+            return None;
+        }
+        let from_left_over = left_over.min(*need);
+        let (packs, rest) = packs_for(decimal::less(*need, from_left_over)?, offer.pack.amount)?;
+        left_over = decimal::plus(decimal::less(left_over, from_left_over)?, rest)?.normalize();
+        let price = price_parts(offer.price, packs, offer.tax_percent, offer.includes_tax, digits);
+        bought.push(Bought { from_left_over, packs, price, left_over });
+    }
+    Some(bought)
+}
