@@ -20,6 +20,7 @@
 //! - [`chances`]: how likely all of it holds together, one world a run;
 //! - [`draws`]: numbers by chance, from a seed;
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
+//! - [`materials`]: how to cut boards and sheets, and how much of what to buy, apart from the plan;
 //! - [`moves`]: what to change when the plan falls short;
 //! - [`order`]: sorting, all of it by one piece of code;
 //! - [`energy`]: portable stores, what draws on them and what charges them, hour by hour, apart from the plan;
@@ -51,6 +52,7 @@ pub mod energy;
 pub mod explain;
 pub mod keeping;
 pub mod load;
+pub mod materials;
 pub mod money;
 pub mod moves;
 pub mod order;

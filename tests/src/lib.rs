@@ -1,6 +1,7 @@
 //! What the tests of Kerbstead share.
 
 pub mod browser;
+pub mod cuts;
 pub mod generate;
 pub mod kills;
 pub mod links;
