@@ -202,6 +202,7 @@ impl<'a> Hours<'a> {
 
     fn of_day(&self, number: usize, day: &Day, skies: &Skies) -> Vec<Hour> {
         let airs = skies.air_c.get(number * 24..number * 24 + 24).unwrap_or_default();
+        let airs: Vec<f64> = airs.iter().map(|air_c| within(*air_c, -90.0, 90.0)).collect();
         let coldest_c = airs.iter().copied().fold(90.0, f64::min);
         let damp = self.plan.shell.damp_percent.unwrap_or(DAMP_PERCENT) / 100.0;
         // The water in the air stays over the day; what it can bear does not.
