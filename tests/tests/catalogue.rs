@@ -355,7 +355,8 @@ fn every_finding_and_working_has_the_figures_its_sentence_needs() {
         said.extend(of_standing(&space.standing));
         said.extend(of_standing(&load.standing));
         said.extend(of_standing(&signal.standing));
-        said.extend(of_standing(&in_frost(&plan, as_of).standing));
+        let frost = in_frost(&plan, as_of);
+        said.extend(of_standing(&frost.standing));
         let checks = before_driving(&plan, &Placed::new(&plan));
         said.extend(checks.into_iter().map(|check| (check.key, check.figures)));
         let ways = days.ways.iter().flat_map(|ways| [Some(&ways.leave), ways.stay.as_ref()]).flatten();
