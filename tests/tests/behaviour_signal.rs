@@ -143,7 +143,11 @@ fn a_contract_that_is_not_in_use_neither_costs_nor_gives() {
     let mut plan = with_data(1.0, vec![DataContract { in_use: false, ..contract(10, 50.0, 9) }]);
     let assessment = assess(&plan, DAY);
     assert_eq!(keys(&assessment.signal), ["signal-no-contract"]);
-    assert_eq!(assessment.signal.standing.verdict, Verdict::Tight);
+    assert_eq!(assessment.signal.standing.verdict, Verdict::FallsShort);
+    assert_eq!(
+        (assessment.signal.standing.margin, assessment.signal.standing.first_short),
+        (Some(Margin::Data(-9.0)), Some(Moment::day(DAY)))
+    );
     assert!(assessment.money.flows.is_empty());
     plan.data_contracts[0].in_use = true;
     assert_eq!(assess(&plan, DAY).money.flows.len(), 3);
@@ -225,7 +229,7 @@ fn the_most_that_may_be_used_is_told_apart() {
 fn data_is_used_on_its_days() {
     let mut plan = with_data(1.0, vec![contract(10, 50.0, 9)]);
     for (days, gb) in
-        [(DrawDays::Working, 2.3), (DrawDays::Free, 0.8), (DrawDays::Driving, 0.1), (DrawDays::Standing, 3.0)]
+        [(DrawDays::Working, 2.3), (DrawDays::Free, 0.9), (DrawDays::Driving, 0.1), (DrawDays::Standing, 3.0)]
     {
         plan.data_uses[0].data_days = days;
         plan.stays[0].drive_hours = Some(2.0.into());
@@ -433,7 +437,16 @@ fn the_changes_that_are_found_mend_what_falls_short() {
     assert_eq!(mends(Change::TakeContract).money, Money::whole(-42));
     let less = mends(Change::LessData);
     assert!(less.mends > 0.0 && less.mends < 1.0, "{}", less.mends);
-    assert!(mends(Change::EndContract).mends < 1.0);
+    // To do without what gives too little would mend nothing.
+    let ends = plan.data_contracts[0].id;
+    assert!(!found.candidates.iter().any(|candidate| candidate.id == ends));
+    let mut poor = with_data(1.0, vec![contract(10, 20.0, 6)]);
+    poor.purse.opening_cash = Some(Money::whole(10));
+    let again = Again::new(&poor, DAY);
+    let found = Found::new(&poor, DAY, again.before());
+    let ends = found.candidates.iter().find(|candidate| candidate.change == Change::EndContract).unwrap();
+    let ends = tried(&again, &poor, ends).unwrap().0;
+    assert_eq!((ends.money, ends.mends), (Money::whole(18), 0.0));
 }
 
 /// The store takes the same course, and another thing is worked with.

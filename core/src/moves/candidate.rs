@@ -115,7 +115,10 @@ impl<'a> Found<'a> {
         let mut found = Self { plan, as_of, before, paid: money::are_paid(plan), candidates: Vec::new() };
         for balance in wanting(before) {
             match balance.balance {
-                Balance::Money => money::moves(&mut found, balance),
+                Balance::Money => {
+                    money::moves(&mut found, balance);
+                    crate::signal::moves_of_money(&mut found);
+                }
                 Balance::Power => crate::power::moves(&mut found, balance),
                 Balance::Water => crate::water::moves(&mut found, balance),
                 Balance::Days => crate::days::moves(&mut found),

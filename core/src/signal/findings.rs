@@ -178,12 +178,10 @@ impl Say for Finding {
 
     fn severity(&self) -> Severity {
         match self {
-            Self::RunsOut { .. } | Self::HoursLost { .. } => Severity::Short,
-            Self::NoContract { .. }
-            | Self::MayRunOut { .. }
-            | Self::SlowBeyond { .. }
-            | Self::PaidBeyond { .. }
-            | Self::HoursUnknown { .. } => Severity::Close,
+            Self::NoContract { .. } | Self::RunsOut { .. } | Self::HoursLost { .. } => Severity::Short,
+            Self::MayRunOut { .. } | Self::SlowBeyond { .. } | Self::PaidBeyond { .. } | Self::HoursUnknown { .. } => {
+                Severity::Close
+            }
             Self::CheaperSet { .. } | Self::NothingPowered => Severity::Note,
         }
     }
@@ -290,7 +288,7 @@ pub(super) fn of_work(plan: &Plan, work: Option<&AtRisk>) -> Vec<Finding> {
 
 /// When something is first missing: the first day out of data, or the first hour of work that is lost.
 pub(super) fn first_short(ahead: &Ahead, findings: &[Finding], work: Option<&AtRisk>) -> Option<Moment> {
-    let is_out = findings.iter().any(|finding| matches!(finding, Finding::RunsOut { .. }));
+    let is_out = findings.iter().any(|it| matches!(it, Finding::RunsOut { .. } | Finding::NoContract { .. }));
     let out = ahead.first_out.filter(|_| is_out).map(|(on, _)| Moment::day(on));
     out.into_iter().chain(work.and_then(|work| work.first_lost)).min()
 }

@@ -29,7 +29,7 @@ mod working;
 
 pub use findings::Finding;
 pub use input::{Input, Slow, Which};
-pub use moves::moves;
+pub use moves::{moves, moves_of_money};
 pub use report::{DataDay, Period, Report, report};
 pub use set::{Busiest, Cheapest};
 pub use work::{Around, AtRisk, OfCause, OfDay, OfPlace, powered, rate_mbit_s};

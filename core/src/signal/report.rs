@@ -148,7 +148,7 @@ impl<'a> Ahead<'a> {
     }
 
     /// The margin, in GB: what is left on the evening on which least is, which with one contract is the end of its tightest
-    /// period; nothing where data is slow or paid for; or, negative, what is missing.
+    /// period; nothing where data is slow or paid for; or, negative, what is missing: without a contract all of it.
     pub fn margin(&self) -> Option<Margin> {
         if self.worst_mb > 0 {
             return Some(Margin::Data(-(self.worst_mb as f64) / 1_000.0));
@@ -184,8 +184,7 @@ fn missing_mb(days: &[(Date, &DayOf)]) -> (Option<(Date, u64)>, u64) {
 fn judge(plan: &Plan, input: &Input, ahead: &Ahead, report: &Report) -> Standing<Finding> {
     let mut findings = of_data(plan, input, ahead, report);
     findings.extend(of_work(plan, report.work.as_ref()));
-    // Without a contract there is no allowance to be short of.
-    let margin = ahead.margin().filter(|_| !input.meters.is_empty() && !plan.data_uses.is_empty());
+    let margin = ahead.margin().filter(|_| !plan.data_uses.is_empty());
     Standing {
         verdict: Verdict::by_worst(&findings),
         margin,
