@@ -203,7 +203,7 @@ impl<'a> Walk<'a> {
     /// Heat that the last hour gave off inside, in Wh: all that the cells gave, and what charging lost.
     pub fn heat_wh(&self) -> f64 {
         let of = |step: &StoreStep| step.flow.taken_out_wh + sound(step.accepted_wh - step.flow.put_in_wh, f64::MAX);
-        self.steps.steps.iter().map(of).sum()
+        self.steps.of_stores.iter().map(of).sum()
     }
 
     /// What it came to.
@@ -217,7 +217,7 @@ struct Steps {
     prepared: Prepared,
     happens: Vec<f64>,
     ledger: Ledger,
-    steps: Vec<StoreStep>,
+    of_stores: Vec<StoreStep>,
     hour: usize,
 }
 
@@ -226,7 +226,7 @@ impl Steps {
         Self {
             happens: prepared.draws.iter().map(|draw| draw.chance).collect(),
             ledger: Ledger::new(&prepared),
-            steps: vec![StoreStep::default(); prepared.sides.len()],
+            of_stores: vec![StoreStep::default(); prepared.sides.len()],
             hour: 0,
             prepared,
         }
@@ -240,8 +240,8 @@ impl Steps {
         let factors = Factors { cloud, drive: 1.0, scale: 1.0, happens: &self.happens };
         let ledger = &mut self.ledger;
         let mut short = |at: usize, draw: usize, wh: f64| ledger.short.push((at, draw, wh));
-        step(&self.prepared, hour, offer, factors, charge_wh, &mut self.steps, &mut short);
-        self.ledger.note(&self.prepared, hour, &self.steps);
+        step(&self.prepared, hour, offer, factors, charge_wh, &mut self.of_stores, &mut short);
+        self.ledger.note(&self.prepared, hour, &self.of_stores);
     }
 
     fn end(self) -> Course {

@@ -91,6 +91,7 @@ words!(Treated { Boiled = "boiled", Filtered = "filtered" });
 /// A stop at which water is taken on, or used water and what is in the toilet are left, besides what the stays offer.
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
+#[allow(clippy::struct_excessive_bools)] // a stop does these or not, each by itself
 pub struct WaterStop {
     /// Unique in the plan.
     pub id: Id,

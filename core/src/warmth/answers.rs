@@ -77,6 +77,7 @@ pub struct Opening {
 
 /// A parked day in the sun.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[allow(clippy::struct_excessive_bools)] // it stands so or not, each by itself
 pub struct Hot {
     /// Its colour.
     pub colour: Colour,

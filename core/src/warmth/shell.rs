@@ -165,12 +165,11 @@ pub fn surfaces(plan: &Plan, sizes: &Sizes, without: Option<Id>) -> Vec<(Kind, S
     let glazed = |surface: Surface, area_m2: f64| {
         if area_m2 > 0.0 { surface.with_window(Window { area_m2, ..panes }) } else { surface }
     };
-    let sides = Surface::side(sizes.sides_m2(), wall(Kind::Sides, Flow::Sideways), 0.0).coloured(colour);
-    let doors = Surface::side(sizes.doors_m2, wall(Kind::Doors, Flow::Sideways), 0.0).coloured(colour);
+    let upright = |kind: Kind, area_m2: f64| Surface::side(area_m2, wall(kind, Flow::Sideways), 0.0).coloured(colour);
     vec![
         (Kind::Roof, Surface::roof(sizes.floor_m2(), wall(Kind::Roof, Flow::Up)).coloured(colour)),
-        (Kind::Sides, glazed(sides, in_sides_m2)),
-        (Kind::Doors, glazed(doors, in_doors_m2)),
+        (Kind::Sides, glazed(upright(Kind::Sides, sizes.sides_m2()), in_sides_m2)),
+        (Kind::Doors, glazed(upright(Kind::Doors, sizes.doors_m2), in_doors_m2)),
         (Kind::Floor, Surface::floor(sizes.floor_m2(), wall(Kind::Floor, Flow::Down))),
         front(plan, sizes, layers(Kind::Divider, false), steel),
     ]
