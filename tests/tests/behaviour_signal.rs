@@ -86,7 +86,7 @@ fn keys(report: &Report) -> Vec<&'static str> {
 #[test]
 fn there_is_no_verdict_without_data_and_work_or_without_a_road() {
     let nothing = asked(&trip()).standing;
-    let missing: Vec<&str> = nothing.missing.iter().map(|path| path.as_str()).collect();
+    let missing: Vec<&str> = nothing.missing.iter().map(kerbstead_core::plan::Path::as_str).collect();
     assert_eq!((nothing.verdict, missing), (Verdict::Unknown, vec!["data_uses", "work/work_hours"]));
     let mut at_home = with_data(1.0, vec![contract(10, 5.0, 9)]);
     at_home.stays.clear();
