@@ -249,7 +249,7 @@ fn kind_of_day(plan: &Plan, asleep: Span, (from, until): (f64, f64), works: bool
         }
         let is_asleep = asleep.has(hour);
         let wanted_c = if is_asleep { plan.shell.wanted_asleep_c } else { plan.shell.wanted_c.filter(|_| awake > 0.0) };
-        (sum, wanted_c.map(|wanted_c| within(wanted_c, -50.0, 50.0)))
+        (sum, wanted_c.map(|wanted_c| within(wanted_c, -50.0, 50.0) + 0.0))
     })
 }
 

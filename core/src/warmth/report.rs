@@ -158,7 +158,8 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, input: &Input, room
         faces: faces(input, room, first_hour),
         air_w_k: air_w_k(input, room),
         layers: layers(plan, &sizes, &shell),
-        least_c: within(plan.shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C), -100.0, 100.0),
+        // Zero has no sign, which JavaScript would not keep.
+        least_c: within(plan.shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C), -100.0, 100.0) + 0.0,
         heavy_c: heavy_c(room, first_hour),
         burner_wh: room.heater_wh(),
         coldest: coldest.map(|(hour, _)| hour),

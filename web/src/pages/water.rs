@@ -96,19 +96,21 @@ fn tanks(asking: Asking) -> View {
                 .collect::<Vec<_>>()
         })
     });
+    // What the worker tells of a can changes its text alone: a link that somebody has come to stays.
+    let done = move |id, holds| {
+        let on = asking.can(id)?;
+        let figures = vec![("on", Figure::Date(on))];
+        Some(match holds {
+            TankKind::Fresh => tell!("water-can-empty", &figures),
+            TankKind::Grey => tell!("water-can-full", &figures),
+        })
+    };
     let rows = move || {
         all(lines.get().into_iter().map(|(id, name, litres, holds)| {
-            let done = asking.can(id).map(|on| {
-                let figures = vec![("on", Figure::Date(on))];
-                match holds {
-                    TankKind::Fresh => tell!("water-can-empty", &figures),
-                    TankKind::Grey => tell!("water-can-full", &figures),
-                }
-            });
-            let value = std::iter::once(litres).chain(done).collect::<Vec<_>>().join(", ");
+            let value = move || std::iter::once(litres.clone()).chain(done(id, holds)).collect::<Vec<_>>().join(", ");
             el("li")
                 .put(el("a").attr("href", format!("{}/{id}", Page::Kit.link())).put(name))
-                .put(el("span").put(value))
+                .put(el("span").put(live::text(value)))
                 .done()
         }))
     };
