@@ -161,7 +161,7 @@ pub fn report(plan: &Plan, as_of: Date, timeline: &Timeline, input: &Input, room
         // Zero has no sign, which JavaScript would not keep.
         least_c: within(plan.shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C), -100.0, 100.0) + 0.0,
         heavy_c: heavy_c(room, first_hour),
-        burner_wh: room.heater_wh(),
+        burner_wh: room.heater_wh() + 0.0,
         coldest: coldest.map(|(hour, _)| hour),
         wettest: wettest.map(|(hour, _)| hour),
     };
@@ -252,9 +252,9 @@ fn layers(plan: &Plan, sizes: &Sizes, shell: &[(Kind, Surface)]) -> Vec<LayerRep
         LayerReport {
             layer: lining.id,
             saves_w_k,
-            area_m2,
-            width_mm: layer(lining).thickness_m() * 1e3,
-            mass_kg: square_metre_kg(lining) * area_m2,
+            area_m2: area_m2 + 0.0,
+            width_mm: layer(lining).thickness_m() * 1e3 + 0.0,
+            mass_kg: square_metre_kg(lining) * area_m2 + 0.0,
             price: lining.layer_price.or(of_thing),
             is_idle_foil: is_idle_foil(plan, lining),
         }
