@@ -20,6 +20,7 @@ use serde_json::Value;
 use crate::chances::WholeTask;
 use crate::compare::CompareTask;
 use crate::days::OutlookTask;
+use crate::materials::CutsTask;
 use crate::money::ProspectTask;
 use crate::money::buying::BuyingTask;
 use crate::moves::MovesTask;
@@ -66,13 +67,15 @@ pub enum Subject {
     Moves,
     /// The plan and the others side by side: [`crate::compare::Compared`].
     Compare,
+    /// How boards and sheets are cut: a [`crate::materials::Cuts`].
+    Materials,
     /// How likely all balances hold together, and what that hangs on: a [`crate::chances::Whole`].
     Whole,
 }
 
 words!(Subject {
     Chances = "chances", Buying = "buying", Days = "days", Arranging = "arranging", Water = "water", Power = "power", Moves = "moves",
-    Compare = "compare", Whole = "whole",
+    Compare = "compare", Materials = "materials", Whole = "whole",
 });
 
 /// An answer that is being worked out.
@@ -103,6 +106,7 @@ impl Question {
             }
             Subject::Moves => Box::new(MovesTask::new(&self.plan, self.as_of)),
             Subject::Whole => Box::new(WholeTask::new(&self.plan, self.as_of, self.seed)),
+            Subject::Materials => Box::new(CutsTask::new(&self.plan)),
             Subject::Arranging => Box::new(ArrangeTask::new(&self.plan)),
             Subject::Days => Box::new(OutlookTask::new(&self.plan, self.as_of, self.seed)),
         }

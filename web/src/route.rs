@@ -54,6 +54,8 @@ pub enum Page {
     Warmth,
     /// Gigabytes, and hours of work.
     Signal,
+    /// What surfaces take, and how boards are cut.
+    Materials,
     /// Tasks, people and tools.
     Work,
     /// Where everything at home ends.
@@ -82,7 +84,7 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the navigation.
-    pub const ALL: [Self; 34] = [
+    pub const ALL: [Self; 35] = [
         Self::Overview,
         Self::Kit,
         Self::Route,
@@ -104,6 +106,7 @@ impl Page {
         Self::Load,
         Self::Warmth,
         Self::Signal,
+        Self::Materials,
         Self::Work,
         Self::Clearing,
         Self::Inside,
@@ -144,6 +147,7 @@ impl Page {
             Self::Load => "load",
             Self::Warmth => "warmth",
             Self::Signal => "signal",
+            Self::Materials => "materials",
             Self::Work => "work",
             Self::Clearing => "clearing",
             Self::Shop => "shop",
@@ -189,6 +193,7 @@ impl Page {
             Self::Load => key!("page-load"),
             Self::Warmth => key!("page-warmth"),
             Self::Signal => key!("page-signal"),
+            Self::Materials => key!("page-materials"),
             Self::Work => key!("page-work"),
             Self::Clearing => key!("page-clearing"),
             Self::Shop => key!("page-shop"),

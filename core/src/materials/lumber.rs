@@ -11,7 +11,7 @@
 use serde::Serialize;
 
 /// Millimetres in an inch (exact).
-const MM_PER_INCH: f64 = 25.4;
+pub(crate) const MM_PER_INCH: f64 = 25.4;
 const KG_PER_M3_OF_WATER: f64 = 1_000.0;
 
 /// Nominal thickness, and the actual one dressed and dry, both in inches, with the whole millimetres that the standard

@@ -293,6 +293,11 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "work", is_list: false, fields: WORK },
     Section { name: "data_uses", is_list: true, fields: DATA_USE },
     Section { name: "data_contracts", is_list: true, fields: DATA_CONTRACT },
+    Section { name: "stock", is_list: true, fields: STOCK },
+    Section { name: "cuts", is_list: true, fields: CUT },
+    Section { name: "cutting", is_list: false, fields: CUTTING },
+    Section { name: "coverings", is_list: true, fields: COVERING },
+    Section { name: "material_packs", is_list: true, fields: MATERIAL_PACK },
 ];
 
 /// Fields of the plan itself.
@@ -679,28 +684,27 @@ pub const SHELL: &[Field] = &[
     number("wind_m_s", Quantity::SpeedMS, 0.0, 40.0, 2.5),
 ];
 
+const MATERIAL: Kind = Kind::Choice(&[
+    "xps",
+    "eps",
+    "pir",
+    "soft_foam",
+    "wool",
+    "cork",
+    "plywood",
+    "timber",
+    "carpet",
+    "cloth",
+    "foil",
+    "air_gap",
+    "other",
+]);
+
 /// Fields of a layer.
 pub const LAYER: &[Field] = &[
     text("name", 120),
     of("covers", Kind::Choice(&["roof_and_sides", "roof", "sides", "doors", "floor", "windows", "divider"])),
-    of(
-        "material",
-        Kind::Choice(&[
-            "xps",
-            "eps",
-            "pir",
-            "soft_foam",
-            "wool",
-            "cork",
-            "plywood",
-            "timber",
-            "carpet",
-            "cloth",
-            "foil",
-            "air_gap",
-            "other",
-        ]),
-    ),
+    of("material", MATERIAL),
     number("thick_mm", Quantity::LengthMm, 0.01, 300.0, 25.0),
     number("conducts_w_mk", Quantity::ConductivityWMk, 0.001, 500.0, 0.034),
     number("square_metre_kg", Quantity::MassKg, 0.0, 200.0, 0.9),
@@ -1025,4 +1029,89 @@ pub const DISTANCE: &[Field] = &[
     of("other", Kind::Entry(List::Kit)),
     of("other_side", BOX_SIDES),
     height("distance_mm", 5_000.0, 300.0),
+];
+
+/// Fields of a board or a sheet.
+pub const STOCK: &[Field] = &[
+    text("name", 120),
+    of("stock_kind", Kind::Choice(&["board", "sheet"])),
+    of(
+        "nominal",
+        Kind::Choice(&[
+            "1x2",
+            "1x3",
+            "1x4",
+            "1x6",
+            "1x8",
+            "2x2",
+            "2x3",
+            "2x4",
+            "2x6",
+            "4x4",
+            "panel_quarter",
+            "panel_three_eighths",
+            "panel_half",
+            "panel_five_eighths",
+            "panel_three_quarters",
+        ]),
+    ),
+    of("material", MATERIAL),
+    length("length_mm", 20_000.0, 2_400.0),
+    length("width_mm", 20_000.0, 1_200.0),
+    number("thick_mm", Quantity::LengthMm, 0.01, 300.0, 12.0),
+    money("stock_price", 9),
+    of("at_hand", Kind::Flag),
+    whole("how_many", Quantity::Count, 0, 1_000, 2),
+    number("one_kg", Quantity::MassKg, 0.0, 1_000.0, 4.0),
+    of("bought_as", Kind::Entry(List::Kit)),
+];
+
+/// Fields of pieces that are cut.
+pub const CUT: &[Field] = &[
+    text("name", 120),
+    of("cut_from", Kind::Entry(List::Stock)),
+    length("length_mm", 20_000.0, 640.0),
+    length("width_mm", 20_000.0, 310.0),
+    whole("pieces", Quantity::Count, 1, 10_000, 4),
+    of("keeps_grain", Kind::Flag),
+];
+
+/// Fields of how all is cut.
+pub const CUTTING: &[Field] = &[
+    height("kerf_mm", 50.0, 3.0),
+    height("trim_mm", 500.0, 10.0),
+    of("cut_for", Kind::Choice(&["cheapest", "fewest"])),
+];
+
+/// Fields of a covering.
+pub const COVERING: &[Field] = &[
+    text("name", 120),
+    of("surface", Kind::Choice(&["own", "roof", "sides", "roof_and_sides", "doors", "floor"])),
+    number("own_m2", Quantity::AreaM2, 0.0, 1_000.0, 3.5),
+    of("material", MATERIAL),
+    number("waste_percent", Quantity::Percent, 0.0, 200.0, 10.0),
+    whole("coats", Quantity::Count, 1, 20, 2),
+    number("unit_covers_m2", Quantity::AreaM2, 0.001, 1_000.0, 9.0),
+    number("each_m2_takes", Quantity::Count, 0.001, 10_000.0, 18.0),
+    percent("rest_used_percent", 50.0),
+    of("same_as", Kind::Entry(List::Coverings)),
+    of("from_pack", Kind::Entry(List::MaterialPacks)),
+    of("bought_as", Kind::Entry(List::Kit)),
+];
+
+/// Fields of a pack.
+pub const MATERIAL_PACK: &[Field] = &[
+    text("name", 120),
+    of("covering", Kind::Entry(List::Coverings)),
+    money("pack_price", 14),
+    of("tax_percent", Kind::Rate),
+    number("pack_m2", Quantity::AreaM2, 0.001, 10_000.0, 2.5),
+    number("pack_l", Quantity::VolumeL, 0.001, 10_000.0, 2.5),
+    number("pack_kg", Quantity::MassKg, 0.001, 10_000.0, 5.0),
+    number("pack_mm", Quantity::LengthMm, 1.0, 10_000_000.0, 25_000.0),
+    whole("pack_pieces", Quantity::Count, 1, 1_000_000, 200),
+    number("one_kg", Quantity::MassKg, 0.0, 1_000.0, 4.0),
+    length("length_mm", 20_000.0, 1_250.0),
+    length("width_mm", 20_000.0, 600.0),
+    length("height_mm", 20_000.0, 250.0),
 ];

@@ -19,6 +19,7 @@ mod free_ids;
 mod item;
 mod loan;
 mod log;
+mod materials;
 mod money;
 mod path;
 mod paths;
@@ -64,6 +65,7 @@ pub use item::{
 };
 pub use loan::Loan;
 pub use log::{Reading, Slept, Wish};
+pub use materials::{Covering, Cut, CutFor, Cutting, MaterialPack, Nominal, Stock, StockKind, Surface};
 pub use money::{Money, is_currency, minor_digits};
 pub use path::{Path, value_in};
 pub use paths::Paths;
@@ -223,6 +225,21 @@ pub struct Plan {
     /// Contracts for data.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
     pub data_contracts: Vec<DataContract>,
+    /// Boards and sheets that can be had, or that are there.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub stock: Vec<Stock>,
+    /// What is cut of them.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub cuts: Vec<Cut>,
+    /// How all is cut.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Cutting::is_empty"))]
+    pub cutting: Cutting,
+    /// What surfaces are covered with.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub coverings: Vec<Covering>,
+    /// Packs that could be bought for them.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub material_packs: Vec<MaterialPack>,
     /// What was missed on the road, or might be.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
     pub wishes: Vec<Wish>,
@@ -235,11 +252,12 @@ record!(Plan {
     schema_version, title, currency, people, calendar, vehicle, purse, kit, belongings, incomes, costs, stays, week,
     water_uses, readings, purchase, loans, selling, trial, builds, receipts, receipt_lines, tasks, task_needs,
     tools, helpers, other_days, building, room, corners, built_ins, doors, wall_rows, roof_rows, placements, sleepers,
-    distances, climate, years, charging, water_stops, shell, layers, work, data_uses, data_contracts, wishes, guesses,
+    distances, climate, years, charging, water_stops, shell, layers, work, data_uses, data_contracts, stock, cuts,
+    cutting, coverings, material_packs, wishes, guesses,
 } unless empty {
     receipts, receipt_lines, tasks, task_needs, tools, helpers, other_days, corners, built_ins, doors, wall_rows,
-    roof_rows, placements, sleepers, distances, years, charging, water_stops, layers, data_uses, data_contracts, wishes,
-    guesses
+    roof_rows, placements, sleepers, distances, years, charging, water_stops, layers, data_uses, data_contracts, stock,
+    cuts, coverings, material_packs, wishes, guesses
 });
 
 impl Default for Plan {
@@ -291,6 +309,11 @@ impl Default for Plan {
             work: Work::default(),
             data_uses: Vec::new(),
             data_contracts: Vec::new(),
+            stock: Vec::new(),
+            cuts: Vec::new(),
+            cutting: Cutting::default(),
+            coverings: Vec::new(),
+            material_packs: Vec::new(),
             wishes: Vec::new(),
             guesses: Paths::default(),
         }
@@ -309,7 +332,7 @@ impl Plan {
     }
 
     /// What the person calls the item, belonging, income, cost, loan, task, tool, helper, sleeper, built-in thing, year, place to
-    /// charge at, use of water, stop for water, layer, use of data, contract or wish of that id, or the item that is placed by it; `None` for an id of anything else.
+    /// charge at, use of water, stop for water, layer, use of data, contract, board, cut, covering, pack or wish of that id, or the item that is placed by it; `None` for an id of anything else.
     pub fn name_of(&self, id: Id) -> Option<&str> {
         fn named<T>(entries: &[T], is_it: impl Fn(&T) -> bool, name: fn(&T) -> &str) -> Option<&str> {
             entries.iter().find(|entry| is_it(entry)).map(name)
@@ -332,6 +355,10 @@ impl Plan {
             .or_else(|| named(&self.layers, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.data_uses, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| named(&self.data_contracts, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.stock, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.cuts, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.coverings, |entry| entry.id == id, |entry| &entry.name))
+            .or_else(|| named(&self.material_packs, |entry| entry.id == id, |entry| &entry.name))
             .or_else(|| {
                 let placement = self.placements.iter().find(|entry| entry.id == id)?;
                 named(&self.kit, |entry| Some(entry.id) == placement.thing, |entry| &entry.name)
@@ -404,6 +431,7 @@ impl Plan {
             "climate" => Some(self.climate.to_plain()),
             "shell" => Some(self.shell.to_plain()),
             "work" => Some(self.work.to_plain()),
+            "cutting" => Some(self.cutting.to_plain()),
             _ => None,
         }
     }

@@ -159,9 +159,7 @@ pub fn surfaces(plan: &Plan, sizes: &Sizes, without: Option<Id>) -> Vec<(Kind, S
     };
     let colour = plan.shell.colour.unwrap_or_default();
     let panes = panes(plan, without);
-    let window_m2 = plan.shell.window_m2.unwrap_or(0.0).max(0.0);
-    let in_doors_m2 = window_m2.min(sizes.doors_m2 * MOST_WINDOW);
-    let in_sides_m2 = (window_m2 - in_doors_m2).min(sizes.sides_m2() * MOST_WINDOW);
+    let [in_doors_m2, in_sides_m2] = windows_m2(plan, sizes);
     let glazed = |surface: Surface, area_m2: f64| {
         if area_m2 > 0.0 { surface.with_window(Window { area_m2, ..panes }) } else { surface }
     };
@@ -173,6 +171,24 @@ pub fn surfaces(plan: &Plan, sizes: &Sizes, without: Option<Id>) -> Vec<(Kind, S
         (Kind::Floor, Surface::floor(sizes.floor_m2(), wall(Kind::Floor, Flow::Down))),
         front(plan, sizes, layers(Kind::Divider, false), steel),
     ]
+}
+
+/// Window panes in the doors, and what is left of them in the sides, in m².
+fn windows_m2(plan: &Plan, sizes: &Sizes) -> [f64; 2] {
+    let window_m2 = plan.shell.window_m2.unwrap_or(0.0).max(0.0);
+    let in_doors_m2 = window_m2.min(sizes.doors_m2 * MOST_WINDOW);
+    [in_doors_m2, (window_m2 - in_doors_m2).min(sizes.sides_m2() * MOST_WINDOW)]
+}
+
+/// What can be lined of a surface, in m²: without doors and windows. Nothing of what is not the load space's own.
+pub fn lined_m2(plan: &Plan, sizes: &Sizes, kind: Kind) -> f64 {
+    let [in_doors_m2, in_sides_m2] = windows_m2(plan, sizes);
+    match kind {
+        Kind::Roof | Kind::Floor => sizes.floor_m2(),
+        Kind::Sides => sizes.sides_m2() - in_sides_m2,
+        Kind::Doors => sizes.doors_m2 - in_doors_m2,
+        Kind::Cab | Kind::Divider => 0.0,
+    }
 }
 
 /// A single pane with what covers it at night; the sun comes through it by day, when nothing does.

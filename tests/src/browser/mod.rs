@@ -28,7 +28,7 @@ pub const HIRED: &str = "
 
 /// The address of every page, behind the `#` of the start page. A new page is added here, and is then
 /// checked and pictured like the others.
-pub const ROUTES: [&str; 37] = [
+pub const ROUTES: [&str; 38] = [
     "/",
     "/overview",
     "/kit",
@@ -36,6 +36,7 @@ pub const ROUTES: [&str; 37] = [
     "/balances",
     "/warmth",
     "/signal",
+    "/materials",
     "/log",
     "/brief",
     "/changes",

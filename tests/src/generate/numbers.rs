@@ -95,6 +95,29 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
     for contract in &mut plan.data_contracts {
         numbers.extend([&mut contract.allowance_gb, &mut contract.slow_kbit_s].into_iter().flatten());
     }
+    for stock in &mut plan.stock {
+        let of_stock = [&mut stock.length_mm, &mut stock.width_mm, &mut stock.thick_mm, &mut stock.one_kg];
+        numbers.extend(of_stock.into_iter().flatten());
+    }
+    for cut in &mut plan.cuts {
+        numbers.extend([&mut cut.length_mm, &mut cut.width_mm].into_iter().flatten());
+    }
+    numbers.extend([&mut plan.cutting.kerf_mm, &mut plan.cutting.trim_mm].into_iter().flatten());
+    for covering in &mut plan.coverings {
+        let of_covering = [
+            &mut covering.own_m2,
+            &mut covering.waste_percent,
+            &mut covering.unit_covers_m2,
+            &mut covering.each_m2_takes,
+            &mut covering.rest_used_percent,
+        ];
+        numbers.extend(of_covering.into_iter().flatten());
+    }
+    for pack in &mut plan.material_packs {
+        let of_pack = [&mut pack.pack_m2, &mut pack.pack_l, &mut pack.pack_kg, &mut pack.pack_mm, &mut pack.one_kg];
+        numbers.extend(of_pack.into_iter().flatten());
+        numbers.extend([&mut pack.length_mm, &mut pack.width_mm, &mut pack.height_mm].into_iter().flatten());
+    }
     for reading in &mut plan.readings {
         let counted = [
             &mut reading.charge_percent,

@@ -5,6 +5,7 @@ use jiff::civil::date;
 use kerbstead_core::chances::Whole;
 use kerbstead_core::compare::Compared;
 use kerbstead_core::days::Outlook;
+use kerbstead_core::materials::Cuts;
 use kerbstead_core::money::Prospect;
 use kerbstead_core::money::buying::BuyingPlan;
 use kerbstead_core::moves::Moves;
@@ -95,6 +96,7 @@ fn the_worker_answers_as_core_does_natively_to_the_bit() -> Result<()> {
                 Subject::Whole => Whole::from_plain(&here) == Whole::from_plain(&there),
                 Subject::Moves => Moves::from_plain(&as_told(&here)) == Moves::from_plain(&as_told(&there)),
                 Subject::Compare => Compared::from_plain(&here) == Compared::from_plain(&there),
+                Subject::Materials => Cuts::from_plain(&here) == Cuts::from_plain(&there),
                 Subject::Arranging => Arranged::from_plain(&here) == Arranged::from_plain(&there),
             };
             ensure!(is_same && !there.is_null(), "natively {here}, in the browser {there}");

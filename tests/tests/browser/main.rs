@@ -10,6 +10,7 @@ mod every_page;
 mod keeping;
 mod living;
 mod loading;
+mod materials;
 mod money;
 mod offline;
 mod power;

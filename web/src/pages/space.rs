@@ -11,6 +11,7 @@ mod view;
 
 pub use inside::inside;
 pub use taping::taping_sheet;
+pub(super) use view::clamp;
 
 use kerbstead_core::Balance;
 use kerbstead_core::explain::Figure;

@@ -78,7 +78,7 @@ pub fn tick_box(
 }
 
 /// Choices that may be left open; others have a usual word, which is the first.
-const MAY_BE_OPEN: [&str; 7] = ["clouds", "like", "slept", "colour", "cab", "effort", "treated"];
+const MAY_BE_OPEN: [&str; 8] = ["clouds", "like", "slept", "colour", "cab", "effort", "treated", "nominal"];
 
 fn choice(path: Path, field: &'static PlanField, label: String, choices: &'static [&'static str]) -> View {
     let open = MAY_BE_OPEN.contains(&path.last()).then(|| (String::new(), t!("choice-open")));

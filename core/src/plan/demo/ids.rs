@@ -32,6 +32,10 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
     let layers = plan.layers.iter_mut().map(|entry| &mut entry.id);
     let data_uses = plan.data_uses.iter_mut().map(|entry| &mut entry.id);
     let data_contracts = plan.data_contracts.iter_mut().map(|entry| &mut entry.id);
+    let stock = plan.stock.iter_mut().map(|entry| &mut entry.id);
+    let cuts = plan.cuts.iter_mut().map(|entry| &mut entry.id);
+    let coverings = plan.coverings.iter_mut().map(|entry| &mut entry.id);
+    let material_packs = plan.material_packs.iter_mut().map(|entry| &mut entry.id);
     let wishes = plan.wishes.iter_mut().map(|entry| &mut entry.id);
     let all = kit
         .chain(belongings)
@@ -61,7 +65,11 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
         .chain(water_stops)
         .chain(layers)
         .chain(data_uses)
-        .chain(data_contracts);
+        .chain(data_contracts)
+        .chain(stock)
+        .chain(cuts)
+        .chain(coverings)
+        .chain(material_packs);
     for (id, next) in all.zip(1 as Id..) {
         *id = next;
     }

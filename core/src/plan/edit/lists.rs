@@ -5,9 +5,9 @@ use serde_json::Value;
 
 use super::{Edit, NotPossible};
 use crate::plan::{
-    Belonging, BuiltIn, Charging, Corner, Cost, DataContract, DataUse, Distance, Door, Helper, Id, Income, Item, Layer,
-    Loan, OtherDay, Path, Placement, Plain, Plan, Reading, Receipt, ReceiptLine, RoofRow, Sleeper, Stay, Task,
-    TaskNeed, Tool, VanBuild, WallRow, WaterStop, WaterUse, WeekDay, Wish, Year,
+    Belonging, BuiltIn, Charging, Corner, Cost, Covering, Cut, DataContract, DataUse, Distance, Door, Helper, Id,
+    Income, Item, Layer, Loan, MaterialPack, OtherDay, Path, Placement, Plain, Plan, Reading, Receipt, ReceiptLine,
+    RoofRow, Sleeper, Stay, Stock, Task, TaskNeed, Tool, VanBuild, WallRow, WaterStop, WaterUse, WeekDay, Wish, Year,
 };
 
 /// An entry of a list of the plan.
@@ -113,6 +113,10 @@ lists! {
     Layers layers Layer, "What the van is lined with.";
     DataUses data_uses DataUse, "What takes data.";
     DataContracts data_contracts DataContract, "Contracts for data.";
+    Stock stock Stock, "Boards and sheets.";
+    Cuts cuts Cut, "What is cut of them.";
+    Coverings coverings Covering, "What surfaces are covered with.";
+    MaterialPacks material_packs MaterialPack, "Packs that could be bought for them.";
     Wishes wishes Wish, "What was missed, or might be.";
 }
 

@@ -18,6 +18,7 @@ pub fn replace(plan: &mut Plan, path: &Path, value: Value) -> Result<(Path, Valu
         "climate" => replace_part(&mut plan.climate, path, rest, value),
         "shell" => replace_part(&mut plan.shell, path, rest, value),
         "work" => replace_part(&mut plan.work, path, rest, value),
+        "cutting" => replace_part(&mut plan.cutting, path, rest, value),
         "room" => replace_part(&mut plan.room, path, rest, value),
         "trial" => replace_part(&mut plan.trial, path, rest, value),
         "purse" => replace_part(&mut plan.purse, path, rest, value),
