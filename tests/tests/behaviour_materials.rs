@@ -10,7 +10,7 @@ use jiff::civil::date;
 use kerbstead_core::assess;
 use kerbstead_core::materials::{Cuts, Fault, covered, into_kit, packs_to_buy, stock_to_buy, surface_m2};
 use kerbstead_core::plan::{
-    Calendar, Covering, Cut, CutFor, Cutting, Material, MaterialPack, Money, Nominal, Plain, Plan, Shell, Stock,
+    Calendar, Covering, Cut, CutFor, Cutting, Material, MaterialPack, Money, Nominal, Plain, Plan, Shell, Stay, Stock,
     StockKind, Surface, Vehicle,
 };
 use kerbstead_core::task::{Question, Subject};
@@ -215,6 +215,7 @@ fn a_nominal_size_is_as_thick_and_wide_as_the_standard_says() {
 fn what_is_bought_is_in_the_kit_and_the_money_by_one_change_and_taken_back_by_one() {
     let mut plan = Plan {
         calendar: Calendar { leaves_on: Some(date(2027, 5, 1)), ..Calendar::default() },
+        stays: vec![Stay { id: 90, nights: 1, ..Stay::default() }],
         stock: vec![board(1, 2_400.0, 6)],
         cuts: vec![piece(2, 1, 1_150.0, 4)],
         ..van()

@@ -257,7 +257,7 @@ record!(Plan {
 } unless empty {
     receipts, receipt_lines, tasks, task_needs, tools, helpers, other_days, corners, built_ins, doors, wall_rows,
     roof_rows, placements, sleepers, distances, years, charging, water_stops, layers, data_uses, data_contracts, stock,
-    cuts, coverings, material_packs, wishes, guesses
+    cuts, cutting, shell, work, coverings, material_packs, wishes, guesses
 });
 
 impl Default for Plan {

@@ -25,6 +25,7 @@ pub(crate) fn without_empty(mut value: Value, names: &[&str]) -> Value {
     let is_empty = |value: &Value| match value {
         Value::String(text) => text.is_empty(),
         Value::Array(entries) => entries.is_empty(),
+        Value::Object(fields) => fields.is_empty(),
         Value::Bool(is_so) => !is_so,
         _ => false,
     };

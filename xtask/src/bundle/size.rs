@@ -8,7 +8,7 @@ use std::path::Path;
 
 /// What the page may weigh in all, compressed with gzip at its best, in bytes: what it weighs, and a little for what other
 /// machines make of the same code.
-pub const LIMIT: usize = 940_000;
+pub const LIMIT: usize = 1_030_000;
 
 /// Prints the compressed size of each file of the page and fails when the sum is over the limit.
 pub fn check(dist: &Path) -> Result<()> {
