@@ -24,7 +24,7 @@ use crate::task::Task;
 /// assert_eq!((found.jobs[0].bought, found.jobs[0].is_proven), (2, true));
 /// ```
 pub struct CutsTask {
-    searches: Vec<Searched>,
+    runs: Vec<Run>,
     from_nothing: Vec<Id>,
     by_count: bool,
     /// How many are done.
@@ -34,7 +34,7 @@ pub struct CutsTask {
 }
 
 /// A job with its search, or what is wrong with it.
-struct Searched {
+struct Run {
     first: Id,
     kind: crate::plan::StockKind,
     stocks: Vec<Stock>,
@@ -46,29 +46,29 @@ impl CutsTask {
     /// Reads what is to be cut.
     pub fn new(plan: &Plan) -> Self {
         let (jobs, from_nothing) = jobs(plan);
-        let searched = |job: &Job| Searched {
+        let run = |job: &Job| Run {
             first: job.first,
             kind: job.kind,
             stocks: job.stocks.iter().map(|stock| (*stock).clone()).collect(),
             cuts: (0..job.cuts.len()).filter_map(|at| job.cut(at)).collect(),
             search: job.search(plan),
         };
-        let searches = jobs.iter().map(searched).collect();
-        Self { searches, from_nothing, by_count: is_by_count(plan), done: 0, told: None }
+        let runs = jobs.iter().map(run).collect();
+        Self { runs, from_nothing, by_count: is_by_count(plan), done: 0, told: None }
     }
 
     /// As it is now.
     pub fn cuts(&self) -> Cuts {
-        let jobs = self.searches.iter().map(|searched| searched.told(self.by_count)).collect();
+        let jobs = self.runs.iter().map(|run| run.told(self.by_count)).collect();
         Cuts { jobs, from_nothing: self.from_nothing.clone() }
     }
 }
 
 impl Task for CutsTask {
     fn step(&mut self) -> f64 {
-        let count = self.searches.len();
-        let Some(searched) = self.searches.get_mut(self.done) else { return 1.0 };
-        let share = match &mut searched.search {
+        let count = self.runs.len();
+        let Some(run) = self.runs.get_mut(self.done) else { return 1.0 };
+        let share = match &mut run.search {
             Ok(Search::Boards(search)) => search.step(),
             Ok(Search::Sheets(search)) => search.step(),
             Err(_) => 1.0,
@@ -92,28 +92,30 @@ impl Task for CutsTask {
     }
 }
 
-impl Searched {
+impl Run {
     fn told(&self, by_count: bool) -> JobCuts {
-        let empty = JobCuts { stock: self.first, kind: self.kind, by_count, ..JobCuts::default() };
-        match &self.search {
-            Ok(Search::Boards(search)) => self.of_boards(empty, search.best()),
-            Ok(Search::Sheets(search)) => self.of_sheets(empty, search.best()),
-            Err((fault, wrong, most)) => JobCuts { fault: Some(*fault), wrong: *wrong, most: *most, ..empty },
-        }
+        let job = match &self.search {
+            Ok(Search::Boards(search)) => self.of_boards(&search.best()),
+            Ok(Search::Sheets(search)) => self.of_sheets(&search.best()),
+            Err((fault, wrong, most)) => {
+                JobCuts { fault: Some(*fault), wrong: *wrong, most: *most, ..JobCuts::default() }
+            }
+        };
+        JobCuts { stock: self.first, kind: self.kind, by_count, ..job }
     }
 
-    fn of_boards(&self, empty: JobCuts, plan: CutPlan) -> JobCuts {
+    fn of_boards(&self, plan: &CutPlan) -> JobCuts {
         let missing = self.left_out(&plan.missing);
         let (bound, is_proven, waste_percent) = (plan.bound, plan.is_proven, plan.waste_percent);
         let ones = plan.boards.iter().filter_map(|board| self.board(board)).collect();
-        self.counted(JobCuts { ones, missing, bound, is_proven, waste_percent, ..empty })
+        self.counted(JobCuts { ones, waste_percent, missing, bound, is_proven, ..JobCuts::default() })
     }
 
-    fn of_sheets(&self, empty: JobCuts, plan: SheetPlan) -> JobCuts {
+    fn of_sheets(&self, plan: &SheetPlan) -> JobCuts {
         let missing = self.left_out(&plan.missing);
         let (bound, is_proven, waste_percent) = (plan.bound, plan.is_proven, plan.waste_percent);
         let ones = plan.sheets.iter().filter_map(|sheet| self.sheet(sheet)).collect();
-        self.counted(JobCuts { ones, missing, bound, is_proven, waste_percent, ..empty })
+        self.counted(JobCuts { ones, waste_percent, missing, bound, is_proven, ..JobCuts::default() })
     }
 
     /// With what the boards or sheets come to.
