@@ -1,4 +1,5 @@
 //! Warmth, damp and air of a plan: what moves them, and what is said of it.
+#![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
 use jiff::civil::{Date, date};
 use kerbstead_core::plan::{

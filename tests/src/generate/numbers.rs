@@ -1,6 +1,6 @@
 //! Every floating-point number of a plan, to be replaced in place.
 
-use kerbstead_core::plan::{Climate, Draw, Estimate, Item, Offer, Panel, Plan};
+use kerbstead_core::plan::{Climate, Draw, Estimate, Item, Offer, Panel, Plan, Shell};
 use proptest::prelude::*;
 
 /// Numbers that no file can hold, or that no person types.
@@ -65,23 +65,7 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
         of_estimates([Some(&mut water_use.litres_per_day)], &mut numbers);
         numbers.push(&mut water_use.to_grey_percent);
     }
-    let shell = &mut plan.shell;
-    let of_shell = [
-        &mut shell.window_m2,
-        &mut shell.rib_percent,
-        &mut shell.leak_cm2,
-        &mut shell.vent_cm2,
-        &mut shell.vent_rise_mm,
-        &mut shell.open_cm2,
-        &mut shell.wanted_c,
-        &mut shell.wanted_asleep_c,
-        &mut shell.least_asleep_c,
-        &mut shell.asleep_from_hour,
-        &mut shell.asleep_until_hour,
-        &mut shell.damp_percent,
-        &mut shell.wind_m_s,
-    ];
-    numbers.extend(of_shell.into_iter().flatten());
+    of_shell(&mut plan.shell, &mut numbers);
     for layer in &mut plan.layers {
         let of_layer = [&mut layer.thick_mm, &mut layer.conducts_w_mk, &mut layer.square_metre_kg];
         numbers.extend(of_layer.into_iter().flatten());
@@ -129,6 +113,25 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
         numbers.extend(counted.into_iter().flatten());
     }
     numbers
+}
+
+fn of_shell<'a>(shell: &'a mut Shell, numbers: &mut Vec<&'a mut f64>) {
+    let of_shell = [
+        &mut shell.window_m2,
+        &mut shell.rib_percent,
+        &mut shell.leak_cm2,
+        &mut shell.vent_cm2,
+        &mut shell.vent_rise_mm,
+        &mut shell.open_cm2,
+        &mut shell.wanted_c,
+        &mut shell.wanted_asleep_c,
+        &mut shell.least_asleep_c,
+        &mut shell.asleep_from_hour,
+        &mut shell.asleep_until_hour,
+        &mut shell.damp_percent,
+        &mut shell.wind_m_s,
+    ];
+    numbers.extend(of_shell.into_iter().flatten());
 }
 
 fn of_item<'a>(item: &'a mut Item, numbers: &mut Vec<&'a mut f64>) {
