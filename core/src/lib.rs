@@ -22,7 +22,7 @@
 //! - [`keeping`]: what is kept beside a plan: history, journal, earlier versions, merging, the backup;
 //! - [`materials`]: how to cut boards and sheets, and how much of what to buy, apart from the plan;
 //! - [`moves`]: what to change when the plan falls short;
-//! - [`order`]: sorting, all of it by one piece of code;
+//! - [`order`]: sorting, all of it by one piece of code, and what is in a row;
 //! - [`energy`]: portable stores, what draws on them and what charges them, hour by hour, apart from the plan;
 //! - [`explain`]: the working of a number;
 //! - [`task`]: questions that take longer than a key should, worked out in steps;

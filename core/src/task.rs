@@ -30,6 +30,17 @@ use crate::power;
 use crate::space::ArrangeTask;
 use crate::water;
 
+/// The share of a tree that is done, looked at depth first, if both children of a node take as long: by how many children are
+/// still to be looked at, from the root on down.
+pub(crate) fn share_of_tree(children: impl Iterator<Item = usize>) -> f64 {
+    let (mut part, mut left) = (1.0, 0.0);
+    for count in children {
+        part /= 2.0;
+        left += part * count as f64;
+    }
+    1.0 - left
+}
+
 /// What is asked of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Question {

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use js_sys::{Array, Function, Intl, Object, Reflect};
 use kerbstead_core::explain::{Figure, Figures};
 use kerbstead_core::keeping::Moment;
-use kerbstead_core::plan::{Money, NumberMarks, days_between};
+use kerbstead_core::plan::{Money, NumberMarks, Quantity, days_between};
 use kerbstead_core::words::{Format, Key, Units, Words, currency_of, units_of};
 use wasm_bindgen::JsValue;
 
@@ -199,14 +199,24 @@ pub fn tell(key: &str, figures: &Figures) -> String {
     words(|words| words.with(key, figures))
 }
 
+/// A figure in words.
+pub fn say_figure(figure: &Figure) -> String {
+    words(|words| words.figure(figure))
+}
+
+/// A number with its unit.
+pub fn say_measure(value: f64, quantity: Quantity) -> String {
+    words(|words| words.measure(value, quantity))
+}
+
 /// An amount in words.
 pub fn say_money(amount: Money) -> String {
-    words(|words| words.figure(&Figure::Money(amount)))
+    say_figure(&Figure::Money(amount))
 }
 
 /// A day in words.
 pub fn say_date(date: Date) -> String {
-    words(|words| words.figure(&Figure::Date(date)))
+    say_figure(&Figure::Date(date))
 }
 
 /// A day with its day of the week.

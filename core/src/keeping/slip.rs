@@ -10,13 +10,11 @@ pub struct Slip {
     pub texts: Drafts,
     /// The newest first.
     pub past: Vec<PastAnswer>,
-    /// What is typed where power, and what is sent, is worked out, by the name of the question and its field.
+    /// What is typed where power, what is sent and what cans hold is worked out, by the name of the question and its field.
     pub power: Drafts,
-    /// What is typed where cans are measured.
-    pub cans: Drafts,
 }
 
-record!(Slip { texts, past, power, cans } unless empty { cans });
+record!(Slip { texts, past, power });
 
 /// Something that was worked out in a shop.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -162,7 +162,7 @@ pub(crate) struct Thing<'a> {
 /// What is carried, in the order of the kit.
 pub(crate) fn things<'a>(plan: &'a Plan, placed: &Placed) -> Vec<Thing<'a>> {
     let middles = Middles::new(plan, placed);
-    plan.carried().filter(|item| item.kept() > 0).map(|item| middles.of(item)).collect()
+    plan.kept().map(|item| middles.of(item)).collect()
 }
 
 impl<'p> Middles<'p> {

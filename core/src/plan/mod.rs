@@ -370,6 +370,11 @@ impl Plan {
         self.kit.iter().filter(|item| item.obtain != Obtain::LeftOut)
     }
 
+    /// Of them those of which something is left: not all goes back to the seller.
+    pub fn kept(&self) -> impl Iterator<Item = &Item> {
+        self.carried().filter(|item| item.kept() > 0)
+    }
+
     /// The first day of a stay, or without one of the route; `None` while that is not known.
     ///
     /// ```

@@ -81,8 +81,9 @@ pub(crate) struct Hours<'a> {
     of: &'a Hourly,
     stores: Walk<'a>,
     room: Option<Room>,
-    /// What wants to run by a thermostat: the position of each draw, and its power in W.
-    warmers: Vec<(usize, f64)>,
+    /// The draws that want to run by a thermostat, by position, and what they take together, in W.
+    warmers: Vec<usize>,
+    warmers_w: f64,
     /// Beside the stores in each hour, in °C: the air and what is heavy.
     beside_c: Vec<[f64; 2]>,
     wanted: Vec<f64>,
@@ -96,12 +97,12 @@ impl<'a> Hours<'a> {
     pub fn new(of: &'a Hourly) -> Self {
         let (electrics, warmth) = (&of.electrics, &of.warmth);
         let draws = electrics.setup.draws.iter().enumerate();
-        let warmers =
-            draws.filter(|(_, draw)| matches!(draw.need, Need::Hours(_))).map(|(at, draw)| (at, draw.power_w));
+        let warmers = || draws.clone().filter(|(_, draw)| matches!(draw.need, Need::Hours(_)));
         Self {
             stores: Walk::new(&electrics.setup),
             room: warmth.is_air_known.then(|| Room::new(&warmth.setup, warmth.hours.first())),
-            warmers: warmers.collect(),
+            warmers: warmers().map(|(at, _)| at).collect(),
+            warmers_w: warmers().map(|(_, draw)| draw.power_w).sum(),
             beside_c: Vec::new(),
             wanted: Vec::new(),
             before_w: [0.0; 2],
@@ -129,16 +130,16 @@ impl<'a> Hours<'a> {
         self.of.warmth.sun_into(hour, &mut self.sun_w_m2);
         let mut air = *air;
         air.inside = air.inside.and(self.fumes);
-        let warmers_w: f64 = self.warmers.iter().map(|(_, watts)| watts).sum();
         let mut wanted_w = 0.0;
-        if warmers_w > 0.0 {
+        if self.warmers_w > 0.0 {
             let mut expected = air;
             expected.inside.heat_w += self.before_w[1];
-            wanted_w = room.lacks_w(&expected, &self.sun_w_m2).min(warmers_w);
-            for (draw, _) in &self.warmers {
-                self.stores.want(*draw, wanted_w / warmers_w);
+            wanted_w = room.lacks_w(&expected, &self.sun_w_m2).min(self.warmers_w);
+            let share = wanted_w / self.warmers_w;
+            for draw in &self.warmers {
+                self.stores.want(*draw, share);
             }
-            self.wanted.push(wanted_w / warmers_w);
+            self.wanted.push(share);
         }
         self.stores.step(charge_wh, &Given { air_c, store_c, ..given });
         let heat_w = self.stores.heat_wh();

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::hours::Cause;
-use super::input::Input;
+use super::input::{Input, in_gb};
 use super::report::{Ahead, Report};
 use super::work::{AtRisk, OfCause, OfPlace, powered};
 use crate::assessment::{Moment, Say, Severity};
@@ -215,16 +215,15 @@ impl Say for Finding {
 pub(super) fn of_data(plan: &Plan, input: &Input, ahead: &Ahead, report: &Report) -> Vec<Finding> {
     let mut findings = Vec::new();
     let Some(busiest) = &report.busiest else { return findings };
-    let gb = |mb: u64| mb as f64 / 1_000.0;
     let [_, likely_gb, _] = busiest.gb;
     if input.meters.is_empty() {
         if likely_gb > 0.0 {
             findings.push(Finding::NoContract { month_gb: likely_gb });
         }
     } else if let Some((on, missing_mb)) = ahead.first_out {
-        findings.push(Finding::RunsOut { on, missing_gb: gb(missing_mb) });
+        findings.push(Finding::RunsOut { on, missing_gb: in_gb(missing_mb) });
     } else if let Some((on, missing_mb)) = ahead.first_out_at_most {
-        findings.push(Finding::MayRunOut { on, missing_gb: gb(missing_mb) });
+        findings.push(Finding::MayRunOut { on, missing_gb: in_gb(missing_mb) });
     }
     let first_slow = ahead.days.iter().find(|(_, day)| day.slow_mb > 0);
     findings.extend(input.slow.zip(first_slow).map(|(slow, (on, _))| Finding::SlowBeyond {

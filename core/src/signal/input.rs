@@ -127,13 +127,23 @@ pub(super) fn whole_mb(mb: f64) -> u64 {
     libm::round(sound(mb, 1e15)) as u64
 }
 
+/// In GB.
+pub(super) fn in_gb(mb: u64) -> f64 {
+    mb as f64 / 1_000.0
+}
+
+/// What a period of a contract includes, in MB; none for as much as one likes.
+pub(super) fn allowance_mb(contract: &DataContract) -> Option<u64> {
+    contract.allowance_gb.map(|gb| whole_mb(gb * 1_000.0))
+}
+
 fn meter(contract: &DataContract, days: &[Date]) -> Meter {
     let (Some(first), Some(last)) = (days.first(), days.last()) else {
         return Meter { allowance_mb: Some(0), renews_on: Vec::new() };
     };
     let begins = contract.periods(*first, *last).into_iter();
     Meter {
-        allowance_mb: contract.allowance_gb.map(|gb| whole_mb(gb * 1_000.0)),
+        allowance_mb: allowance_mb(contract),
         renews_on: begins.filter_map(|on| usize::try_from(days_between(*first, on)).ok()).collect(),
     }
 }

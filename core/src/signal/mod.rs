@@ -13,6 +13,8 @@
 //! Data is in MB or GB, of a thousand and a million times a thousand bytes; rates are in Mbit/s or kbit/s. No function fails on a
 //! strange number: what is not a number, or below nothing, counts as nothing.
 
+use crate::energy::sound;
+
 pub mod allowance;
 pub mod constants;
 pub mod course;
@@ -33,9 +35,3 @@ pub use moves::{moves, moves_of_money};
 pub use report::{DataDay, Period, Report, report};
 pub use set::{Busiest, Cheapest};
 pub use work::{Around, AtRisk, OfCause, OfDay, OfPlace, powered, rate_mbit_s};
-
-/// A number from 0 to `most`, whatever was typed.
-fn sound(value: f64, most: f64) -> f64 {
-    // What is not a number, below zero or a zero with a minus sign becomes plain zero.
-    if value > 0.0 { value.min(most) } else { 0.0 }
-}

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::course::{Course, DayOf};
 use super::findings::{Finding, first_short, of_data, of_work};
-use super::input::{Input, Which};
+use super::input::{Input, Which, in_gb};
 use super::set::{Busiest, Cheapest, busiest, of_plan};
 use super::work::{Around, AtRisk, at_risk};
 use super::working::working;
@@ -151,9 +151,9 @@ impl<'a> Ahead<'a> {
     /// period; nothing where data is slow or paid for; or, negative, what is missing: without a contract all of it.
     pub fn margin(&self) -> Option<Margin> {
         if self.worst_mb > 0 {
-            return Some(Margin::Data(-(self.worst_mb as f64) / 1_000.0));
+            return Some(Margin::Data(-in_gb(self.worst_mb)));
         }
-        self.least_left.map(|(_, left_mb)| Margin::Data(left_mb as f64 / 1_000.0))
+        self.least_left.map(|(_, left_mb)| Margin::Data(in_gb(left_mb)))
     }
 }
 
@@ -200,16 +200,15 @@ fn days(input: &Input, course: &Course) -> Vec<DataDay> {
     let [low, likely, high] = &input.mb_by_day;
     let of_use = low.iter().zip(likely).zip(high);
     let days = input.days.iter().zip(&course.days).zip(of_use);
-    let gb = |mb: u64| mb as f64 / 1_000.0;
     days.map(|((on, day), ((low, likely), high))| DataDay {
         on: *on,
-        low_gb: gb(*low),
-        likely_gb: gb(*likely),
-        high_gb: gb(*high),
-        left_gb: day.left_mb.filter(|_| !input.meters.is_empty()).map(gb),
-        slow_gb: gb(day.slow_mb),
-        paid_gb: gb(day.paid_mb),
-        missing_gb: gb(day.missing_mb),
+        low_gb: in_gb(*low),
+        likely_gb: in_gb(*likely),
+        high_gb: in_gb(*high),
+        left_gb: day.left_mb.filter(|_| !input.meters.is_empty()).map(in_gb),
+        slow_gb: in_gb(day.slow_mb),
+        paid_gb: in_gb(day.paid_mb),
+        missing_gb: in_gb(day.missing_mb),
     })
     .collect()
 }
@@ -222,8 +221,8 @@ fn periods(plan: &Plan, input: &Input, course: &Course) -> Vec<Period> {
         Some(Period {
             contract: id,
             from: add_days(*first, i32::try_from(period.from_day).ok()?)?,
-            allowance_gb: input.meters.get(period.meter)?.allowance_mb.map(|mb| mb as f64 / 1_000.0),
-            used_gb: period.used_mb as f64 / 1_000.0,
+            allowance_gb: input.meters.get(period.meter)?.allowance_mb.map(in_gb),
+            used_gb: in_gb(period.used_mb),
             price: contract.period_price.unwrap_or(Money::ZERO),
         })
     };

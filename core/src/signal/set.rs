@@ -6,7 +6,7 @@ use serde::Serialize;
 use super::allowance::{Beyond, Contract, Wanted, all_of_them, cheapest};
 use super::constants::SLOW_HOURS_PER_DAY;
 use super::data::needs_kbit_s;
-use super::input::{Input, whole_mb};
+use super::input::{Input, allowance_mb, in_gb, whole_mb};
 use crate::plan::{BeyondAllowance, DataContract, Id, Money, Plan, add_months, days_between};
 
 /// Contracts for the month in which most data is used.
@@ -51,7 +51,7 @@ pub(super) fn busiest(input: &Input, as_of: Date) -> Option<Busiest> {
         }
         let sum_mb =
             |mb: &[u64]| mb.get(from_day..until_day).unwrap_or(&[]).iter().copied().fold(0, u64::saturating_add);
-        let gb = [low, likely, high].map(|mb| sum_mb(mb) as f64 / 1_000.0);
+        let gb = [low, likely, high].map(|mb| in_gb(sum_mb(mb)));
         let mb = sum_mb(likely);
         if best.is_none_or(|(most, _)| mb > most) {
             let days = u32::try_from(until_day - from_day).unwrap_or(u32::MAX);
@@ -94,7 +94,7 @@ fn engine(contract: &DataContract) -> Option<Contract> {
         BeyondAllowance::Slowed => Beyond::Slowed { kbit_s: contract.slow_kbit_s.unwrap_or(0.0) },
     };
     Some(Contract {
-        allowance_mb: contract.allowance_gb.map(|gb| whole_mb(gb * 1_000.0)),
+        allowance_mb: allowance_mb(contract),
         price: contract.period_price?,
         days: contract.period_days,
         beyond,

@@ -1,6 +1,7 @@
 //! How the numbers of data and hours of work came about.
 
 use super::hours::Cause;
+use super::input::in_gb;
 use super::report::{Ahead, Report};
 use super::work::AtRisk;
 use crate::explain::{Figure, Source, Working};
@@ -29,7 +30,7 @@ pub(super) fn working(plan: &Plan, ahead: &Ahead, report: &Report) -> Vec<Workin
     if let Some((on, left_mb)) = ahead.least_left.filter(|_| has_contract && report.busiest.is_some()) {
         working.push(Working {
             formula: "working-signal-left",
-            figures: vec![("on", Figure::Date(on)), ("left", gb(left_mb as f64 / 1_000.0))],
+            figures: vec![("on", Figure::Date(on)), ("left", gb(in_gb(left_mb)))],
             source: Source::Arithmetic,
         });
     }

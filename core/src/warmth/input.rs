@@ -174,6 +174,12 @@ impl Span {
     }
 }
 
+/// From and until which hour of the day all sleep.
+fn asleep_hours(plan: &Plan) -> [f64; 2] {
+    let [from, until] = ASLEEP_HOURS;
+    [plan.shell.asleep_from_hour.unwrap_or(from), plan.shell.asleep_until_hour.unwrap_or(until)]
+}
+
 /// What is the same on every day, or on every working day.
 struct Hours<'a> {
     plan: &'a Plan,
@@ -186,9 +192,7 @@ struct Hours<'a> {
 
 impl<'a> Hours<'a> {
     fn new(plan: &'a Plan) -> Self {
-        let [from, until] = ASLEEP_HOURS;
-        let from = plan.shell.asleep_from_hour.unwrap_or(from);
-        let until = plan.shell.asleep_until_hour.unwrap_or(until);
+        let [from, until] = asleep_hours(plan);
         let asleep = Span::until(from, until);
         let fan = |item: &Item| {
             let blows = sound(item.fan?.blows_m3_h * f64::from(item.kept()), 5_000.0);
@@ -259,6 +263,11 @@ fn burning(burner: &Burner) -> Span {
     Span::new(burner.lit_from_hour.unwrap_or(LIT_FROM_HOUR), hours)
 }
 
+/// Whether something electric warms the room by a thermostat.
+pub(super) fn has_electric_heater(plan: &Plan) -> bool {
+    plan.carried().any(|item| item.draw.is_some_and(|draw| draw.works == Some(Works::Warming)))
+}
+
 fn cooks(item: &Item) -> bool {
     item.burner.is_some_and(|burner| !burner.keeps_warm)
         || item.draw.is_some_and(|draw| draw.works == Some(Works::Heating))
@@ -266,9 +275,8 @@ fn cooks(item: &Item) -> bool {
 
 /// Whether something burns in an hour in which all sleep.
 pub(super) fn burns_asleep(plan: &Plan, burner: &Burner) -> bool {
-    let [from, until] = ASLEEP_HOURS;
-    let asleep =
-        Span::until(plan.shell.asleep_from_hour.unwrap_or(from), plan.shell.asleep_until_hour.unwrap_or(until));
+    let [from, until] = asleep_hours(plan);
+    let asleep = Span::until(from, until);
     let burns = burning(burner);
     (0..24).any(|hour| burns.share(hour) > 0.0 && asleep.has(hour))
 }

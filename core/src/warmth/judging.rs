@@ -2,7 +2,7 @@
 
 use super::constants::{HOT_C, STALE_PPM, TIGHT_K};
 use super::findings::Finding;
-use super::input::{Input, burns_asleep};
+use super::input::{Input, burns_asleep, has_electric_heater};
 use super::report::Report;
 use crate::assessment::{Margin, Moment, Standing, Verdict};
 use crate::explain::{Figure, Source, Working};
@@ -91,12 +91,7 @@ impl Ahead<'_> {
         let lacking = |(hour, done): (usize, &Done)| Some((hour, done.inside_c, wanted(hour)?));
         let worst = self.hours().filter_map(lacking).min_by(|a, b| (a.1 - a.2).total_cmp(&(b.1 - b.2)));
         let (hour, inside_c, wanted_c) = worst?;
-        let heats = self.input.burners.0 > 0.0
-            || self
-                .plan
-                .carried()
-                .any(|item| item.draw.is_some_and(|draw| draw.works == Some(crate::plan::Works::Warming)));
-        if !heats {
+        if self.input.burners.0 <= 0.0 && !has_electric_heater(self.plan) {
             return Some(Finding::NothingHeats { wanted_c });
         }
         let at = self.at(hour);

@@ -1,9 +1,10 @@
 //! Changes that may mend the warmth, the damp and the air.
 
 use super::constants::{LEAST_ASLEEP_C, TIGHT_K};
+use super::input::has_electric_heater;
 use crate::energy::within;
 use crate::moves::{Change, Found};
-use crate::plan::{Cab, Edit, Path, Plain, Works};
+use crate::plan::{Cab, Edit, Item, Path, Plain};
 
 /// What is left open at night where nothing is, in cm²; otherwise twice as much is tried. Common practice, no source: a roof vent
 /// ajar and a window on its latch.
@@ -13,10 +14,8 @@ const OPENING_CM2: f64 = 250.0;
 pub fn moves(found: &mut Found) {
     let shell = &found.plan.shell;
     let field = |name: &str| Path::section("shell").child(name);
-    let heats = found.plan.carried().any(|item| {
-        item.burner.is_some_and(|burner| burner.keeps_warm && burner.vents_out)
-            || item.draw.is_some_and(|draw| draw.works == Some(Works::Warming))
-    });
+    let by_pipe = |item: &Item| item.burner.is_some_and(|burner| burner.keeps_warm && burner.vents_out);
+    let heats = found.plan.carried().any(by_pipe) || has_electric_heater(found.plan);
     let least_c = within(shell.least_asleep_c.unwrap_or(LEAST_ASLEEP_C) + TIGHT_K, -20.0, 35.0);
     if heats && shell.wanted_asleep_c.is_none_or(|wanted_c| wanted_c < least_c) {
         found.add(Change::HeatAtNight, 0, Edit::set(field("wanted_asleep_c"), least_c));

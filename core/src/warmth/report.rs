@@ -10,6 +10,7 @@ use super::judging::judge;
 use super::shell::{Kind, Sizes, layer, lies_on, linings, square_metre_kg, surfaces};
 use crate::assessment::{Caution, Standing};
 use crate::energy::within;
+use crate::order::in_a_row;
 use crate::plan::{Covers, Id, Material, Money, Path, Plan};
 use crate::run::{Span, Timeline, missing_road};
 use crate::thermal::run::{Course, Part};
@@ -179,7 +180,7 @@ fn hours(input: &Input, room: &Course) -> Vec<Hour> {
         dew_point_c: done.dew_point_c,
         humidity_percent: done.relative_humidity * 100.0,
         co2_ppm: done.mean_ppm,
-        wet_faces: room.faces_at(at).iter().map(|face_c| u32::from(*face_c < done.dew_point_c)).sum(),
+        wet_faces: (0..room.faces.len()).map(|face| u32::from(room.is_below_dew(face, at))).sum(),
         asleep: input.asleep.get(at).copied().unwrap_or(false),
     };
     room.hours.iter().enumerate().map(of).collect()
@@ -197,17 +198,9 @@ fn of_surface(kind: Kind, surface: &Surface) -> SurfaceReport {
 
 fn faces(input: &Input, room: &Course, first_hour: usize) -> Vec<FaceReport> {
     let of = |(at, face): (usize, &crate::thermal::run::Face)| {
-        let mut wet: Vec<(usize, usize)> = Vec::new();
-        let mut coldest_c = f64::MAX;
-        for hour in first_hour..room.hours.len() {
-            coldest_c = room.faces_at(hour).get(at).map_or(coldest_c, |face_c| coldest_c.min(*face_c));
-            if room.is_below_dew(at, hour) {
-                match wet.last_mut().filter(|(_, until)| *until == hour) {
-                    Some((_, until)) => *until = hour + 1,
-                    None => wet.push((hour, hour + 1)),
-                }
-            }
-        }
+        let hours = 0..room.hours.len();
+        let wet = in_a_row(hours.clone().map(|hour| hour >= first_hour && room.is_below_dew(at, hour)));
+        let ahead_c = hours.skip(first_hour).filter_map(|hour| room.faces_at(hour).get(at).copied());
         FaceReport {
             kind: input.kinds.get(face.surface).copied().unwrap_or(Kind::Sides),
             part: match face.part {
@@ -216,7 +209,7 @@ fn faces(input: &Input, room: &Course, first_hour: usize) -> Vec<FaceReport> {
                 Part::Window => FacePart::Window,
             },
             area_m2: face.area_m2,
-            coldest_c: if coldest_c < f64::MAX { coldest_c } else { 0.0 },
+            coldest_c: ahead_c.reduce(f64::min).unwrap_or(0.0),
             wet,
             most_g: room.wetness.get(at).map_or(0.0, |wetness| wetness.most_g),
         }

@@ -48,15 +48,14 @@ pub(super) fn findings(plan: &Plan, frost: &Frost, days: &[WaterDay], from: usiz
         frosty(hours, coldest_c.unwrap_or(0.0), days, from, least_h)
     };
     let is_outside = |id: Id| plan.placements.iter().any(|it| it.thing == Some(id) && it.level == Level::Outside);
-    let carried = || plan.carried().filter(|item| item.kept() > 0);
-    let mut tanks = carried().filter(|item| item.tank.is_some());
+    let mut tanks = plan.kept().filter(|item| item.tank.is_some());
     if tanks.any(|item| !is_outside(item.id)) {
         findings.extend(found(false, CAN_FREEZES_H).map(|frost| Finding::CansFreeze { frost }));
     }
-    for item in carried().filter(|item| item.tank.is_some() && is_outside(item.id)) {
+    for item in plan.kept().filter(|item| item.tank.is_some() && is_outside(item.id)) {
         findings.extend(found(true, CAN_FREEZES_H).map(|frost| Finding::TankFreezes { item: item.id, frost }));
     }
-    for item in carried().filter(|item| item.filters_l.is_some()) {
+    for item in plan.kept().filter(|item| item.filters_l.is_some()) {
         let frost = found(is_outside(item.id), FILTER_FREEZES_H);
         findings.extend(frost.map(|frost| Finding::FilterFreezes { item: item.id, frost }));
     }

@@ -275,7 +275,7 @@ pub(super) fn stop_at(place: &mut Place, stop: &WaterStop) {
 
 /// By how much what a person leaves may be more or less than is likely, and of which toilet: the first of the kit that fills.
 pub(crate) fn toilet_factor(plan: &Plan) -> Option<(Id, Estimate<f64>)> {
-    let (id, way) = plan.carried().filter(|item| item.kept() > 0).find_map(|item| {
+    let (id, way) = plan.kept().find_map(|item| {
         let (way, _) = way_of(item, item.toilet.as_ref()?);
         Some((item.id, way))
     })?;

@@ -183,7 +183,7 @@ impl Task for OutlookTask {
 /// When each can is empty, and each tank for used water full. What is in them at first is in the last cans and the first tanks.
 fn cans(plan: &Plan, setup: &Setup, days: &[WaterDay]) -> Vec<CanRun> {
     let of = |holds: TankKind| -> Vec<(Id, Tank)> {
-        let kept = plan.carried().filter(|item| item.kept() > 0);
+        let kept = plan.kept();
         let tanks = kept.filter_map(|item| Some((item, item.tank.filter(|tank| tank.holds == holds)?)));
         tanks.map(|(item, tank)| (item.id, Tank::empty(tank.capacity_l * f64::from(item.kept())))).collect()
     };

@@ -18,6 +18,7 @@ use rust_decimal::Decimal;
 use super::constants::{BAGS_PER_DAY, DAYS_PER_MONTH, FAECES_L, FLUSH_L, URINE_L, VISITS_PER_DAY};
 use super::needs::range;
 use crate::energy::sound;
+use crate::order::in_a_row;
 use crate::plan::{Estimate, Money, decimal};
 
 /// A way of having a toilet.
@@ -113,12 +114,6 @@ pub fn longest_wait(open: &[bool]) -> Option<Wait> {
 }
 
 fn waits(open: &[bool]) -> Vec<Wait> {
-    let mut waits: Vec<Wait> = Vec::new();
-    for (hour, _) in open.iter().enumerate().filter(|(_, is_open)| !**is_open) {
-        match waits.last_mut() {
-            Some(wait) if wait.from + wait.count == hour => wait.count += 1,
-            _ => waits.push(Wait { from: hour, count: 1 }),
-        }
-    }
-    waits
+    let shut = in_a_row(open.iter().map(|is_open| !is_open));
+    shut.into_iter().map(|(from, until)| Wait { from, count: until - from }).collect()
 }

@@ -154,7 +154,7 @@ impl Boiled {
 
 /// What of the kit heats water, electric first, and the same water on it.
 fn heater(plan: &Plan, cold: Boil) -> Option<(Id, Boil)> {
-    let electric = plan.carried().filter(|item| item.kept() > 0).find_map(|item| {
+    let electric = plan.kept().find_map(|item| {
         let draw = item.draw.filter(|draw| draw.works == Some(Works::Heating))?;
         let power_w = sound(draw.power_w.likely(), 1e6);
         let boil = Boil {
@@ -167,7 +167,7 @@ fn heater(plan: &Plan, cold: Boil) -> Option<(Id, Boil)> {
         (power_w > 0.0).then_some((item.id, boil))
     });
     electric.or_else(|| {
-        plan.carried().filter(|item| item.kept() > 0).find_map(|item| {
+        plan.kept().find_map(|item| {
             // What vents outside warms the room and bears no pot.
             let burner = item.burner.filter(|burner| !burner.vents_out)?;
             let power_w = sound(burner.heat_w, 1e6);

@@ -62,9 +62,8 @@ impl Toilets {
             let from = days.get(wait.from)?.on;
             Some(Without { from, days: wait.count, hours: wait.count * 24 })
         });
-        let kept = || plan.carried().filter(|item| item.kept() > 0);
         let mut ways: Vec<ToiletOption> =
-            kept().filter_map(|item| item.toilet.as_ref().map(|toilet| of_kit(plan, item, toilet))).collect();
+            plan.kept().filter_map(|item| item.toilet.as_ref().map(|toilet| of_kit(plan, item, toilet))).collect();
         let own = ways.len();
         let usual = [Some(ToiletWay::Portable), Some(ToiletWay::Dry), Some(ToiletWay::Bags), None];
         for way in usual {

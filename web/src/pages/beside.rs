@@ -11,7 +11,7 @@ use super::money::waiting;
 use super::{balance_title, section};
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{plain_sentence, t, words};
+use crate::locale::{plain_sentence, say_figure, say_money, t};
 use crate::parts::{TableRow, named, named_table, tick_box, verdict_word};
 use crate::state::{App, kept_plan};
 use crate::worker::ask_beside;
@@ -113,7 +113,7 @@ fn row(row: &Row) -> TableRow {
         let cell = row.cells.get(at).copied().unwrap_or_default();
         let text = match (cell.verdict, row.figure(at), cell.is_never) {
             (Some(verdict), ..) => verdict_word(verdict),
-            (_, Some(figure), _) => words(|words| words.figure(&figure)),
+            (_, Some(figure), _) => say_figure(&figure),
             (.., true) => t!("beside-never"),
             _ => t!("beside-unknown"),
         };
@@ -137,7 +137,7 @@ fn assumptions(under: &[Under], names: &[String]) -> View {
                 ("tight", Figure::count(outcome.tight as usize)),
                 ("short", Figure::count(outcome.short as usize)),
             ];
-            let cash = outcome.cash_at_end.map(|cash| words(|words| words.figure(&Figure::Money(cash))));
+            let cash = outcome.cash_at_end.map(say_money);
             let text = std::iter::once(tell!("beside-comes-to", &figures)).chain(cash).collect::<Vec<_>>().join("; ");
             let text = if under.best.get(at) == Some(&true) { better(&text) } else { text };
             el("li").put(names.get(at).cloned().unwrap_or_default()).put(": ").put(text).done()
@@ -167,8 +167,8 @@ fn kit(only: &[KitRow], names: &[String]) -> View {
         let cells = thing.had.iter().map(|had| match (had.quantity, had.price) {
             (0, _) => t!("beside-none"),
             (quantity, price) => {
-                let count = words(|words| words.figure(&Figure::count(quantity as usize)));
-                let price = price.map(|price| words(|words| words.figure(&Figure::Money(price))));
+                let count = say_figure(&Figure::count(quantity as usize));
+                let price = price.map(say_money);
                 std::iter::once(count).chain(price).collect::<Vec<_>>().join("; ")
             }
         });

@@ -11,7 +11,7 @@ use super::section;
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Memo};
-use crate::locale::words;
+use crate::locale::{say_figure, words};
 use crate::parts::{Course, TableRow, bar, courses, field_label, fields, folded_working, named, table};
 use crate::route::Page;
 use crate::state::App;
@@ -113,7 +113,7 @@ fn costs(found: &Compared) -> View {
     let heads = [key!("futures-way"), key!("futures-suited"), key!("futures-unsuited"), key!("futures-average")];
     let cell = |amounts: &Vec<Money>| {
         let end = amounts.last().copied().unwrap_or_default();
-        words(|words| words.figure(&rough(end)))
+        say_figure(&rough(end))
     };
     let row = |(at, future): (usize, &Future)| {
         let cells = [&future.suited, &future.unsuited, &future.expected].map(cell);

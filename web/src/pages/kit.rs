@@ -12,7 +12,7 @@ use super::money::group_key;
 use crate::browser::small_letters;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{self, t, words};
+use crate::locale::{self, say_money, t, words};
 use crate::parts::{Entries, comes_to, entry_line, fields, optional};
 use crate::route;
 use crate::state::App;
@@ -336,7 +336,7 @@ fn line(plan: &Plan, id: Id) -> (String, String) {
     };
     let value = match item.obtain {
         Obtain::Bought | Obtain::Made => purchase_price(item, &plan.purse, plan.minor_digits())
-            .map_or_else(|| t!("no-amount"), |price| words(|words| words.figure(&Figure::Money(price.total)))),
+            .map_or_else(|| t!("no-amount"), |price| say_money(price.total)),
         other => t(obtain_key(other)),
     };
     (name, value)

@@ -14,7 +14,7 @@ use super::papers::{box_to_tick, row};
 use super::{balance_head, section};
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::{tell, words};
+use crate::locale::{say_measure, tell};
 use crate::parts::{PlotData, fields, plot, said_value, tick_box};
 use crate::route::Page;
 use crate::state::App;
@@ -78,7 +78,7 @@ fn with_usual(section: &str, names: &'static [&'static str], usual: &'static str
 }
 
 fn kilograms(mass: f64) -> String {
-    words(|words| words.measure(mass, Quantity::MassKg))
+    say_measure(mass, Quantity::MassKg)
 }
 
 fn table(rows: Vec<View>) -> View {
@@ -123,18 +123,11 @@ fn by_day(app: App) -> View {
         let most =
             app.settled_plan(|plan| plan.vehicle.gross_limit_kg.map(|gross| gross - plan.vehicle.luggage_kg()))?;
         let from = days.first().map(|(on, _)| *on)?;
+        let values = || days.iter().map(|(_, mass)| most - mass).collect();
         (days.len() > 1).then(|| PlotData {
-            title: "load-plot",
-            from,
-            values: days.iter().map(|(_, mass)| most - mass).collect(),
-            per_day: 1,
             quantity: Some(Quantity::MassKg),
-            floor: 0.0,
-            ceiling: None,
             low_matters: true,
-            today: as_of,
-            marks: Vec::new(),
-            band: None,
+            ..PlotData::by_day("load-plot", from, as_of, values())
         })
     });
     plot(data)

@@ -298,7 +298,7 @@ fn entries(app: App) -> View {
             entry.odometer_km.map(|km| Figure::of(km, Quantity::DistanceKm)),
             entry.measured_c.map(|degrees| Figure::of(degrees, Quantity::TemperatureC)),
         ];
-        let said = figures.into_iter().flatten().map(|figure| crate::locale::words(|words| words.figure(&figure)));
+        let said = figures.into_iter().flatten().map(|figure| crate::locale::say_figure(&figure));
         (name, said.chain(missed).collect::<Vec<_>>().join(", "))
     }
     fn body(id: Id) -> View {

@@ -12,7 +12,7 @@ use super::{BALANCES, balance_title, section, standing};
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::{number_marks, t, words};
+use crate::locale::{number_marks, say_figure, t, words};
 use crate::parts::{button, verdict_badge};
 use crate::state::App;
 
@@ -112,10 +112,10 @@ pub(super) fn stays(plan: &Plan) -> Option<View> {
     }
     let mut arrives = plan.calendar.leaves_on;
     let rows = plan.stays.iter().map(|stay| {
-        let date = arrives.map(|date| say(&Figure::Date(date))).unwrap_or_default();
+        let date = arrives.map(|date| say_figure(&Figure::Date(date))).unwrap_or_default();
         let nights = i32::try_from(stay.nights).unwrap_or(i32::MAX);
         arrives = arrives.and_then(|date| add_days(date, nights));
-        row(&stay.place, &[date, say(&Figure::of(f64::from(stay.nights), Quantity::Nights))])
+        row(&stay.place, &[date, say_figure(&Figure::of(f64::from(stay.nights), Quantity::Nights))])
     });
     let rows: Vec<View> = rows.collect();
     Some(el("table").put(el("tbody").put_each(rows)).done())
@@ -134,7 +134,7 @@ pub(super) fn shopping_list(plan: &Plan) -> View {
     }
     let total = lines.iter().any(|line| line.price.is_some()).then(|| {
         let total: Money = lines.iter().filter_map(|line| line.price).sum();
-        el("tfoot").put(row(&t!("sheet-total"), &[String::new(), say(&Figure::Money(total))])).done()
+        el("tfoot").put(row(&t!("sheet-total"), &[String::new(), say_figure(&Figure::Money(total))])).done()
     });
     let rows: Vec<View> = lines.iter().map(shopping_row).collect();
     el("table").put(el("tbody").put_each(rows)).put(total).done()
@@ -145,8 +145,8 @@ fn nothing_on_list() -> View {
 }
 
 fn shopping_row(line: &ToBuy) -> View {
-    let day = line.needed_on.map(|date| say(&Figure::Date(date))).unwrap_or_default();
-    let price = line.price.map(|price| say(&Figure::Money(price))).unwrap_or_default();
+    let day = line.needed_on.map(|date| say_figure(&Figure::Date(date))).unwrap_or_default();
+    let price = line.price.map(|price| say_figure(&Figure::Money(price))).unwrap_or_default();
     row(&box_to_tick(&line.name, line.quantity), &[day, price])
 }
 
@@ -173,7 +173,7 @@ pub(super) fn box_to_tick(name: &str, quantity: u32) -> String {
     if quantity == 1 {
         format!("☐ {name}")
     } else {
-        format!("☐ {name} × {}", say(&Figure::of(f64::from(quantity), Quantity::Count)))
+        format!("☐ {name} × {}", say_figure(&Figure::of(f64::from(quantity), Quantity::Count)))
     }
 }
 
@@ -181,8 +181,4 @@ pub(super) fn box_to_tick(name: &str, quantity: u32) -> String {
 pub(super) fn row(name: &str, cells: &[String]) -> View {
     let cells: Vec<View> = cells.iter().map(|cell| el("td").put(cell.clone()).done()).collect();
     el("tr").put(el("th").attr("scope", "row").put(name.to_owned())).put_each(cells).done()
-}
-
-fn say(figure: &Figure) -> String {
-    words(|words| words.figure(figure))
 }

@@ -21,7 +21,7 @@ pub use tonight::tonight;
 use super::{balance_head, section};
 use crate::el::{View, all, el, fragment};
 use crate::live;
-use crate::locale::{t, words};
+use crate::locale::{say_measure, t, words};
 use crate::parts::fields;
 use crate::route::Page;
 use crate::state::App;
@@ -77,14 +77,12 @@ pub(super) fn items(matters: fn(&Item) -> bool, line: fn(&Item) -> String, add: 
 }
 
 fn store_line(item: &Item) -> String {
-    let usable = |store| words(|words| words.measure(kerbstead_core::power::usable_wh(store), Quantity::EnergyWh));
+    let usable = |store| say_measure(kerbstead_core::power::usable_wh(store), Quantity::EnergyWh);
     item.store.as_ref().map_or_else(String::new, usable)
 }
 
 fn panel_line(item: &Item) -> String {
-    item.panel.map_or_else(String::new, |panel| {
-        words(|words| words.measure(panel.peak_w * f64::from(item.kept()), Quantity::PowerW))
-    })
+    item.panel.map_or_else(String::new, |panel| say_measure(panel.peak_w * f64::from(item.kept()), Quantity::PowerW))
 }
 
 /// What it draws on a day it is used, at the outlet.

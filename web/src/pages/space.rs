@@ -23,7 +23,7 @@ use super::{balance_head, section};
 use crate::browser;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::{tell, words};
+use crate::locale::{say_measure, tell};
 use crate::parts::{Entries, button, entry_line, fields, named_in, optional};
 use crate::route::{self, Page};
 use crate::state::App;
@@ -80,8 +80,8 @@ fn links() -> View {
 }
 
 /// A length in words.
-fn say_mm(length: f64) -> String {
-    words(|words| words.measure(length, Quantity::LengthMm))
+pub(super) fn say_mm(length: f64) -> String {
+    say_measure(length, Quantity::LengthMm)
 }
 
 const PLACEMENT: &[&str] = &[

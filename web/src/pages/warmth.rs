@@ -10,7 +10,7 @@ use kerbstead_core::plan::{Item, Path, Quantity, Works};
 use super::power::{draw_line, items};
 use super::{balance_head, section};
 use crate::el::{View, el, fragment};
-use crate::locale::words;
+use crate::locale::say_measure;
 use crate::parts::fields;
 use crate::route::Page;
 
@@ -45,10 +45,10 @@ fn heats(item: &Item) -> bool {
 
 fn heat_line(item: &Item) -> String {
     if let Some(burner) = item.burner {
-        return words(|words| words.measure(burner.heat_w * f64::from(item.kept()), Quantity::PowerW));
+        return say_measure(burner.heat_w * f64::from(item.kept()), Quantity::PowerW);
     }
     match item.fan {
-        Some(fan) => words(|words| words.measure(fan.blows_m3_h * f64::from(item.kept()), Quantity::AirM3H)),
+        Some(fan) => say_measure(fan.blows_m3_h * f64::from(item.kept()), Quantity::AirM3H),
         None => draw_line(item),
     }
 }

@@ -14,7 +14,7 @@ use self::answers::Asking;
 use super::{balance_head, section};
 use crate::el::{View, all, el, fragment};
 use crate::live;
-use crate::locale::words;
+use crate::locale::say_measure;
 use crate::parts::{PlotData, field};
 use crate::route::Page;
 use crate::state::App;
@@ -24,9 +24,15 @@ pub fn water() -> View {
     let asking = Asking::of(App::here());
     fragment()
         .put(balance_head(Balance::Water))
-        .put(plot("water-plot", true, |day| day.fresh_l, |report| report.fresh_capacity_l))
-        .put(plot("water-grey-plot", false, |day| day.grey_l, |report| report.grey_capacity_l))
-        .put(plot("water-toilet-plot", false, |day| day.toilet_days, |report| report.toilet_capacity_days))
+        .put(plot("water-plot", Quantity::VolumeL, true, |day| day.fresh_l, |report| report.fresh_capacity_l))
+        .put(plot("water-grey-plot", Quantity::VolumeL, false, |day| day.grey_l, |report| report.grey_capacity_l))
+        .put(plot(
+            "water-toilet-plot",
+            Quantity::Days,
+            false,
+            |day| day.toilet_days,
+            |report| report.toilet_capacity_days,
+        ))
         .put(facts())
         .put(section(key!("water-answers"), answers::answers(asking)))
         .put(section(key!("water-people"), field(Path::section("people"))))
@@ -41,23 +47,18 @@ pub fn water() -> View {
 type OfDay = fn(&kerbstead_core::water::WaterDay) -> f64;
 type OfReport = fn(&kerbstead_core::water::Report) -> f64;
 
-fn plot(title: &'static str, low_matters: bool, level: OfDay, capacity: OfReport) -> View {
+fn plot(title: &'static str, quantity: Quantity, low_matters: bool, level: OfDay, capacity: OfReport) -> View {
     let app = App::here();
     let data = live::memo(move || {
         app.settled_assessment(|assessment| {
             let report = &assessment.water;
+            let from = report.days.first().map_or(assessment.starts_on, |day| day.on);
+            let values = || report.days.iter().map(level).collect();
             (capacity(report) > 0.0).then(|| PlotData {
-                title,
-                from: report.days.first().map_or(assessment.starts_on, |day| day.on),
-                values: report.days.iter().map(level).collect(),
-                per_day: 1,
-                quantity: Some(if title == "water-toilet-plot" { Quantity::Days } else { Quantity::VolumeL }),
-                floor: 0.0,
+                quantity: Some(quantity),
                 ceiling: Some(capacity(report)),
                 low_matters,
-                today: assessment.as_of,
-                marks: Vec::new(),
-                band: None,
+                ..PlotData::by_day(title, from, assessment.as_of, values())
             })
         })
     });
@@ -89,8 +90,7 @@ fn tanks(asking: Asking) -> View {
             let tanks = plan.carried().filter_map(|item| Some((item, item.tank?)));
             tanks
                 .map(|(item, tank)| {
-                    let litres =
-                        words(|words| words.measure(tank.capacity_l * f64::from(item.kept()), Quantity::VolumeL));
+                    let litres = say_measure(tank.capacity_l * f64::from(item.kept()), Quantity::VolumeL);
                     (item.id, item.name.clone(), litres, tank.holds)
                 })
                 .collect::<Vec<_>>()

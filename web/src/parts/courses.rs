@@ -8,7 +8,7 @@ use super::plot::{BOTTOM, HEIGHT, LEFT, Scale, TOP, WIDTH, label, level_line, li
 use super::table::{TableRow, row as table_row, scrolling};
 use crate::el::{View, el, fragment, nothing, svg};
 use crate::live::{self, Signal};
-use crate::locale::{plain_sentence, words};
+use crate::locale::{plain_sentence, say_figure, say_measure, words};
 
 /// One of them.
 #[derive(Clone, Debug, PartialEq)]
@@ -101,7 +101,7 @@ fn grid(scale: &Scale, count: usize) -> View {
     let every = [1, 3, 6, 12, 24, 60, 120].into_iter().find(|every| (count - 1) / every <= 6).unwrap_or(240);
     for month in (0..count).step_by(every) {
         let x = scale.x(month);
-        let number = words(|words| words.measure(month as f64, Quantity::Count));
+        let number = say_measure(month as f64, Quantity::Count);
         grid = grid.put(line("month", (x, x), (TOP, BOTTOM))).put(label(x, HEIGHT - 80, "middle", &number));
     }
     grid.done()
@@ -122,7 +122,7 @@ fn table(title: Key, courses: &[Course], count: usize) -> View {
 fn rows(title: Key, courses: &[Course], count: usize) -> View {
     let head = courses.iter().map(|course| el("th").attr("scope", "col").put(course.name.as_str()).done());
     let row = |month: usize| {
-        let after = words(|words| words.figure(&Figure::of(month as f64, Quantity::Months)));
+        let after = say_figure(&Figure::of(month as f64, Quantity::Months));
         let cell = |course: &Course| course.values.get(month).map_or_else(String::new, |value| rough(*value));
         table_row(TableRow(after, courses.iter().map(cell).collect(), None))
     };

@@ -23,10 +23,10 @@ pub use field::{comes_to, field, field_label, field_text, fields, said_value, sc
 pub use icon::{Shape, icon};
 pub use link::{link_out, told_list, unreadable};
 pub use plot::{Band, Mark, Picked, PlotData, line, plot, plot_to_pick};
-pub use question::{Choice, Number, Typed, number_field, number_of, question, worded};
+pub use question::{Choice, Number, Typed, choice, input, number_field, number_of, question, worded};
 pub use standing::{
     Grounds, StandingView, folded_working, standing_details, standing_details_once, take_care, verdict_badge,
     verdict_word,
 };
-pub use table::{TableRow, named_table, table};
+pub use table::{TableRow, folded_table, named_table, table};
 pub use two_days::{Lane, TwoDays, around, time};

@@ -6,7 +6,7 @@ use kerbstead_core::plan::{Quantity, add_days, days_between};
 
 use crate::el::{El, View, el, fragment, nothing, svg};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{t, tell, words};
+use crate::locale::{say_figure, t, tell, words};
 
 use super::table::TableRow;
 
@@ -35,6 +35,25 @@ pub struct PlotData {
     pub marks: Vec<(usize, Mark)>,
     /// Where else the course may lie.
     pub band: Option<Band>,
+}
+
+impl PlotData {
+    /// A value a day, of which the highest is the one to look at: money, unless a quantity is said.
+    pub const fn by_day(title: &'static str, from: Date, today: Date, values: Vec<f64>) -> Self {
+        Self {
+            title,
+            from,
+            values,
+            per_day: 1,
+            quantity: None,
+            floor: 0.0,
+            ceiling: None,
+            low_matters: false,
+            today,
+            marks: Vec::new(),
+            band: None,
+        }
+    }
 }
 
 /// Where the course lies in eight of ten cases, as evenly spaced as its values.
@@ -386,7 +405,7 @@ fn figure(data: &PlotData, value: f64) -> Figure {
 }
 
 fn short(data: &PlotData, value: f64) -> String {
-    words(|words| words.figure(&figure(data, value)))
+    say_figure(&figure(data, value))
 }
 
 /// Every day with the lowest and the last value of it; made only when it is opened.
@@ -413,7 +432,7 @@ fn rows(data: &PlotData) -> View {
         let mut cells: Vec<String> = lowest.into_iter().chain([short(data, last)]).collect();
         let ends = data.band.as_ref().and_then(|band| band.on(date, data.per_day)).into_iter().flatten();
         cells.extend(ends.map(|end| short(data, end)));
-        TableRow(words(|words| words.figure(&Figure::Date(date))), cells, class)
+        TableRow(say_figure(&Figure::Date(date)), cells, class)
     };
     let rows = dates(data).zip(data.values.chunks(data.per_day.max(1))).map(row).collect();
     let mut heads = vec![key!("plot-day")];

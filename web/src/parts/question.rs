@@ -3,7 +3,7 @@
 use kerbstead_core::plan::{Field, Kind, Path, Quantity, typed_value};
 use kerbstead_core::words::Key;
 
-use super::field::{scale, unit_sign};
+use super::field::{message, scale, unit_sign};
 use crate::el::{View, el, fragment};
 use crate::live;
 use crate::locale::{self, plain_sentence, words};
@@ -32,8 +32,8 @@ pub struct Choice {
 }
 
 /// A field that is not of the plan.
-pub const fn number_field(name: &'static str, quantity: Quantity, max: f64, example: f64) -> Field {
-    Field { name, kind: Kind::Number { quantity, min: 0.0, max, example, range: false } }
+pub const fn number_field(name: &'static str, quantity: Quantity, [min, max]: [f64; 2], example: f64) -> Field {
+    Field { name, kind: Kind::Number { quantity, min, max, example, range: false } }
 }
 
 /// A number that is always asked for.
@@ -54,7 +54,7 @@ pub fn question(
     choices: &[Choice],
     answer: fn(App, &Typed) -> Option<String>,
 ) -> View {
-    let typed = Typed { app, name };
+    let typed = Typed::of(app, name);
     let inputs = numbers.iter().map(|number| input(typed, *number));
     let choices = choices.iter().map(|one| choice(typed, *one));
     let text = move || answer(app, &typed).unwrap_or_else(|| t!("aisle-waiting"));
@@ -73,6 +73,11 @@ pub struct Typed {
 }
 
 impl Typed {
+    /// What is typed for the question of a name.
+    pub const fn of(app: App, name: &'static str) -> Self {
+        Self { app, name }
+    }
+
     fn path(self, field: &str) -> Path {
         Path::section(self.name).child(field)
     }
@@ -82,7 +87,8 @@ impl Typed {
         self.app.desk.slip.with(|slip| slip.power.get(&self.path(field)).cloned().unwrap_or_default())
     }
 
-    fn write(self, field: &str, text: String) {
+    /// Keeps a text.
+    pub fn write(self, field: &str, text: String) {
         self.app.write_slip(|slip| slip.power.insert(self.path(field), text));
     }
 
@@ -97,10 +103,11 @@ impl Typed {
     }
 }
 
-fn input(typed: Typed, Number { label, field, unless }: Number) -> View {
+/// The field of a number, with what is wrong with it.
+pub fn input(typed: Typed, Number { label, field, unless }: Number) -> View {
     let id = format!("aisle-{}-{}", typed.name, field.name);
-    let message = format!("{id}-message");
-    let wrong = move || typed.wrong(field);
+    let message_id = format!("{id}-message");
+    let wrong = live::memo(move || typed.wrong(field));
     let is_needless = move || unless.is_some_and(|choice| !typed.text(choice).is_empty());
     el("div")
         .class("field")
@@ -114,25 +121,20 @@ fn input(typed: Typed, Number { label, field, unless }: Number) -> View {
                         .attr("id", id)
                         .attr("inputmode", "decimal")
                         .attr("autocomplete", "off")
-                        .attr("aria-describedby", message.clone())
-                        .live("aria-invalid", move || wrong().map(|_| "true".to_owned()))
+                        .attr("aria-describedby", message_id.clone())
+                        .live("aria-invalid", move || wrong.get().is_some().then(|| "true".to_owned()))
                         .live_flag("disabled", is_needless)
                         .value(move || typed.text(field.name))
                         .on_input(move |text| typed.write(field.name, text)),
                 )
                 .put(unit_sign(field).map(|unit| el("span").class("unit").put(unit).done())),
         )
-        .put(
-            el("p")
-                .class("wrong")
-                .attr("id", message)
-                .attr("aria-live", "polite")
-                .put(live::text(move || wrong().unwrap_or_default())),
-        )
+        .put(message(wrong, Some(message_id)))
         .done()
 }
 
-fn choice(typed: Typed, Choice { label, name, options }: Choice) -> View {
+/// The field of a choice.
+pub fn choice(typed: Typed, Choice { label, name, options }: Choice) -> View {
     let id = format!("aisle-{}-{name}", typed.name);
     let path = typed.path(name);
     let now = typed.app.desk.slip.with_untracked(|slip| slip.power.get(&path).cloned().unwrap_or_default());

@@ -1,7 +1,7 @@
 //! A verdict, and what it rests on.
 
 use kerbstead_core::explain::{Figure, Working};
-use kerbstead_core::plan::{Id, List, Path, Quantity, field};
+use kerbstead_core::plan::{Id, List, Path, field};
 use kerbstead_core::{Caution, Margin, Moment, Say, Severity, Standing, Verdict};
 
 use super::field::field_label;
@@ -9,7 +9,7 @@ use super::icon::{Shape, icon};
 use crate::call::Read;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{plain_sentence, t, tell, words};
+use crate::locale::{plain_sentence, sentence, t, words};
 use crate::route::Page;
 
 /// The word for a verdict.
@@ -176,52 +176,44 @@ impl FindingView {
 }
 
 fn line(verdict: Verdict, margin: Option<Margin>, first_short: Option<Moment>) -> String {
-    let is_early = matches!(margin, Some(Margin::Early(_)));
-    let is_mass = matches!(margin, Some(Margin::Mass(_)));
-    let is_warmth = matches!(margin, Some(Margin::Warmer(_)));
-    let is_data = matches!(margin, Some(Margin::Data(_)));
-    let is_width = matches!(margin, Some(Margin::Width(_)));
-    let margin = margin.map(Figure::from);
-    match (verdict, margin, first_short) {
-        (Verdict::FallsShort, Some(Figure::Measure { value, .. }), Some(moment)) if is_data && value >= 0.0 => {
-            tell!("standing-short-work", &vec![("when", Figure::Moment(moment))])
-        }
-        (Verdict::FallsShort, Some(margin), Some(moment)) => {
-            let key = match margin {
-                Figure::Money(_) => "standing-short-money",
-                _ if is_early => "standing-short-early",
-                _ if is_mass => "standing-short-mass",
-                _ if is_warmth => "standing-short-warmer",
-                _ if is_data => "standing-short-data",
-                Figure::Measure { quantity: Quantity::Days, .. } => "standing-short-days",
-                _ => "standing-short-hours",
-            };
-            tell(key, &vec![("when", Figure::Moment(moment)), ("margin", positive(margin))])
-        }
-        (Verdict::FallsShort, _, _) if is_width => t!("standing-short-width"),
-        (Verdict::FallsShort, None, Some(moment)) => {
-            tell!("standing-short-from", &vec![("when", Figure::Moment(moment))])
-        }
-        (Verdict::FallsShort, _, _) => t!("standing-cannot"),
-        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_width => {
-            tell!("standing-spare-width", &vec![("margin", margin)])
-        }
-        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_mass => {
-            tell!("standing-spare-mass", &vec![("margin", margin)])
-        }
-        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_warmth => {
-            tell!("standing-spare-warmer", &vec![("margin", margin)])
-        }
-        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_data => {
-            tell!("standing-spare-data", &vec![("margin", margin)])
-        }
-        (Verdict::Holds | Verdict::Tight, None, _) => t!("standing-spare-placed"),
-        (Verdict::Holds | Verdict::Tight, Some(margin), _) if is_early => {
-            tell!("standing-spare-early", &vec![("margin", margin)])
-        }
-        (Verdict::Holds | Verdict::Tight, Some(margin), _) => tell!("standing-spare", &vec![("margin", margin)]),
-        _ => t!("standing-unknown"),
+    match verdict {
+        Verdict::FallsShort => short(margin, first_short),
+        Verdict::Holds | Verdict::Tight => margin.map_or_else(|| t!("standing-spare-placed"), spare),
+        Verdict::Unknown => t!("standing-unknown"),
     }
+}
+
+fn short(margin: Option<Margin>, first_short: Option<Moment>) -> String {
+    let Some(moment) = first_short else {
+        return if let Some(Margin::Width(_)) = margin { t!("standing-short-width") } else { t!("standing-cannot") };
+    };
+    let mut figures = vec![("when", Figure::Moment(moment))];
+    let Some(margin) = margin else { return tell!("standing-short-from", &figures) };
+    let key = match margin {
+        // There is data; it is work that falls short.
+        Margin::Data(gigabytes) if gigabytes >= 0.0 => return tell!("standing-short-work", &figures),
+        Margin::Data(_) => key!("standing-short-data"),
+        Margin::Money(_) => key!("standing-short-money"),
+        Margin::Early(_) => key!("standing-short-early"),
+        Margin::Mass(_) => key!("standing-short-mass"),
+        Margin::Warmer(_) => key!("standing-short-warmer"),
+        Margin::Days(_) => key!("standing-short-days"),
+        Margin::Hours(_) | Margin::Width(_) => key!("standing-short-hours"),
+    };
+    figures.push(("margin", positive(margin.into())));
+    sentence(key, &figures)
+}
+
+fn spare(margin: Margin) -> String {
+    let key = match margin {
+        Margin::Width(_) => key!("standing-spare-width"),
+        Margin::Mass(_) => key!("standing-spare-mass"),
+        Margin::Warmer(_) => key!("standing-spare-warmer"),
+        Margin::Data(_) => key!("standing-spare-data"),
+        Margin::Early(_) => key!("standing-spare-early"),
+        Margin::Money(_) | Margin::Hours(_) | Margin::Days(_) => key!("standing-spare"),
+    };
+    sentence(key, &vec![("margin", margin.into())])
 }
 
 /// What is missing is told as an amount, not as less than nothing.

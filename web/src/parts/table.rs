@@ -2,7 +2,7 @@
 
 use kerbstead_core::words::Key;
 
-use crate::el::{El, View, el};
+use crate::el::{El, View, el, nothing};
 use crate::locale::plain_sentence;
 
 /// A row of a table: its head, its cells, and its class if it has one.
@@ -13,7 +13,15 @@ pub fn table(label: String, whole: bool, heads: &[Key], rows: Vec<TableRow>) -> 
     named_table(label, whole, heads.iter().map(|key| plain_sentence(*key)).collect(), rows)
 }
 
-/// The same under heads that are no texts of the catalogue.
+/// The same folded away under its label, if it has a row.
+pub fn folded_table(label: String, heads: &[Key], rows: Vec<TableRow>) -> View {
+    if rows.is_empty() {
+        return nothing();
+    }
+    el("details").put(el("summary").put(label.clone())).put(table(label, false, heads, rows)).done()
+}
+
+/// A table under heads that are no texts of the catalogue.
 pub fn named_table(label: String, whole: bool, heads: Vec<String>, rows: Vec<TableRow>) -> View {
     scrolling(label, whole)
         .put(el("table").put(head(heads)).put(el("tbody").put_each(rows.into_iter().map(row))))

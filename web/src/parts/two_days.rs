@@ -3,6 +3,7 @@
 
 use jiff::civil::Date;
 use kerbstead_core::explain::Figure;
+use kerbstead_core::order::in_a_row;
 use kerbstead_core::plan::{Quantity, add_days};
 use kerbstead_core::words::Key;
 
@@ -11,7 +12,7 @@ use super::plot::line;
 use super::table::{TableRow, named_table};
 use crate::el::{El, View, el, fragment, svg};
 use crate::live::{self, Signal};
-use crate::locale::{plain_sentence, say_day, t, words};
+use crate::locale::{plain_sentence, say_day, say_figure, say_measure, t};
 
 /// How many hours are shown.
 pub const HOURS: usize = 48;
@@ -88,7 +89,7 @@ impl TwoDays {
         let mut y = TOP;
         for lane in &self.lanes {
             drawing = drawing.put(label(0, y + 120, "start", &lane.name));
-            for (from, until) in spans(&lane.is) {
+            for (from, until) in in_a_row(lane.is.iter().copied()) {
                 drawing = drawing.put(rect(lane.class, (x(from), y), (x(until) - x(from), LANE - 50)));
             }
             y += LANE;
@@ -138,7 +139,7 @@ impl TwoDays {
     }
 
     fn measure(&self, value: f64) -> String {
-        words(|words| words.figure(&Figure::of(value, self.quantity)))
+        say_figure(&Figure::of(value, self.quantity))
     }
 
     /// What the drawing shows: the courses, the letters of several, and a line a row.
@@ -149,8 +150,10 @@ impl TwoDays {
         };
         let legend = (self.courses.len() > 1).then(legend);
         let rows = self.lanes.iter().filter_map(|lane| {
-            let said: Vec<String> =
-                spans(&lane.is).iter().map(|(from, until)| [time(*from), time(*until)].join("–")).collect();
+            let said: Vec<String> = in_a_row(lane.is.iter().copied())
+                .iter()
+                .map(|(from, until)| [time(*from), time(*until)].join("–"))
+                .collect();
             (!said.is_empty()).then(|| [lane.name.clone(), said.join(", ")].join(": ") + ".")
         });
         std::iter::once(self.said.clone()).chain(legend).chain(rows).collect()
@@ -190,7 +193,7 @@ impl TwoDays {
 
 /// An hour of the day in words.
 pub fn time(hour: usize) -> String {
-    words(|words| words.measure((hour % 24) as f64, Quantity::HourOfDay))
+    say_measure((hour % 24) as f64, Quantity::HourOfDay)
 }
 
 fn x(hour: usize) -> i32 {
@@ -208,16 +211,4 @@ fn rect(class: &str, (x, y): (i32, i32), (width, height): (i32, i32)) -> El {
 
 fn label(x: i32, y: i32, anchor: &str, text: &str) -> El {
     svg("text").class("level").attr("x", x).attr("y", y).attr("text-anchor", anchor).put(text)
-}
-
-/// Hours in a row that are so.
-fn spans(is: &[bool]) -> Vec<(usize, usize)> {
-    let mut spans: Vec<(usize, usize)> = Vec::new();
-    for at in is.iter().enumerate().filter(|(_, is)| **is).map(|(at, _)| at) {
-        match spans.last_mut().filter(|(_, until)| *until == at) {
-            Some((_, until)) => *until = at + 1,
-            None => spans.push((at, at + 1)),
-        }
-    }
-    spans
 }

@@ -12,6 +12,7 @@ use super::lp::{Column, FEASIBLE, Lp, Outcome, Row, SURPLUS};
 use super::master::{Master, column};
 use super::problem::{Pattern, Problem};
 use super::proof::whole;
+use crate::task::share_of_tree;
 
 /// The simplex method stops so far beyond the limit, in parts of the largest cost.
 const BEYOND: f64 = 1e-7;
@@ -93,14 +94,9 @@ impl Tree {
         open.map(|frame| frame.bound).min()
     }
 
-    /// The share of the tree that is done, if both children of a node take as long.
+    /// The share of the tree that is done.
     pub(super) fn share(&self) -> f64 {
-        let (mut part, mut left) = (1.0, 0.0);
-        for frame in &self.frames {
-            part /= 2.0;
-            left += part * frame.children.len() as f64;
-        }
-        1.0 - left
+        share_of_tree(self.frames.iter().map(|frame| frame.children.len()))
     }
 
     /// Looks at the next node; gives a plan that may be better than what costs `best`.

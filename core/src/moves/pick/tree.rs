@@ -11,6 +11,7 @@ use super::problem::{Problem, Settled, bits};
 use super::reading::Fork;
 use super::start::{filled_up, polished};
 use super::tableau::{Outcome, Tableau};
+use crate::task::share_of_tree;
 
 /// A share nearer to 0 or 1 than this is none.
 const NO_SHARE: f64 = 1e-6;
@@ -66,14 +67,9 @@ impl Tree {
         open.chain(self.best.map(|(_, cost)| cost)).min()
     }
 
-    /// The share of the tree that is done, if both children of a node take as long.
+    /// The share of the tree that is done.
     pub(super) fn share(&self) -> f64 {
-        let (mut part, mut left) = (1.0, 0.0);
-        for frame in &self.frames {
-            part /= 2.0;
-            left += part * frame.children.len() as f64;
-        }
-        1.0 - left
+        share_of_tree(self.frames.iter().map(|frame| frame.children.len()))
     }
 
     /// Looks at the next node.

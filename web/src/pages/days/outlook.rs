@@ -106,17 +106,9 @@ fn ready_plot(app: App, outlook: Memo<Option<Outlook>>) -> View {
         })?;
         let (from, values) = days;
         Some(PlotData {
-            title: "days-ready-plot",
-            from,
-            values,
-            per_day: 1,
             quantity: Some(Quantity::Percent),
-            floor: 0.0,
             ceiling: Some(100.0),
-            low_matters: false,
-            today: as_of,
-            marks: Vec::new(),
-            band: None,
+            ..PlotData::by_day("days-ready-plot", from, as_of, values)
         })
     });
     plot(data)

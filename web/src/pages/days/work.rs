@@ -10,7 +10,7 @@ use serde_json::json;
 use super::super::{section, standing, verdict_line};
 use crate::el::{View, all, el, fragment};
 use crate::live;
-use crate::locale::{say_date, t, words};
+use crate::locale::{say_date, say_measure, t};
 use crate::parts::{Entries, button, field, fields, named_in, said_value};
 use crate::route::Page;
 use crate::state::App;
@@ -68,7 +68,7 @@ fn tasks() -> View {
             (None, true) => t!("work-left-out"),
             (None, false) => {
                 let hours = task.hours.map_or(0.0, |hours| hours.likely());
-                let hours = words(|words| words.measure(hours, Quantity::Hours));
+                let hours = say_measure(hours, Quantity::Hours);
                 let path = Path::entry("tasks", id).child("hands");
                 match task.hands {
                     Hands::One => hours,
@@ -189,7 +189,7 @@ fn task_name(plan: &Plan, id: Id) -> String {
 fn helpers() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let Some(helper) = plan.helpers.iter().find(|helper| helper.id == id) else { return Default::default() };
-        let hours = |value: Option<f64>| words(|words| words.measure(value.unwrap_or(0.0), Quantity::Hours));
+        let hours = |value: Option<f64>| say_measure(value.unwrap_or(0.0), Quantity::Hours);
         let figures = vec![
             ("workday", Figure::Name(hours(helper.workday_hours))),
             ("saturday", Figure::Name(hours(helper.saturday_hours))),
@@ -220,7 +220,7 @@ fn other_days() -> View {
         let who = day.helper.map_or_else(|| t!("work-everybody"), |helper| named_in(plan, helper));
         let on = day.first_day.map_or_else(String::new, say_date);
         let hours = match day.hours_then {
-            Some(hours) => words(|words| words.measure(hours, Quantity::Hours)),
+            Some(hours) => say_measure(hours, Quantity::Hours),
             None => t!("work-day-off"),
         };
         (who, format!("{on} {hours}"))

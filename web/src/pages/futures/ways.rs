@@ -8,7 +8,7 @@ use serde_json::json;
 use crate::browser;
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::words;
+use crate::locale::say_money;
 use crate::parts::{Entries, button, fields};
 use crate::state::App;
 
@@ -49,7 +49,7 @@ fn line(plan: &Plan, id: Id) -> (String, String) {
         amount.map_or(kerbstead_core::plan::Money::ZERO, |amount| amount.likely())
     };
     let cost = likely(build.removable) + likely(build.fixed);
-    (build.name.clone(), words(|words| words.figure(&Figure::Money(cost))))
+    (build.name.clone(), say_money(cost))
 }
 
 fn body(id: Id) -> View {

@@ -8,7 +8,7 @@ use serde_json::json;
 use super::kit_button;
 use crate::el::{View, el, fragment, nothing};
 use crate::live;
-use crate::locale::{say_money, words};
+use crate::locale::{say_figure, say_money};
 use crate::parts::{Entries, TableRow, fields, named_in, table};
 use crate::state::App;
 
@@ -145,7 +145,7 @@ fn packs(plan: &Plan, covered: &Covered) -> View {
                 let packs = Figure::of(f64::from(need.packs), Quantity::Count);
                 let counted = Figure::Money(need.counted);
                 let cells = [packs, Figure::Money(need.price.total), each, counted];
-                cells.iter().map(|figure| words(|words| words.figure(figure))).collect()
+                cells.iter().map(say_figure).collect()
             }
             None => vec![t!("materials-pack-unknown")],
         };

@@ -5,12 +5,12 @@ use kerbstead_core::materials::{CutOne, Cuts, Fault, JobCuts, PieceAt, Saw, stoc
 use kerbstead_core::plan::{Plain, Plan, Quantity, StockKind};
 use kerbstead_core::task::Subject;
 
+use super::super::space::say_mm;
 use super::kit_button;
 use super::picture::picture;
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
-use crate::locale::words;
 use crate::parts::{TableRow, button, named_in, table};
 use crate::state::App;
 use crate::worker::{Asked, ask_and_follow, ask_once, cancel};
@@ -148,10 +148,6 @@ fn fault_text(plan: &Plan, job: &JobCuts, fault: Fault) -> String {
     }
 }
 
-fn mm(mm: f64) -> String {
-    words(|words| words.measure(mm, Quantity::LengthMm))
-}
-
 /// A board or sheet: its picture, its pieces, its cuts in order.
 fn of_one(plan: &Plan, job: &JobCuts, one: &CutOne) -> View {
     let is_sheet = job.kind == StockKind::Sheet;
@@ -159,13 +155,13 @@ fn of_one(plan: &Plan, job: &JobCuts, one: &CutOne) -> View {
     let figures = vec![
         ("count", alike),
         ("name", Figure::Name(named_in(plan, one.stock))),
-        ("length", Figure::Name(mm(one.length_mm))),
+        ("length", Figure::Name(say_mm(one.length_mm))),
     ];
     let row = |(at, piece): (usize, &PieceAt)| {
         let head = format!("{}: {}", at + 1, named_in(plan, piece.cut));
-        let mut cells = vec![mm(piece.along_mm), mm(piece.length_mm)];
+        let mut cells = vec![say_mm(piece.along_mm), say_mm(piece.length_mm)];
         if is_sheet {
-            cells.extend([mm(piece.across_mm), mm(piece.width_mm)]);
+            cells.extend([say_mm(piece.across_mm), say_mm(piece.width_mm)]);
         }
         TableRow(head, cells, None)
     };
@@ -175,9 +171,9 @@ fn of_one(plan: &Plan, job: &JobCuts, one: &CutOne) -> View {
     }
     let saws = one.saws.iter().map(|saw| el("li").put(saw_text(saw, is_sheet)).done());
     let left = if is_sheet && one.left_width_mm > 0.0 {
-        format!("{} × {}", mm(one.left_length_mm), mm(one.left_width_mm))
+        format!("{} × {}", say_mm(one.left_length_mm), say_mm(one.left_width_mm))
     } else {
-        mm(one.left_length_mm)
+        say_mm(one.left_length_mm)
     };
     el("section")
         .class("cut-one")
@@ -191,7 +187,7 @@ fn of_one(plan: &Plan, job: &JobCuts, one: &CutOne) -> View {
 }
 
 fn saw_text(saw: &Saw, is_sheet: bool) -> String {
-    let name = |value: f64| Figure::Name(mm(value));
+    let name = |value: f64| Figure::Name(say_mm(value));
     let figures = vec![("at", name(saw.at_mm)), ("from", name(saw.from_mm)), ("to", name(saw.to_mm))];
     match (is_sheet, saw.is_across) {
         (false, _) => tell!("materials-saw", &figures),

@@ -4,9 +4,10 @@ use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Id, List, Path, Plan, Quantity, Stock};
 use serde_json::json;
 
+use super::super::space::say_mm;
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::{say_money, words};
+use crate::locale::say_money;
 use crate::parts::{Entries, fields, named_in};
 use crate::state::App;
 
@@ -64,9 +65,8 @@ fn actual(stock: &Stock) -> Option<String> {
 pub fn cuts() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let Some(cut) = plan.cuts.iter().find(|cut| cut.id == id) else { return Default::default() };
-        let mm = |mm: Option<f64>| mm.map(|mm| words(|words| words.measure(mm, Quantity::LengthMm)));
-        let sides = [mm(cut.length_mm), mm(cut.width_mm)];
-        let size = sides.into_iter().flatten().collect::<Vec<_>>().join(" × ");
+        let sides = [cut.length_mm, cut.width_mm].into_iter().flatten();
+        let size = sides.map(say_mm).collect::<Vec<_>>().join(" × ");
         let figures = vec![("count", Figure::of(f64::from(cut.pieces), Quantity::Count)), ("size", Figure::Name(size))];
         (named_in(plan, id), tell!("materials-cut-line", &figures))
     }

@@ -23,18 +23,13 @@ pub fn course(chances: Chances) -> View {
         let floor = app.desk.plan.with_untracked(|plan| plan.purse.floor.to_plot());
         app.settled_assessment(|assessment| {
             let money = &assessment.money;
+            let values = money.days.iter().map(|day| day.closing.to_plot()).collect();
             Some(PlotData {
-                title: "money-plot",
-                from: assessment.starts_on,
-                values: money.days.iter().map(|day| day.closing.to_plot()).collect(),
-                per_day: 1,
-                quantity: None,
                 floor,
-                ceiling: None,
                 low_matters: true,
-                today: assessment.as_of,
                 marks: marks(assessment.starts_on, &money.flows),
                 band,
+                ..PlotData::by_day("money-plot", assessment.starts_on, assessment.as_of, values)
             })
         })
     });

@@ -18,19 +18,9 @@ pub fn going_home() -> View {
     let data = live::memo(move || {
         home.with(|home| {
             let days = &home.as_ref()?.days;
-            Some(PlotData {
-                title: "home-plot",
-                from: days.first()?.on,
-                values: days.iter().map(|day| day.left.to_plot()).collect(),
-                per_day: 1,
-                quantity: None,
-                floor: 0.0,
-                ceiling: None,
-                low_matters: true,
-                today: days.first()?.on,
-                marks: Vec::new(),
-                band: None,
-            })
+            let from = days.first()?.on;
+            let values = days.iter().map(|day| day.left.to_plot()).collect();
+            Some(PlotData { low_matters: true, ..PlotData::by_day("home-plot", from, from, values) })
         })
     });
     let working =

@@ -13,11 +13,11 @@ use crate::el::{View, el, fragment};
 use crate::parts::{Choice, Number, Typed, number_field, number_of, question, take_care, worded};
 use crate::state::App;
 
-static POWER: Field = number_field("power", Quantity::PowerW, 20_000.0, 45.0);
-static ENERGY: Field = number_field("energy", Quantity::EnergyWh, 200_000.0, 630.0);
-static HOURS: Field = number_field("hours", Quantity::Hours, 1_000.0, 12.0);
-static FROM: Field = number_field("from", Quantity::Percent, 100.0, 20.0);
-static UNTIL: Field = number_field("until", Quantity::Percent, 100.0, 100.0);
+static POWER: Field = number_field("power", Quantity::PowerW, [0.0, 20_000.0], 45.0);
+static ENERGY: Field = number_field("energy", Quantity::EnergyWh, [0.0, 200_000.0], 630.0);
+static HOURS: Field = number_field("hours", Quantity::Hours, [0.0, 1_000.0], 12.0);
+static FROM: Field = number_field("from", Quantity::Percent, [0.0, 100.0], 20.0);
+static UNTIL: Field = number_field("until", Quantity::Percent, [0.0, 100.0], 100.0);
 
 /// What is to stay in the store whose size is asked for.
 const SPARE: f64 = 0.2;

@@ -33,17 +33,13 @@ fn course(app: App, id: Id, asking: Asking, is_only: bool) -> View {
         app.settled_assessment(|assessment| {
             let store = assessment.power.stores.iter().find(|store| store.item == id)?;
             Some(PlotData {
-                title: "power-plot",
-                from: assessment.power.from?,
-                values: store.charge_wh.clone(),
                 per_day: 24,
                 quantity: Some(Quantity::EnergyWh),
                 floor: store.floor_wh,
                 ceiling: Some(store.usable_wh),
                 low_matters: true,
-                today: assessment.as_of,
-                marks: Vec::new(),
                 band,
+                ..PlotData::by_day("power-plot", assessment.power.from?, assessment.as_of, store.charge_wh.clone())
             })
         })
     });

@@ -7,7 +7,7 @@ use kerbstead_core::power::Report;
 use super::outlook::Asking;
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::words;
+use crate::locale::say_measure;
 use crate::parts::{bar, named_in};
 use crate::route::Page;
 use crate::state::App;
@@ -77,7 +77,7 @@ fn list(asking: Asking, power: &Report, lines: Vec<Line>, most: f64) -> View {
         let head = fragment()
             .put(el("span").class("name").put(line.name))
             .put(" ")
-            .put(el("span").class("value").put(words(|words| words.measure(line.wh, Quantity::EnergyWh))))
+            .put(el("span").class("value").put(say_measure(line.wh, Quantity::EnergyWh)))
             .put(bar(line.wh / most));
         match line.draw {
             None => el("li").put(el("div").class("ranked").put(head)).done(),

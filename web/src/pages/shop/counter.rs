@@ -10,7 +10,7 @@ use serde_json::Value;
 use super::super::money::group_key;
 use crate::browser;
 use crate::live::{self, Memo, Signal};
-use crate::locale::{self, t, tell, words};
+use crate::locale::{self, say_money, t, tell, words};
 use crate::parts::{field_text, scale};
 use crate::state::{App, WayBack};
 
@@ -181,7 +181,7 @@ fn said(app: App) -> Said {
 }
 
 fn answer(offer: &Offer, report: &Report) -> Answer {
-    let price = words(|words| words.figure(&Figure::Money(report.price.total)));
+    let price = say_money(report.price.total);
     let (mut days, mut lines) = (String::new(), Vec::new());
     for finding in &report.findings {
         let line = words(|words| words.say(finding));

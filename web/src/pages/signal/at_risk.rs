@@ -7,10 +7,10 @@ use kerbstead_core::signal::{AtRisk, OfCause, OfDay, OfPlace};
 use kerbstead_core::words::Key;
 
 use super::places::place_name;
-use crate::el::{View, el, fragment, nothing};
+use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::{plain_sentence, say_date, words};
-use crate::parts::{TableRow, table};
+use crate::locale::{plain_sentence, say_date, say_figure};
+use crate::parts::{TableRow, folded_table, table};
 use crate::state::App;
 
 /// What is known of it.
@@ -34,7 +34,7 @@ fn told(app: App, work: &AtRisk) -> View {
     fragment()
         .put(el("p").put(tell!("signal-hours-sum", &figures)))
         .put((!work.causes.is_empty()).then(|| by_cause(app, work)))
-        .put((!work.days.is_empty()).then(|| by_day(work)))
+        .put(by_day(work))
         .put(el("p").put(el("small").put(warmth)))
         .done()
 }
@@ -44,7 +44,7 @@ fn by_cause(app: App, work: &AtRisk) -> View {
     let row = |place: &str, of: &OfCause| {
         TableRow(
             cause(of.cause),
-            vec![place.to_owned(), in_words(&hours(of.hours)), in_words(&Figure::Money(of.pay))],
+            vec![place.to_owned(), say_figure(&hours(of.hours)), say_figure(&Figure::Money(of.pay))],
             None,
         )
     };
@@ -62,7 +62,7 @@ fn by_day(work: &AtRisk) -> View {
     let row = |day: &OfDay| {
         let cells =
             [hours(day.lost_hours), Figure::Money(day.certain), hours(day.unknown_hours), Figure::Money(day.unknown)];
-        TableRow(say_date(day.on), cells.iter().map(in_words).collect(), None)
+        TableRow(say_date(day.on), cells.iter().map(say_figure).collect(), None)
     };
     let heads = [
         key!("signal-day"),
@@ -71,12 +71,7 @@ fn by_day(work: &AtRisk) -> View {
         key!("signal-unknown-hours"),
         key!("signal-unknown-pay"),
     ];
-    let title = t!("signal-by-day");
-    let rows: Vec<TableRow> = work.days.iter().map(row).collect();
-    if rows.is_empty() {
-        return nothing();
-    }
-    el("details").put(el("summary").put(title.clone())).put(table(title, false, &heads, rows)).done()
+    folded_table(t!("signal-by-day"), &heads, work.days.iter().map(row).collect())
 }
 
 fn cause(cause: Cause) -> String {
@@ -92,8 +87,4 @@ fn cause(cause: Cause) -> String {
 
 fn hours(hours: f64) -> Figure {
     Figure::of(hours, Quantity::Hours)
-}
-
-fn in_words(figure: &Figure) -> String {
-    words(|words| words.figure(figure))
 }

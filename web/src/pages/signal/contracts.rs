@@ -4,10 +4,10 @@ use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Id, List, Path, Plan, Quantity};
 use serde_json::json;
 
-use crate::el::{View, el, fragment, nothing};
+use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::{say_date, words};
-use crate::parts::{Entries, TableRow, fields, named_in, table};
+use crate::locale::{say_date, say_measure, say_money};
+use crate::parts::{Entries, TableRow, fields, folded_table, named_in};
 use crate::state::App;
 
 const FIELDS: &[&str] =
@@ -19,7 +19,7 @@ pub fn contracts(app: App) -> View {
         let Some(contract) = plan.data_contracts.iter().find(|contract| contract.id == id) else {
             return Default::default();
         };
-        let gb = |gb| words(|words| words.measure(gb, Quantity::DataGb));
+        let gb = |gb| say_measure(gb, Quantity::DataGb);
         let included = contract.allowance_gb.map_or_else(|| t!("signal-unlimited"), gb);
         let state = if contract.in_use { t!("signal-in-use") } else { t!("signal-not-in-use") };
         (contract.name.clone(), [included, state].join(", "))
@@ -61,22 +61,19 @@ fn cheapest(app: App) -> Option<String> {
 
 fn periods(app: App) -> View {
     let rows = app.assessment(|assessment| {
-        let gb = |gb: f64| words(|words| words.measure(gb, Quantity::DataGb));
+        let gb = |gb: f64| say_measure(gb, Quantity::DataGb);
         let periods = assessment.signal.periods.iter();
         let row = |period: &kerbstead_core::signal::Period| {
             let cells = vec![
                 say_date(period.from),
                 gb(period.used_gb),
                 period.allowance_gb.map_or_else(|| t!("signal-unlimited"), gb),
-                words(|words| words.figure(&Figure::Money(period.price))),
+                say_money(period.price),
             ];
             TableRow(app.plan(|plan| named_in(plan, period.contract)), cells, None)
         };
         periods.map(row).collect::<Vec<_>>()
     });
-    if rows.is_empty() {
-        return nothing();
-    }
     let heads = [
         key!("signal-period-contract"),
         key!("signal-period-from"),
@@ -84,6 +81,5 @@ fn periods(app: App) -> View {
         key!("field-allowance-gb"),
         key!("field-period-price"),
     ];
-    let title = t!("signal-periods");
-    el("details").put(el("summary").put(title.clone())).put(table(title, false, &heads, rows)).done()
+    folded_table(t!("signal-periods"), &heads, rows)
 }

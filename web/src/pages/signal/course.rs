@@ -34,19 +34,13 @@ fn plot(app: App, title: &'static str, low_matters: bool, of_day: fn(&DataDay) -
         app.settled_assessment(|assessment| {
             let report = &assessment.signal;
             let values: Vec<f64> = report.days.iter().filter_map(of_day).collect();
+            let from = report.days.first().map_or(assessment.starts_on, |day| day.on);
             // Of data without end there is nothing to draw.
             (!values.is_empty() && values.len() == report.days.len()).then(|| PlotData {
-                title,
-                from: report.days.first().map_or(assessment.starts_on, |day| day.on),
-                values,
-                per_day: 1,
                 quantity: Some(Quantity::DataGb),
-                floor: 0.0,
                 ceiling: low_matters.then(|| largest(report)),
                 low_matters,
-                today: assessment.as_of,
-                marks: Vec::new(),
-                band: None,
+                ..PlotData::by_day(title, from, assessment.as_of, values)
             })
         })
     });

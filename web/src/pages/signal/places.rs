@@ -26,7 +26,8 @@ pub fn places(app: App) -> View {
         .done()
 }
 
-fn lines(plan: &Plan) -> Vec<(Id, String, Signal)> {
+/// Each with what it is called, and its signal.
+pub fn lines(plan: &Plan) -> Vec<(Id, String, Signal)> {
     let line = |id: Id, signal: Signal| (id, place_name(plan, id), signal);
     match plan.calendar.mode {
         Mode::Stays => plan.stays.iter().map(|stay| line(stay.id, stay.offers.signal)).collect(),

@@ -1,18 +1,18 @@
 //! Whether a file is through before one must leave.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::plan::{Estimate, Field, Id, Mode, Quantity, Signal};
+use kerbstead_core::plan::{Estimate, Field, Id, Quantity, Signal};
 use kerbstead_core::signal::rate_mbit_s;
 use kerbstead_core::signal::transfer::{Sent, Transfer, payload_share};
 
-use super::places::{place_name, signal_word};
+use super::places::{lines, signal_word};
 use crate::el::{View, el, fragment};
 use crate::parts::{Choice, Number, Typed, number_field, number_of, question, worded};
 use crate::state::App;
 
-static SIZE: Field = number_field("size", Quantity::DataMb, 1e9, 250.0);
-static RATE: Field = number_field("rate", Quantity::RateMbitS, 1e6, 2.0);
-static HOURS: Field = number_field("hours", Quantity::Hours, 1_000.0, 0.5);
+static SIZE: Field = number_field("size", Quantity::DataMb, [0.0, 1e9], 250.0);
+static RATE: Field = number_field("rate", Quantity::RateMbitS, [0.0, 1e6], 2.0);
+static HOURS: Field = number_field("hours", Quantity::Hours, [0.0, 1_000.0], 0.5);
 
 /// The question.
 pub fn send(app: App) -> View {
@@ -28,18 +28,11 @@ pub fn send(app: App) -> View {
 /// A typed rate, that of a signal, or that of a place of the route by its signal.
 fn options(app: App) -> Vec<(String, String)> {
     let mut options = worded(&[("", key!("send-typed")), ("good", key!("send-good")), ("weak", key!("send-weak"))]);
-    app.desk.plan.with_untracked(|plan| {
-        let places: Vec<(Id, Signal)> = match plan.calendar.mode {
-            Mode::Stays => plan.stays.iter().map(|stay| (stay.id, stay.offers.signal)).collect(),
-            Mode::Week => plan.week.iter().map(|day| (day.id, day.offers.signal)).collect(),
-        };
-        let said = |(id, signal): (Id, Signal)| {
-            let figures =
-                vec![("place", Figure::Name(place_name(plan, id))), ("signal", Figure::Name(signal_word(signal)))];
-            (id.to_string(), tell!("send-place", &figures))
-        };
-        options.extend(places.into_iter().map(said));
-    });
+    let said = |(id, place, signal): (Id, String, Signal)| {
+        let figures = vec![("place", Figure::Name(place)), ("signal", Figure::Name(signal_word(signal)))];
+        (id.to_string(), tell!("send-place", &figures))
+    };
+    options.extend(app.desk.plan.with_untracked(lines).into_iter().map(said));
     options
 }
 

@@ -7,7 +7,7 @@ use serde_json::json;
 
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::words;
+use crate::locale::{say_measure, words};
 use crate::parts::{Entries, fields};
 use crate::state::App;
 
@@ -18,7 +18,7 @@ pub fn uses() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         entry(plan, id).map_or_else(Default::default, |one| {
             let [_, likely_mb, _] = of_a_day_mb(one);
-            let day = words(|words| words.measure(likely_mb, Quantity::DataMb));
+            let day = say_measure(likely_mb, Quantity::DataMb);
             (one.name.clone(), tell!("signal-use-line", &vec![("day", Figure::Name(day))]))
         })
     }

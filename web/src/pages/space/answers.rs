@@ -8,7 +8,7 @@ use kerbstead_core::space::{Goal, WayTo};
 use super::with_name;
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::{tell, words};
+use crate::locale::{say_figure, tell};
 use crate::state::App;
 
 /// Each way with its greatest width.
@@ -74,7 +74,7 @@ pub fn storage(app: App) -> View {
             } else {
                 el("ul").class("lines").put_each(rows).done()
             };
-            let goods = words(|words| words.figure(&litres(space.goods_l)));
+            let goods = say_figure(&litres(space.goods_l));
             let unknown = (space.unknown_goods > 0).then(|| {
                 let count = vec![("count", Figure::count(space.unknown_goods))];
                 el("p").put(tell("space-storage-unknown", &count)).done()

@@ -7,7 +7,7 @@ use kerbstead_core::warmth::answers::{Answers, Burnt, Heater, Hot, Opening};
 
 use crate::el::{View, all, el, fragment};
 use crate::live;
-use crate::locale::{plain_sentence, words};
+use crate::locale::{plain_sentence, say_measure};
 use crate::parts::{TableRow, named_in, table, take_care, time};
 use crate::state::App;
 
@@ -92,6 +92,6 @@ fn parked(hot: &Hot) -> TableRow {
     ways.extend(hot.is_open.then(|| t!("warmth-all-open")));
     ways.extend(hot.fans.then(|| t!("warmth-fans-on")));
     ways.extend(hot.is_own.then(|| t!("warmth-as-it-is")));
-    let inside = words(|words| words.measure(hot.inside_c, Quantity::TemperatureC));
+    let inside = say_measure(hot.inside_c, Quantity::TemperatureC);
     TableRow(ways.join(", "), vec![inside, time(hot.hour)], None)
 }

@@ -1,5 +1,6 @@
 //! The temperature, the dew point and the air by hour, of which a day can be looked at.
 
+use jiff::civil::Date;
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::Quantity;
 use kerbstead_core::warmth::shell::Kind;
@@ -18,8 +19,7 @@ pub fn nights() -> View {
     let data = live::memo(move || {
         app.settled_assessment(|assessment| {
             let warmth = &assessment.warmth;
-            of_hours(warmth, assessment.as_of, |hour| hour.inside_c).map(|plot| PlotData {
-                title: "warmth-plot",
+            of_hours("warmth-plot", warmth, assessment.as_of, |hour| hour.inside_c).map(|plot| PlotData {
                 quantity: Some(Quantity::TemperatureC),
                 floor: warmth.least_c,
                 low_matters: true,
@@ -39,8 +39,8 @@ pub fn air() -> View {
     let app = App::here();
     let data = live::memo(move || {
         app.settled_assessment(|assessment| {
-            of_hours(&assessment.warmth, assessment.as_of, |hour| hour.co2_ppm).map(|plot| PlotData {
-                title: "warmth-air-plot",
+            let (warmth, today) = (&assessment.warmth, assessment.as_of);
+            of_hours("warmth-air-plot", warmth, today, |hour| hour.co2_ppm).map(|plot| PlotData {
                 quantity: Some(Quantity::Count),
                 ceiling: Some(kerbstead_core::thermal::constants::WORK_PPM[0]),
                 ..plot
@@ -70,20 +70,10 @@ pub fn stores() -> View {
         .done()
 }
 
-fn of_hours(warmth: &Report, today: jiff::civil::Date, of: fn(&Hour) -> f64) -> Option<PlotData> {
-    Some(PlotData {
-        title: "",
-        from: warmth.from.filter(|_| !warmth.hours.is_empty())?,
-        values: warmth.hours.iter().map(of).collect(),
-        per_day: 24,
-        quantity: None,
-        floor: 0.0,
-        ceiling: None,
-        low_matters: false,
-        today,
-        marks: Vec::new(),
-        band: None,
-    })
+fn of_hours(title: &'static str, warmth: &Report, today: Date, of: fn(&Hour) -> f64) -> Option<PlotData> {
+    let from = warmth.from.filter(|_| !warmth.hours.is_empty())?;
+    let values = warmth.hours.iter().map(of).collect();
+    Some(PlotData { per_day: 24, ..PlotData::by_day(title, from, today, values) })
 }
 
 /// A day earlier, a day later, and the coldest night.

@@ -9,7 +9,7 @@ use serde_json::json;
 
 use crate::el::{View, el, fragment, nothing};
 use crate::live;
-use crate::locale::{plain_sentence, words};
+use crate::locale::{plain_sentence, say_measure, say_money};
 use crate::parts::{Entries, TableRow, fields, named_in, table};
 use crate::route::Page;
 use crate::state::App;
@@ -40,10 +40,6 @@ fn face_name(kind: Kind, part: FacePart) -> String {
     [kind_name(kind), plain_sentence(part)].join(", ")
 }
 
-fn measure(value: f64, quantity: Quantity) -> String {
-    words(|words| words.measure(value, quantity))
-}
-
 /// What each lets through, and which get wet.
 pub fn surfaces() -> View {
     let app = App::here();
@@ -57,15 +53,15 @@ pub fn surfaces() -> View {
 
 fn rows(warmth: &Report) -> View {
     let all_w_k: f64 = warmth.surfaces.iter().map(|surface| surface.w_k).sum::<f64>() + warmth.air_w_k;
-    let share = |w_k: f64| measure(if all_w_k > 0.0 { w_k / all_w_k * 100.0 } else { 0.0 }, Quantity::Percent);
+    let share = |w_k: f64| say_measure(if all_w_k > 0.0 { w_k / all_w_k * 100.0 } else { 0.0 }, Quantity::Percent);
     let mut surfaces: Vec<TableRow> = warmth
         .surfaces
         .iter()
         .map(|surface| {
             let cells = vec![
-                measure(surface.area_m2, Quantity::AreaM2),
-                measure(surface.u_w_m2k, Quantity::HeatWM2k),
-                measure(surface.w_k, Quantity::HeatWK),
+                say_measure(surface.area_m2, Quantity::AreaM2),
+                say_measure(surface.u_w_m2k, Quantity::HeatWM2k),
+                say_measure(surface.w_k, Quantity::HeatWK),
                 share(surface.w_k),
             ];
             TableRow(kind_name(surface.kind), cells, None)
@@ -73,7 +69,7 @@ fn rows(warmth: &Report) -> View {
         .collect();
     if !warmth.hours.is_empty() {
         let cells =
-            vec![String::new(), String::new(), measure(warmth.air_w_k, Quantity::HeatWK), share(warmth.air_w_k)];
+            vec![String::new(), String::new(), say_measure(warmth.air_w_k, Quantity::HeatWK), share(warmth.air_w_k)];
         surfaces.push(TableRow(t!("warmth-fresh-air"), cells, None));
     }
     let heads = [
@@ -86,9 +82,9 @@ fn rows(warmth: &Report) -> View {
     let wet = warmth.faces.iter().map(|face| {
         let hours: usize = face.wet.iter().map(|(from, until)| until - from).sum();
         let cells = vec![
-            measure(face.coldest_c, Quantity::TemperatureC),
-            if hours > 0 { measure(hours as f64, Quantity::Hours) } else { t!("warmth-stays-dry") },
-            if hours > 0 { measure(face.most_g, Quantity::MassG) } else { String::new() },
+            say_measure(face.coldest_c, Quantity::TemperatureC),
+            if hours > 0 { say_measure(hours as f64, Quantity::Hours) } else { t!("warmth-stays-dry") },
+            if hours > 0 { say_measure(face.most_g, Quantity::MassG) } else { String::new() },
         ];
         TableRow(face_name(face.kind, face.part), cells, (hours > 0).then_some("short"))
     });
@@ -106,7 +102,7 @@ fn rows(warmth: &Report) -> View {
 pub fn layers() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let Some(layer) = plan.layers.iter().find(|layer| layer.id == id) else { return Default::default() };
-        let thick = layer.thick_mm.map_or_else(String::new, |mm| measure(mm, Quantity::LengthMm));
+        let thick = layer.thick_mm.map_or_else(String::new, |mm| say_measure(mm, Quantity::LengthMm));
         (layer.name.clone(), thick)
     }
     fn body(id: Id) -> View {
@@ -130,17 +126,17 @@ fn table_of_layers(plan: &Plan, layers: &[LayerReport]) -> View {
     }
     let row = |layer: &LayerReport| {
         let per = |divisor: f64| {
-            if divisor > 0.0 { measure(layer.saves_w_k / divisor, Quantity::HeatWK) } else { String::new() }
+            if divisor > 0.0 { say_measure(layer.saves_w_k / divisor, Quantity::HeatWK) } else { String::new() }
         };
         let cells = vec![
-            measure(layer.saves_w_k, Quantity::HeatWK),
+            say_measure(layer.saves_w_k, Quantity::HeatWK),
             layer.price.map_or_else(String::new, |price| per(price.to_plot())),
             per(layer.mass_kg),
             per(layer.width_mm),
         ];
         TableRow(named_in(plan, layer.layer), cells, layer.is_idle_foil.then_some("short"))
     };
-    let one = words(|words| words.figure(&Figure::Money(kerbstead_core::plan::Money::whole(1))));
+    let one = say_money(kerbstead_core::plan::Money::whole(1));
     let head = tell!("warmth-per-money", &vec![("one", Figure::Name(one))]);
     let heads =
         vec![t!("warmth-layer"), t!("warmth-saves"), head, t!("warmth-per-kilogram"), t!("warmth-per-millimetre")];

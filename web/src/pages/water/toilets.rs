@@ -6,7 +6,7 @@ use kerbstead_core::water::{ToiletOption, Toilets};
 
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::words;
+use crate::locale::say_figure;
 use crate::parts::{TableRow, named_in, table};
 use crate::route::Page;
 use crate::state::App;
@@ -59,11 +59,7 @@ fn row(app: App, option: &ToiletOption, people: u32) -> TableRow {
         || t!("no-amount"),
         |cost| {
             let figure = Figure::Money(cost);
-            if option.way.is_some() {
-                words(|words| words.figure(&figure))
-            } else {
-                tell!("toilet-up-to", &vec![("cost", figure)])
-            }
+            if option.way.is_some() { say_figure(&figure) } else { tell!("toilet-up-to", &vec![("cost", figure)]) }
         },
     );
     TableRow(name, vec![lasts, cost], None)

@@ -6,7 +6,7 @@ use kerbstead_core::water::needs::{NEEDS, Need, Often};
 use serde_json::json;
 
 use crate::el::{View, el, fragment};
-use crate::locale::words;
+use crate::locale::{say_figure, words};
 use crate::parts::{Entries, fields};
 use crate::state::App;
 
@@ -33,7 +33,7 @@ pub fn uses() -> View {
                     let times = Figure::of(times, Quantity::Count);
                     tell!("water-each-week", &vec![("litres", litres), ("times", times)])
                 }
-                None => words(|words| words.figure(&litres)),
+                None => say_figure(&litres),
             };
             (entry.name.clone(), value)
         })
