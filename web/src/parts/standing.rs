@@ -9,7 +9,7 @@ use super::icon::{Shape, icon};
 use crate::call::Read;
 use crate::el::{View, all, el, fragment, nothing};
 use crate::live::{self, Memo, Signal};
-use crate::locale::{plain_sentence, sentence, t, words};
+use crate::locale::{plain_sentence, t, words};
 use crate::route::Page;
 
 /// The word for a verdict.
@@ -187,33 +187,32 @@ fn short(margin: Option<Margin>, first_short: Option<Moment>) -> String {
     let Some(moment) = first_short else {
         return if let Some(Margin::Width(_)) = margin { t!("standing-short-width") } else { t!("standing-cannot") };
     };
-    let mut figures = vec![("when", Figure::Moment(moment))];
-    let Some(margin) = margin else { return tell!("standing-short-from", &figures) };
-    let key = match margin {
+    let when = ("when", Figure::Moment(moment));
+    let Some(margin) = margin else { return tell!("standing-short-from", &vec![when]) };
+    let figures = vec![when, ("margin", positive(margin.into()))];
+    match margin {
         // There is data; it is work that falls short.
-        Margin::Data(gigabytes) if gigabytes >= 0.0 => return tell!("standing-short-work", &figures),
-        Margin::Data(_) => key!("standing-short-data"),
-        Margin::Money(_) => key!("standing-short-money"),
-        Margin::Early(_) => key!("standing-short-early"),
-        Margin::Mass(_) => key!("standing-short-mass"),
-        Margin::Warmer(_) => key!("standing-short-warmer"),
-        Margin::Days(_) => key!("standing-short-days"),
-        Margin::Hours(_) | Margin::Width(_) => key!("standing-short-hours"),
-    };
-    figures.push(("margin", positive(margin.into())));
-    sentence(key, &figures)
+        Margin::Data(gigabytes) if gigabytes >= 0.0 => tell!("standing-short-work", &figures),
+        Margin::Data(_) => tell!("standing-short-data", &figures),
+        Margin::Money(_) => tell!("standing-short-money", &figures),
+        Margin::Early(_) => tell!("standing-short-early", &figures),
+        Margin::Mass(_) => tell!("standing-short-mass", &figures),
+        Margin::Warmer(_) => tell!("standing-short-warmer", &figures),
+        Margin::Days(_) => tell!("standing-short-days", &figures),
+        Margin::Hours(_) | Margin::Width(_) => tell!("standing-short-hours", &figures),
+    }
 }
 
 fn spare(margin: Margin) -> String {
-    let key = match margin {
-        Margin::Width(_) => key!("standing-spare-width"),
-        Margin::Mass(_) => key!("standing-spare-mass"),
-        Margin::Warmer(_) => key!("standing-spare-warmer"),
-        Margin::Data(_) => key!("standing-spare-data"),
-        Margin::Early(_) => key!("standing-spare-early"),
-        Margin::Money(_) | Margin::Hours(_) | Margin::Days(_) => key!("standing-spare"),
-    };
-    sentence(key, &vec![("margin", margin.into())])
+    let figures = vec![("margin", margin.into())];
+    match margin {
+        Margin::Width(_) => tell!("standing-spare-width", &figures),
+        Margin::Mass(_) => tell!("standing-spare-mass", &figures),
+        Margin::Warmer(_) => tell!("standing-spare-warmer", &figures),
+        Margin::Data(_) => tell!("standing-spare-data", &figures),
+        Margin::Early(_) => tell!("standing-spare-early", &figures),
+        Margin::Money(_) | Margin::Hours(_) | Margin::Days(_) => tell!("standing-spare", &figures),
+    }
 }
 
 /// What is missing is told as an amount, not as less than nothing.
