@@ -291,6 +291,20 @@ fn a_board_with_a_knot_is_two_spans() {
     assert_eq!(CutSearch::new(&job(900.0, 3.0)).unwrap().end().board_count, 1);
     assert_eq!(CutSearch::new(&job(950.0, 3.0)).unwrap().end().board_count, 2);
     assert_eq!(CutSearch::new(&job(1001.0, 3.0)).err(), Some(CutError::PieceTooLong { piece: 0 }));
+    // Both sides of the knot are cut off from it; where it is as narrow as a cut, that is one cut.
+    let cuts_mm = |knot_mm, length_mm| {
+        let job = CutJob {
+            pieces: pieces(&[(length_mm, 2)]),
+            boards: vec![Board { defects_mm: vec![knot_mm], ..board(2000.0, "4") }],
+            kerf_mm: 3.0,
+            ..CutJob::default()
+        };
+        CutSearch::new(&job).unwrap().end().boards[0].cuts_mm.clone()
+    };
+    assert_eq!(cuts_mm((1000.0, 1050.0), 900.0), [900.0, 1047.0, 1950.0]);
+    assert_eq!(cuts_mm((900.0, 1000.0), 900.0), [900.0, 997.0, 1900.0]);
+    assert_eq!(cuts_mm((900.0, 903.0), 900.0), [900.0, 1803.0]);
+    assert_eq!(cuts_mm((0.0, 200.0), 900.0), [197.0, 1100.0]);
     // A kerf wider than the knot goes on into what is behind it.
     assert_eq!(CutSearch::new(&job(900.0, 200.0)).unwrap().end().board_count, 1);
     assert_eq!(CutSearch::new(&job(901.0, 200.0)).err(), Some(CutError::PieceTooLong { piece: 0 }));
@@ -315,7 +329,7 @@ fn what_is_wrong_is_named() {
     assert_eq!(wrong(CutJob { kerf_mm: -1.0, ..good.clone() }), CutError::Kerf);
     assert_eq!(wrong(CutJob { trim_mm: f64::NAN, ..good.clone() }), CutError::Trim);
     let knots = Board { defects_mm: vec![(5.0, 4.0)], ..board(2000.0, "4") };
-    assert_eq!(wrong(CutJob { boards: vec![knots], ..good.clone() }), CutError::Defects { board: 0 });
+    assert_eq!(wrong(CutJob { boards: vec![knots], ..good.clone() }), CutError::Defects { board: 0, most: 20 });
     let many = CutJob { pieces: pieces(&[(500.0, u32::MAX), (400.0, u32::MAX)]), ..good.clone() };
     assert_eq!(wrong(many), CutError::TooManyPieces { most: 20_000 });
     let entries = CutJob { boards: vec![board(2000.0, "4"); 201], ..good.clone() };

@@ -10,8 +10,8 @@ use jiff::civil::date;
 use kerbstead_core::assess;
 use kerbstead_core::materials::{Cuts, Fault, covered, into_kit, packs_to_buy, stock_to_buy, surface_m2};
 use kerbstead_core::plan::{
-    Calendar, Covering, Cut, CutFor, Cutting, Material, MaterialPack, Money, Nominal, Plain, Plan, Shell, Stay, Stock,
-    StockKind, Surface, Vehicle,
+    Calendar, Covering, Cut, CutFor, Cutting, Flaw, Material, MaterialPack, Money, Nominal, Plain, Plan, Shell, Stay,
+    Stock, StockKind, Surface, Vehicle,
 };
 use kerbstead_core::task::{Question, Subject};
 
@@ -148,6 +148,38 @@ fn boards_are_cut_from_scrap_first_and_from_the_cheapest_lengths() {
 }
 
 #[test]
+fn nothing_is_cut_from_the_bad_places_of_a_board() {
+    let flaw = |id, from_mm, to_mm| Flaw { id, flawed: Some(1), flaw_from_mm: Some(from_mm), flaw_to_mm: Some(to_mm) };
+    let stock = vec![Stock { at_hand: true, stock_price: None, ..board(1, 2_400.0, 0) }, board(2, 2_400.0, 6)];
+    let cuts = vec![piece(10, 1, 1_150.0, 2)];
+    let mut plan = Plan { stock, cuts, ..Plan::default() };
+    assert_eq!(cut(&plan).jobs[0].bought, 0);
+    // One piece on each side of a knot still goes, but not with a split at the end too.
+    plan.flaws = vec![flaw(20, 1_160.0, 1_190.0)];
+    let job = &cut(&plan).jobs[0];
+    let saws: Vec<f64> = job.ones[0].saws.iter().map(|saw| saw.at_mm).collect();
+    assert_eq!((job.bought, saws), (0, vec![1_150.0, 1_187.0, 2_340.0]));
+    assert!((job.ones[0].pieces[1].along_mm - 1_190.0).abs() < 1e-9);
+    plan.flaws.push(flaw(21, 2_300.0, 2_400.0));
+    let job = &cut(&plan).jobs[0];
+    assert_eq!((job.bought, job.count, job.is_proven), (1, 1, true));
+    // Half a flaw is not there yet; one that ends before it begins is named by its board.
+    plan.flaws[1].flaw_to_mm = None;
+    assert_eq!(cut(&plan).jobs[0].bought, 0);
+    plan.flaws[1].flaw_to_mm = Some(2_000.0);
+    let job = &cut(&plan).jobs[0];
+    assert_eq!((job.fault, job.wrong), (Some(Fault::Flaws), Some(1)));
+}
+
+#[test]
+fn a_cut_plan_is_told_as_it_is_paid() {
+    let mut plan = Plan { stock: vec![board(1, 2_400.0, 6)], cuts: vec![piece(2, 1, 1_150.0, 3)], ..Plan::default() };
+    (plan.purse.prices_include_tax, plan.purse.tax_percent) = (false, 25.into());
+    let job = &cut(&plan).jobs[0];
+    assert_eq!((job.bought, job.cost, job.bound, job.is_proven), (2, Money::whole(15), Money::whole(15), true));
+}
+
+#[test]
 fn sheets_keep_the_grain_where_it_is_asked() {
     let sheet = Stock { stock_kind: StockKind::Sheet, material: Material::Plywood, ..board(1, 2_440.0, 30) };
     let sheet = Stock { width_mm: Some(1_220.0), thick_mm: Some(9.0), ..sheet };
@@ -250,6 +282,7 @@ fn what_is_bought_is_in_the_kit_and_the_money_by_one_change_and_taken_back_by_on
 fn a_plan_with_materials_is_the_same_after_its_file() {
     let plan = Plan {
         stock: vec![Stock { nominal: Some(Nominal::PanelHalf), at_hand: true, ..board(1, 2_400.0, 6) }],
+        flaws: vec![Flaw { id: 5, flawed: Some(1), flaw_from_mm: Some(320.5), flaw_to_mm: Some(400.0) }],
         cuts: vec![piece(2, 1, 640.0, 4)],
         cutting: Cutting { kerf_mm: Some(2.2), trim_mm: Some(8.0), cut_for: Some(CutFor::Fewest) },
         coverings: vec![Covering { id: 3, surface: Surface::Roof, coats: Some(2), ..Covering::default() }],

@@ -184,7 +184,7 @@ fn renamed(plan: &Plan, list: List, from: u32, to: u32) -> Plan {
     (new.placements, new.sleepers, new.distances) = Default::default();
     (new.years, new.charging, new.wishes) = Default::default();
     (new.water_stops, new.layers, new.data_uses, new.data_contracts) = Default::default();
-    (new.stock, new.cuts, new.coverings, new.material_packs) = Default::default();
+    (new.stock, new.flaws, new.cuts, new.coverings, new.material_packs) = Default::default();
     if list == List::Years && new.climate.year == Some(from) {
         new.climate.year = Some(to);
     }

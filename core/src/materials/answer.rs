@@ -33,7 +33,7 @@ pub struct JobCuts {
     pub count: u32,
     /// How many are bought.
     pub bought: u32,
-    /// What they cost, as marked.
+    /// What they cost, with tax.
     pub cost: Money,
     /// What of all of them becomes no piece, in hundredths.
     pub waste_percent: f64,
@@ -41,7 +41,7 @@ pub struct JobCuts {
     pub missing: Vec<LeftOut>,
     /// Whether as few as possible are to be bought; else what they cost counts.
     pub by_count: bool,
-    /// No way of cutting all costs less, or buys fewer.
+    /// No way of cutting all costs less, with tax, or buys fewer.
     pub bound: Money,
     /// Whether nothing is better.
     pub is_proven: bool,
@@ -142,6 +142,8 @@ pub enum Fault {
     PieceTooLarge,
     /// A board or a sheet has no size above 0.
     StockSize,
+    /// Of a board, what cannot be used ends before it begins, or is in too many places.
+    Flaws,
     /// It has no price, or one that cannot be.
     StockPrice,
     /// The kerf is no length.
@@ -155,6 +157,6 @@ pub enum Fault {
 }
 
 words!(Fault {
-    PieceSize = "piece_size", PieceTooLarge = "piece_too_large", StockSize = "stock_size", StockPrice = "stock_price",
+    PieceSize = "piece_size", PieceTooLarge = "piece_too_large", StockSize = "stock_size", Flaws = "flaws", StockPrice = "stock_price",
     Kerf = "kerf", Trim = "trim", TooManyPieces = "too_many_pieces", TooManyStock = "too_many_stock",
 });

@@ -72,7 +72,7 @@ impl Job<'_> {
             length_mm: stock.length_mm.unwrap_or(0.0),
             price: price(stock),
             available: available(stock),
-            defects_mm: Vec::new(),
+            defects_mm: flaws_mm(plan, stock.id),
         });
         let pieces = self.cuts.iter().map(|cut| Piece { length_mm: cut.length_mm.unwrap_or(0.0), count: cut.pieces });
         let job = CutJob {
@@ -90,7 +90,8 @@ impl Job<'_> {
         match error {
             CutError::PieceLength { piece } => (Fault::PieceSize, self.cut(piece), 0),
             CutError::PieceTooLong { piece } => (Fault::PieceTooLarge, self.cut(piece), 0),
-            CutError::BoardLength { board } | CutError::Defects { board } => (Fault::StockSize, self.stock(board), 0),
+            CutError::BoardLength { board } => (Fault::StockSize, self.stock(board), 0),
+            CutError::Defects { board, most } => (Fault::Flaws, self.stock(board), whole(most as u64)),
             CutError::Price { board } => (Fault::StockPrice, self.stock(board), 0),
             CutError::Kerf => (Fault::Kerf, None, 0),
             CutError::Trim => (Fault::Trim, None, 0),
@@ -144,6 +145,13 @@ impl Job<'_> {
     fn stock(&self, at: usize) -> Option<Id> {
         self.stocks.get(at).map(|stock| stock.id)
     }
+}
+
+/// What of a board cannot be used. One of which it is not said how far it goes is left out; an end before its beginning is the
+/// engine's to refuse.
+fn flaws_mm(plan: &Plan, stock: Id) -> Vec<(f64, f64)> {
+    let flaws = plan.flaws.iter().filter(|flaw| flaw.flawed == Some(stock));
+    flaws.filter_map(|flaw| Some((flaw.flaw_from_mm?, flaw.flaw_to_mm?))).collect()
 }
 
 /// What one costs: nothing where it is at hand.

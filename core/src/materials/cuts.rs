@@ -1,11 +1,13 @@
 //! Cutting the boards and sheets of a plan in steps, for the worker.
 
+use rust_decimal::Decimal;
 use serde_json::Value;
 
 use super::answer::{CutOne, Cuts, JobCuts, LeftOut, PieceAt, Saw};
 use super::cut_jobs::{Job, Search, Wrong, is_by_count, jobs, price};
 use super::cutting::{CutBoard, CutPlan};
 use super::sheets::{CutNode, CutSheet, SheetPlan};
+use crate::money::price_parts;
 use crate::plan::{Id, Money, Plain, Plan, Stock};
 use crate::task::Task;
 
@@ -27,6 +29,8 @@ pub struct CutsTask {
     runs: Vec<Run>,
     from_nothing: Vec<Id>,
     by_count: bool,
+    /// Sales tax in percent, whether marked prices have it in them, and the digits a till rounds to.
+    tax: (Decimal, bool, u32),
     /// How many are done.
     done: usize,
     /// How many were done when it was told last.
@@ -54,13 +58,22 @@ impl CutsTask {
             search: job.search(plan),
         };
         let runs = jobs.iter().map(run).collect();
-        Self { runs, from_nothing, by_count: is_by_count(plan), done: 0, told: None }
+        let tax = (plan.purse.tax_percent, plan.purse.prices_include_tax, plan.minor_digits());
+        Self { runs, from_nothing, by_count: is_by_count(plan), tax, done: 0, told: None }
     }
 
     /// As it is now.
     pub fn cuts(&self) -> Cuts {
-        let jobs = self.runs.iter().map(|run| run.told(self.by_count)).collect();
+        let jobs = self.runs.iter().map(|run| self.with_tax(run.told(self.by_count))).collect();
         Cuts { jobs, from_nothing: self.from_nothing.clone() }
+    }
+
+    /// With prices as at the till. The search goes by marked ones, taxed alike, so that what is cheapest is so with tax too.
+    fn with_tax(&self, job: JobCuts) -> JobCuts {
+        let (percent, is_included, digits) = self.tax;
+        let till = |marked: Money| price_parts(marked, 1, percent, is_included, digits).total;
+        let bound = if job.by_count { job.bound } else { till(job.bound) };
+        JobCuts { cost: till(job.cost), bound, ..job }
     }
 }
 

@@ -298,6 +298,7 @@ pub const SECTIONS: &[Section] = &[
     Section { name: "cutting", is_list: false, fields: CUTTING },
     Section { name: "coverings", is_list: true, fields: COVERING },
     Section { name: "material_packs", is_list: true, fields: MATERIAL_PACK },
+    Section { name: "flaws", is_list: true, fields: FLAW },
 ];
 
 /// Fields of the plan itself.
@@ -1064,6 +1065,13 @@ pub const STOCK: &[Field] = &[
     whole("how_many", Quantity::Count, 0, 1_000, 2),
     number("one_kg", Quantity::MassKg, 0.0, 1_000.0, 4.0),
     of("bought_as", Kind::Entry(List::Kit)),
+];
+
+/// Fields of what of a board cannot be used.
+pub const FLAW: &[Field] = &[
+    of("flawed", Kind::Entry(List::Stock)),
+    height("flaw_from_mm", 20_000.0, 640.0),
+    height("flaw_to_mm", 20_000.0, 700.0),
 ];
 
 /// Fields of pieces that are cut.

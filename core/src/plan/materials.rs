@@ -161,6 +161,25 @@ impl Nominal {
     }
 }
 
+/// A part of a board that cannot be used: a knot, a split, old holes.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]
+pub struct Flaw {
+    /// Unique in the plan.
+    pub id: Id,
+    /// The board it is in; where that stands for several, each has it.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub flawed: Option<Id>,
+    /// How far from the board's beginning it starts.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub flaw_from_mm: Option<f64>,
+    /// How far from there it ends.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Option::is_none"))]
+    pub flaw_to_mm: Option<f64>,
+}
+
+record!(Flaw { id, flawed, flaw_from_mm, flaw_to_mm });
+
 /// Pieces of one size that are wanted.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema), schemars(default))]

@@ -65,7 +65,7 @@ pub use item::{
 };
 pub use loan::Loan;
 pub use log::{Reading, Slept, Wish};
-pub use materials::{Covering, Cut, CutFor, Cutting, MaterialPack, Nominal, Stock, StockKind, Surface};
+pub use materials::{Covering, Cut, CutFor, Cutting, Flaw, MaterialPack, Nominal, Stock, StockKind, Surface};
 pub use money::{Money, is_currency, minor_digits};
 pub use path::{Path, value_in};
 pub use paths::Paths;
@@ -240,6 +240,9 @@ pub struct Plan {
     /// Packs that could be bought for them.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
     pub material_packs: Vec<MaterialPack>,
+    /// What of boards cannot be used.
+    #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
+    pub flaws: Vec<Flaw>,
     /// What was missed on the road, or might be.
     #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Vec::is_empty"))]
     pub wishes: Vec<Wish>,
@@ -253,11 +256,11 @@ record!(Plan {
     water_uses, readings, purchase, loans, selling, trial, builds, receipts, receipt_lines, tasks, task_needs,
     tools, helpers, other_days, building, room, corners, built_ins, doors, wall_rows, roof_rows, placements, sleepers,
     distances, climate, years, charging, water_stops, shell, layers, work, data_uses, data_contracts, stock, cuts,
-    cutting, coverings, material_packs, wishes, guesses,
+    cutting, coverings, material_packs, flaws, wishes, guesses,
 } unless empty {
     receipts, receipt_lines, tasks, task_needs, tools, helpers, other_days, corners, built_ins, doors, wall_rows,
     roof_rows, placements, sleepers, distances, years, charging, water_stops, layers, data_uses, data_contracts, stock,
-    cuts, cutting, shell, work, coverings, material_packs, wishes, guesses
+    cuts, cutting, shell, work, coverings, material_packs, flaws, wishes, guesses
 });
 
 impl Default for Plan {
@@ -314,6 +317,7 @@ impl Default for Plan {
             cutting: Cutting::default(),
             coverings: Vec::new(),
             material_packs: Vec::new(),
+            flaws: Vec::new(),
             wishes: Vec::new(),
             guesses: Paths::default(),
         }

@@ -87,7 +87,7 @@ fn told_by_plan(file: &Value, scope: Scope, with_money: bool) -> Vec<Told> {
         ("share-tells-shell", usize::from(is_any("shell")) + entries("layers")),
         ("share-tells-work", usize::from(is_any("work"))),
         ("share-tells-data", entries("data_uses") + entries("data_contracts")),
-        ("share-tells-cuts", entries("stock") + entries("cuts") + usize::from(is_any("cutting"))),
+        ("share-tells-cuts", entries("stock") + entries("flaws") + entries("cuts") + usize::from(is_any("cutting"))),
         ("share-tells-coverings", entries("coverings") + entries("material_packs")),
         ("share-tells-readings", entries("readings")),
         ("share-tells-wishes", entries("wishes")),

@@ -83,6 +83,9 @@ pub fn numbers(plan: &mut Plan) -> Vec<&mut f64> {
         let of_stock = [&mut stock.length_mm, &mut stock.width_mm, &mut stock.thick_mm, &mut stock.one_kg];
         numbers.extend(of_stock.into_iter().flatten());
     }
+    for flaw in &mut plan.flaws {
+        numbers.extend([&mut flaw.flaw_from_mm, &mut flaw.flaw_to_mm].into_iter().flatten());
+    }
     for cut in &mut plan.cuts {
         numbers.extend([&mut cut.length_mm, &mut cut.width_mm].into_iter().flatten());
     }

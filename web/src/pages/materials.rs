@@ -26,6 +26,7 @@ pub fn materials() -> View {
         .put(live::view(move || cautions(app)))
         .put(section(key!("materials-coverings"), coverings::coverings(app)))
         .put(section(key!("materials-stock"), stock::stock()))
+        .put(section(key!("materials-flaws"), stock::flaws()))
         .put(section(key!("materials-cuts"), stock::cuts()))
         .put(section(key!("materials-cutting"), cutting));
     fragment().put(inputs).put(cut_plan::cut_plan(app)).done()

@@ -133,7 +133,7 @@ fn page_of(path: &Path) -> String {
         "charging" => Page::Power.link(),
         "water_uses" | "water_stops" | "people" => Page::Water.link(),
         "shell" | "layers" => Page::Warmth.link(),
-        "stock" | "cuts" | "cutting" | "coverings" | "material_packs" => Page::Materials.link(),
+        "stock" | "flaws" | "cuts" | "cutting" | "coverings" | "material_packs" => Page::Materials.link(),
         "work" | "data_uses" | "data_contracts" => Page::Signal.link(),
         "vehicle" => match rest {
             "socket_volts" | "socket_fuse_a" => Page::Power.link(),

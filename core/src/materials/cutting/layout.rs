@@ -54,19 +54,26 @@ fn cut(job: &CutJob, board: usize, named: &[Vec<usize>], alike: u32) -> CutBoard
     let (kerf, trim) = (length(job.kerf_mm).unwrap_or(0), length(job.trim_mm).unwrap_or(0));
     let spans = job.boards.get(board).and_then(|board| spans(board, kerf, trim)).unwrap_or_default();
     let mut whole = CutBoard { board, alike, pieces: Vec::new(), cuts_mm: Vec::new(), offcut_mm: 0.0 };
-    let mut offcut = 0;
+    let (mut offcut, mut saws) = (0, Vec::new());
+    let last = spans.last().map_or(0, |(_, to)| *to);
     for ((from, to), pieces) in spans.into_iter().zip(named) {
+        // What lies behind a defect is cut off from it first, unless the cut before it has done that.
+        let parts = from.saturating_sub(kerf);
+        if from > trim && !pieces.is_empty() && saws.last().is_none_or(|saw| *saw < parts) {
+            saws.push(parts);
+        }
         let mut at = from;
         for piece in pieces {
             let end = at + job.pieces.get(*piece).and_then(|piece| length(piece.length_mm)).unwrap_or(0);
             whole.pieces.push(PlacedPiece { piece: *piece, from_mm: in_mm(at), to_mm: in_mm(end) });
-            if end < to {
-                whole.cuts_mm.push(in_mm(end));
+            if end < last {
+                saws.push(end);
             }
             at = end + kerf;
         }
         offcut = offcut.max(to.saturating_sub(at));
     }
+    whole.cuts_mm = saws.into_iter().map(in_mm).collect();
     whole.offcut_mm = in_mm(offcut);
     whole
 }

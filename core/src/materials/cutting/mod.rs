@@ -112,6 +112,8 @@ pub enum CutError {
     Defects {
         /// Its place.
         board: usize,
+        /// How many there can be.
+        most: usize,
     },
     /// Its price is below 0 or above a million.
     Price {
@@ -154,7 +156,8 @@ pub struct CutBoard {
     pub alike: u32,
     /// The pieces from the board's beginning on, in the order of the cuts: in each span the longest first.
     pub pieces: Vec<PlacedPiece>,
-    /// Where the saw goes in, from the board's beginning on, in mm; it takes the kerf beyond that. Trimming is left out.
+    /// Where the saw goes in, from the board's beginning on, in mm; it takes the kerf beyond that. What cannot be used is cut
+    /// off like an offcut. Trimming is left out.
     pub cuts_mm: Vec<f64>,
     /// The longest usable piece that is left, in mm.
     pub offcut_mm: f64,

@@ -200,13 +200,14 @@ fn stocks(job: &CutJob) -> Result<Vec<Stock>, CutError> {
         return Err(CutError::TooManyBoards { most: MOST_BOARDS });
     }
     let stock = |(at, board): (usize, &Board)| {
+        let defects = CutError::Defects { board: at, most: MOST_DEFECTS };
         if board.defects_mm.len() > MOST_DEFECTS {
-            return Err(CutError::Defects { board: at });
+            return Err(defects);
         }
         if some_length(board.length_mm).is_none() {
             return Err(CutError::BoardLength { board: at });
         }
-        let spans = spans(board, kerf, trim).ok_or(CutError::Defects { board: at })?;
+        let spans = spans(board, kerf, trim).ok_or(defects)?;
         let price = price(board.price).ok_or(CutError::Price { board: at })?;
         Ok(Stock {
             rooms: spans.iter().map(|(from, to)| to - from + kerf).collect(),

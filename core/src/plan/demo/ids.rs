@@ -36,6 +36,7 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
     let cuts = plan.cuts.iter_mut().map(|entry| &mut entry.id);
     let coverings = plan.coverings.iter_mut().map(|entry| &mut entry.id);
     let material_packs = plan.material_packs.iter_mut().map(|entry| &mut entry.id);
+    let flaws = plan.flaws.iter_mut().map(|entry| &mut entry.id);
     let wishes = plan.wishes.iter_mut().map(|entry| &mut entry.id);
     let all = kit
         .chain(belongings)
@@ -69,7 +70,8 @@ pub(in crate::plan) fn number(plan: &mut Plan) {
         .chain(stock)
         .chain(cuts)
         .chain(coverings)
-        .chain(material_packs);
+        .chain(material_packs)
+        .chain(flaws);
     for (id, next) in all.zip(1 as Id..) {
         *id = next;
     }

@@ -5,7 +5,7 @@ use serde_json::Value;
 
 use super::{Edit, NotPossible};
 use crate::plan::{
-    Belonging, BuiltIn, Charging, Corner, Cost, Covering, Cut, DataContract, DataUse, Distance, Door, Helper, Id,
+    Belonging, BuiltIn, Charging, Corner, Cost, Covering, Cut, DataContract, DataUse, Distance, Door, Flaw, Helper, Id,
     Income, Item, Layer, Loan, MaterialPack, OtherDay, Path, Placement, Plain, Plan, Reading, Receipt, ReceiptLine,
     RoofRow, Sleeper, Stay, Stock, Task, TaskNeed, Tool, VanBuild, WallRow, WaterStop, WaterUse, WeekDay, Wish, Year,
 };
@@ -117,6 +117,7 @@ lists! {
     Cuts cuts Cut, "What is cut of them.";
     Coverings coverings Covering, "What surfaces are covered with.";
     MaterialPacks material_packs MaterialPack, "Packs that could be bought for them.";
+    Flaws flaws Flaw, "What of boards cannot be used.";
     Wishes wishes Wish, "What was missed, or might be.";
 }
 

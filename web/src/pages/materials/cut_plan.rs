@@ -8,6 +8,7 @@ use kerbstead_core::task::Subject;
 use super::super::space::say_mm;
 use super::kit_button;
 use super::picture::picture;
+use super::stock::between;
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
@@ -140,6 +141,7 @@ fn fault_text(plan: &Plan, job: &JobCuts, fault: Fault) -> String {
         Fault::PieceSize => tell!("materials-piece-size", &figures),
         Fault::PieceTooLarge => tell!("materials-piece-too-large", &figures),
         Fault::StockSize => tell!("materials-stock-size", &figures),
+        Fault::Flaws => tell!("materials-flaws-wrong", &figures),
         Fault::StockPrice => tell!("materials-stock-price", &figures),
         Fault::Kerf => t!("materials-kerf-wrong"),
         Fault::Trim => t!("materials-trim-wrong"),
@@ -175,15 +177,24 @@ fn of_one(plan: &Plan, job: &JobCuts, one: &CutOne) -> View {
     } else {
         say_mm(one.left_length_mm)
     };
+    let flaws = flaws_mm(plan, one);
+    let bad = flaws.iter().map(|ends| el("p").put(tell!("materials-bad-place", &between(*ends))).done());
     el("section")
         .class("cut-one")
         .put(el("h4").put(tell!("materials-one", &figures)))
-        .put(picture(one))
+        .put(picture(one, &flaws))
+        .put_each(bad)
         .put(table(t!("materials-pieces"), true, &heads, one.pieces.iter().enumerate().map(row).collect()))
         .put(el("p").put(key!("materials-cut-order")))
         .put(el("ol").put_each(saws))
         .put(el("p").put(tell!("materials-left", &vec![("size", Figure::Name(left))])))
         .done()
+}
+
+/// What of a board cannot be used.
+fn flaws_mm(plan: &Plan, one: &CutOne) -> Vec<[f64; 2]> {
+    let flaws = plan.flaws.iter().filter(|flaw| flaw.flawed == Some(one.stock));
+    flaws.filter_map(|flaw| Some([flaw.flaw_from_mm?, flaw.flaw_to_mm?])).collect()
 }
 
 fn saw_text(saw: &Saw, is_sheet: bool) -> String {

@@ -26,6 +26,8 @@ const STOCK: &[&str] = &[
     "bought_as",
 ];
 
+const FLAW: &[&str] = &["flawed", "flaw_from_mm", "flaw_to_mm"];
+
 const CUT: &[&str] = &["name", "cut_from", "length_mm", "width_mm", "pieces", "keeps_grain"];
 
 /// Boards and sheets that can be had or are there.
@@ -46,6 +48,27 @@ pub fn stock() -> View {
     }
     let list = Entries { list: List::Stock, line, body, fresh: || json!({}), add: key!("materials-add-stock") };
     fragment().put(el("p").put(key!("materials-stock-hint"))).put(list.show()).done()
+}
+
+/// What of boards cannot be used.
+pub fn flaws() -> View {
+    fn line(plan: &Plan, id: Id) -> (String, String) {
+        let Some(flaw) = plan.flaws.iter().find(|flaw| flaw.id == id) else { return Default::default() };
+        let ends = flaw.flaw_from_mm.zip(flaw.flaw_to_mm);
+        let place = ends.map(|(from, to)| tell!("materials-flaw-line", &between([from, to])));
+        (flaw.flawed.map(|board| named_in(plan, board)).unwrap_or_default(), place.unwrap_or_default())
+    }
+    fn body(id: Id) -> View {
+        fields(&Path::entry("flaws", id), FLAW)
+    }
+    let list = Entries { list: List::Flaws, line, body, fresh: || json!({}), add: key!("materials-add-flaw") };
+    fragment().put(el("p").put(key!("materials-flaws-hint"))).put(list.show()).done()
+}
+
+/// From where to where, as figures of a message.
+pub fn between(ends_mm: [f64; 2]) -> Vec<(&'static str, Figure)> {
+    let [from, to] = ends_mm.map(|mm| Figure::Name(say_mm(mm)));
+    vec![("from", from), ("to", to)]
 }
 
 /// What a nominal size really is.
