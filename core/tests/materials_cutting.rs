@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use kerbstead_core::draws::Chance;
-use kerbstead_core::materials::cutting::{Board, CutError, CutJob, CutPlan, CutSearch, Objective, Piece};
+use kerbstead_core::materials::cutting::{Board, CutBoard, CutError, CutJob, CutPlan, CutSearch, Objective, Piece};
 use kerbstead_core::plan::Money;
 
 fn pieces(list: &[(f64, u32)]) -> Vec<Piece> {
@@ -28,13 +28,28 @@ fn spans(board: &Board, job: &CutJob) -> Vec<(f64, f64)> {
     defects.sort_by(|a, b| a.0.total_cmp(&b.0));
     for (begins, ends) in defects {
         spans.push((from, begins.min(end)));
-        // A cut at the beginning of the defect, unless nothing usable is before it.
-        let after_the_cut = if begins > job.trim_mm { begins + job.kerf_mm } else { 0.0 };
-        from = from.max(ends).max(after_the_cut);
+        // A cut at the beginning of the defect, unless nothing usable is before it: then one at its end, on the board.
+        let after_the_cut = if begins > job.trim_mm { begins + job.kerf_mm } else { job.kerf_mm };
+        if ends > from || begins > job.trim_mm {
+            from = from.max(ends).max(after_the_cut);
+        }
     }
     spans.push((from, end));
     spans.retain(|(from, to)| from < to);
     spans
+}
+
+/// Each piece is cut off on both sides, but for the ends of the board, and no cut goes into a piece.
+fn assert_parted(job: &CutJob, board: &Board, cut: &CutBoard) {
+    let is_cut = |at_mm: f64| cut.cuts_mm.iter().any(|saw| (saw - at_mm).abs() < 1e-5);
+    let (first, last) = (job.trim_mm, board.length_mm - job.trim_mm);
+    for piece in &cut.pieces {
+        assert!(is_cut(piece.to_mm) || piece.to_mm >= last - 1e-5, "{job:?} {cut:?}");
+        assert!(is_cut(piece.from_mm - job.kerf_mm) || piece.from_mm <= first + 1e-5, "{job:?} {cut:?}");
+        let is_clear = |saw: &f64| saw + job.kerf_mm <= piece.from_mm + 1e-5 || *saw >= piece.to_mm - 1e-5;
+        assert!(cut.cuts_mm.iter().all(is_clear), "{job:?} {cut:?}");
+    }
+    assert!(cut.cuts_mm.iter().all(|saw| *saw >= 0.0) && cut.cuts_mm.is_sorted(), "{job:?} {cut:?}");
 }
 
 /// What must hold of a plan, whatever the job.
@@ -54,7 +69,7 @@ fn assert_sound(job: &CutJob, plan: &CutPlan) {
             assert!(spans(board, job).iter().any(holds), "{job:?} {cut:?}");
             last_end = placed.to_mm;
         }
-        assert!(cut.cuts_mm.iter().all(|at| cut.pieces.iter().any(|piece| piece.to_mm == *at)));
+        assert_parted(job, board, cut);
         assert!(cut.offcut_mm >= 0.0 && cut.offcut_mm < board.length_mm);
     }
     for (missing, count) in &plan.missing {

@@ -1,14 +1,10 @@
-//! Areas and edges that are to be covered, and the packs that takes.
+//! What areas and rows take, and the packs that takes.
 //!
 //! Everything is an exact decimal of millimetres, square metres, litres or kilograms: what just fits takes no pack more.
 //!
 //! ```
-//! use kerbstead_core::materials::coverage::{Patch, area_m2, packs_for, with_waste};
-//! let wall = Patch { length_mm: 4000.0, width_mm: 2500.0, count: 1 };
-//! let door = Patch { length_mm: 2000.0, width_mm: 800.0, count: 1 };
-//! let area = area_m2(&[wall], &[door]).unwrap();
-//! assert_eq!(area.to_string(), "8.4");
-//! let needed = with_waste(area, 10.into()).unwrap();
+//! use kerbstead_core::materials::coverage::{packs_for, with_waste};
+//! let needed = with_waste("8.4".parse().unwrap(), 10.into()).unwrap();
 //! let (packs, left_over) = packs_for(needed, "2.31".parse().unwrap()).unwrap();
 //! assert_eq!((packs, left_over.to_string().as_str()), (4, "0"));
 //! ```
@@ -19,36 +15,8 @@ use serde::Serialize;
 use super::measure::{length, some_length};
 use crate::plan::decimal;
 
-/// Square nanometres by the square metre, as a power of ten, and nanometres by the metre.
-const NM2_DIGITS: u32 = 18;
-const NM_DIGITS: u32 = 9;
 /// So many packs at most.
 const MOST_PACKS: u32 = 1_000_000;
-
-/// Rectangles of one size: a wall, a window.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Patch {
-    /// To 100 m.
-    pub length_mm: f64,
-    /// To 100 m.
-    pub width_mm: f64,
-    /// How many.
-    pub count: u32,
-}
-
-impl Patch {
-    fn m2(&self) -> Option<Decimal> {
-        let nm2 = u128::from(length(self.length_mm)?) * u128::from(length(self.width_mm)?) * u128::from(self.count);
-        Decimal::try_from_i128_with_scale(i128::try_from(nm2).ok()?, NM2_DIGITS).ok().map(|area| area.normalize())
-    }
-}
-
-/// The area of patches less openings in m², nothing where the openings are more. None where a side is no length.
-pub fn area_m2(patches: &[Patch], openings: &[Patch]) -> Option<Decimal> {
-    let sum = |patches: &[Patch]| patches.iter().try_fold(Decimal::ZERO, |sum, patch| decimal::plus(sum, patch.m2()?));
-    let left = decimal::less(sum(patches)?, sum(openings)?)?;
-    Some(left.max(Decimal::ZERO).normalize())
-}
 
 /// An amount with so much more for waste, in hundredths of it. None where one is below nothing.
 pub fn with_waste(amount: Decimal, waste_percent: Decimal) -> Option<Decimal> {
@@ -78,31 +46,14 @@ pub fn packs_for(amount: Decimal, per_pack: Decimal) -> Option<(u32, Decimal)> {
     Some((packs, left.normalize()))
 }
 
-/// Paint for so many coats of an area, in litres times the m² that a litre covers: to be held against
-/// [`paint_per_pack`], so that nothing is divided.
+/// So many coats of an area, in m²: to be held against the m² of one coat that a pack covers, so that nothing is divided.
 pub fn paint_m2(area_m2: Decimal, coats: u32) -> Option<Decimal> {
     decimal::times(area_m2, Decimal::from(coats))
-}
-
-/// The m² of one coat that a pack covers.
-pub fn paint_per_pack(litres: Decimal, m2_per_litre: Decimal) -> Option<Decimal> {
-    decimal::times(litres, m2_per_litre)
 }
 
 /// Glue, sealant or filler: so much of it for a metre or a square metre.
 pub fn by_rate(amount: Decimal, rate: Decimal) -> Option<Decimal> {
     decimal::times(amount, rate)
-}
-
-/// The metres of edges of patches: round each of them.
-pub fn edges_m(patches: &[Patch]) -> Option<Decimal> {
-    let mut sum = Decimal::ZERO;
-    for patch in patches {
-        let side = u128::from(length(patch.length_mm)?) + u128::from(length(patch.width_mm)?);
-        let round = i128::try_from(2 * side * u128::from(patch.count)).ok()?;
-        sum = decimal::plus(sum, Decimal::try_from_i128_with_scale(round, NM_DIGITS).ok()?)?;
-    }
-    Some(sum.normalize())
 }
 
 /// Screws or nails in one row: the first and the last so far from the ends, and no two farther apart than the spacing.

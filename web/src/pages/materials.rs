@@ -1,5 +1,6 @@
 //! Materials: what surfaces take, how boards and sheets are cut, and what of it goes into the kit.
 
+mod counting;
 mod coverings;
 mod cut_plan;
 mod picture;
@@ -28,7 +29,8 @@ pub fn materials() -> View {
         .put(section(key!("materials-stock"), stock::stock()))
         .put(section(key!("materials-flaws"), stock::flaws()))
         .put(section(key!("materials-cuts"), stock::cuts()))
-        .put(section(key!("materials-cutting"), cutting));
+        .put(section(key!("materials-cutting"), cutting))
+        .put(section(key!("materials-counting"), counting::counting(app)));
     fragment().put(inputs).put(cut_plan::cut_plan(app)).done()
 }
 

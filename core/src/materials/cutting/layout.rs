@@ -52,10 +52,11 @@ fn named(pattern: &Pattern, wanting: &mut Wanting) -> Vec<Vec<usize>> {
 
 fn cut(job: &CutJob, board: usize, named: &[Vec<usize>], alike: u32) -> CutBoard {
     let (kerf, trim) = (length(job.kerf_mm).unwrap_or(0), length(job.trim_mm).unwrap_or(0));
+    let whole_mm = job.boards.get(board).map(|board| board.length_mm);
     let spans = job.boards.get(board).and_then(|board| spans(board, kerf, trim)).unwrap_or_default();
     let mut whole = CutBoard { board, alike, pieces: Vec::new(), cuts_mm: Vec::new(), offcut_mm: 0.0 };
     let (mut offcut, mut saws) = (0, Vec::new());
-    let last = spans.last().map_or(0, |(_, to)| *to);
+    let last = whole_mm.and_then(length).unwrap_or(0).saturating_sub(trim);
     for ((from, to), pieces) in spans.into_iter().zip(named) {
         // What lies behind a defect is cut off from it first, unless the cut before it has done that.
         let parts = from.saturating_sub(kerf);

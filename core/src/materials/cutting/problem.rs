@@ -160,8 +160,12 @@ pub(super) fn spans(board: &Board, kerf: u64, trim: u64) -> Option<Vec<(u64, u64
         if begins > from {
             spans.push((from, begins.min(end)));
         }
-        // The cut beside a defect takes its kerf from the defect, as far as that goes.
-        from = from.max(ends.max(if begins > trim { begins + kerf } else { 0 }));
+        // The cut beside a defect takes its kerf from the defect, as far as that goes; at the board's beginning it lies on the
+        // board as a whole.
+        let behind_the_cut = if begins > trim { begins + kerf } else { kerf };
+        if ends > from || begins > trim {
+            from = from.max(ends).max(behind_the_cut);
+        }
     }
     spans.push((from, end));
     spans.retain(|(from, to)| from < to);
