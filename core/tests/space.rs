@@ -505,8 +505,8 @@ fn lengths_are_told_to_the_nearest_sixteenth() {
         (1, 0, (1, 16)),
     ];
     for (mm, whole, (numerator, denominator)) in cases {
-        assert_eq!(inches(mm), Inches { is_negative: false, whole, numerator, denominator }, "{mm}");
-        assert_eq!(inches(-mm), Inches { is_negative: mm > 0, whole, numerator, denominator }, "{mm}");
+        assert_eq!(inches(f64::from(mm)), Inches { is_negative: false, whole, numerator, denominator }, "{mm}");
+        assert_eq!(inches(-f64::from(mm)), Inches { is_negative: mm > 0, whole, numerator, denominator }, "{mm}");
     }
 }
 

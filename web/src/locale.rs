@@ -8,6 +8,7 @@ use js_sys::{Array, Function, Intl, Object, Reflect};
 use kerbstead_core::explain::{Figure, Figures};
 use kerbstead_core::keeping::Moment;
 use kerbstead_core::plan::{Money, NumberMarks, Quantity, days_between};
+use kerbstead_core::space::taping::inches;
 use kerbstead_core::words::{Format, Key, Units, Words, currency_of, units_of};
 use wasm_bindgen::JsValue;
 
@@ -207,6 +208,27 @@ pub fn say_figure(figure: &Figure) -> String {
 /// A number with its unit.
 pub fn say_measure(value: f64, quantity: Quantity) -> String {
     words(|words| words.measure(value, quantity))
+}
+
+/// A length as it is read off a tape, without its unit: whole millimetres, or inches and sixteenths.
+pub fn on_tape(mm: f64) -> String {
+    words(|words| match words.units() {
+        Units::Metric => words.figure(&Figure::of(mm.round(), Quantity::Count)),
+        Units::UsCustomary => {
+            let tape = inches(mm);
+            let sign = if tape.is_negative { "−" } else { "" };
+            let whole = (tape.whole > 0 || tape.numerator == 0).then(|| tape.whole.to_string());
+            let part = (tape.numerator > 0).then(|| format!("{}/{}", tape.numerator, tape.denominator));
+            let parts: Vec<String> = [whole, part].into_iter().flatten().collect();
+            format!("{sign}{}", parts.join(" "))
+        }
+    })
+}
+
+/// The same with its unit.
+pub fn say_on_tape(mm: f64) -> String {
+    let unit = words(|words| words.unit_sign(Quantity::LengthMm));
+    format!("{} {unit}", on_tape(mm))
 }
 
 /// An amount in words.

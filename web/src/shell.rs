@@ -194,6 +194,7 @@ fn navigation(page: Signal<Page>) -> View {
         Page::Space,
         Page::Load,
         Page::Signal,
+        Page::Materials,
     ];
     let link = move |to: Page, shape: Option<Shape>| {
         let current = move || (page.get() == to).then(|| "page".to_owned());
@@ -210,7 +211,6 @@ fn navigation(page: Signal<Page>) -> View {
         Page::InAndOut,
         Page::Selling,
         Page::Futures,
-        Page::Materials,
         Page::Work,
         Page::Clearing,
         Page::Inside,

@@ -10,8 +10,8 @@
 
 use serde::Serialize;
 
-/// Millimetres in an inch (exact).
-pub(crate) const MM_PER_INCH: f64 = 25.4;
+use crate::words::MM_PER_INCH;
+
 const KG_PER_M3_OF_WATER: f64 = 1_000.0;
 
 /// Nominal thickness, and the actual one dressed and dry, both in inches, with the whole millimetres that the standard

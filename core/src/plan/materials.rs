@@ -4,7 +4,8 @@ use rust_decimal::Decimal;
 
 use super::record::{record, words};
 use super::{Id, Material, Money, Plain};
-use crate::materials::lumber::{self, MM_PER_INCH};
+use crate::materials::lumber;
+use crate::words::MM_PER_INCH;
 
 /// Boards or sheets of one size that can be had, or that are there already.
 #[derive(Clone, Debug, PartialEq)]

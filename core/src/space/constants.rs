@@ -43,5 +43,3 @@ pub const MOST_MM: i32 = 100_000;
 pub const TOUCH_MM: f64 = 1e-6;
 /// An area no larger than this is none, for the same reason.
 pub const NO_AREA_MM2: f64 = 1e-4;
-/// An inch, in tenths of a millimetre. Source: NIST Handbook 44, appendix C (exact).
-pub const INCH_TENTHS_MM: i64 = 254;

@@ -2,17 +2,17 @@
 //!
 //! ```
 //! use kerbstead_core::space::taping::{Inches, inches};
-//! let sixteenths = |numerator, denominator| (numerator, denominator);
-//! let at = |mm| { let inches: Inches = inches(mm); (inches.whole, sixteenths(inches.numerator, inches.denominator)) };
-//! assert_eq!(at(1_000), (39, (3, 8)));
-//! assert_eq!(at(611), (24, (1, 16)));
-//! assert_eq!(at(38), (1, (1, 2)));
+//! let on_tape = |mm| { let Inches { whole, numerator, denominator, .. } = inches(mm); (whole, numerator, denominator) };
+//! assert_eq!(on_tape(1_000.0), (39, 3, 8));
+//! assert_eq!(on_tape(611.0), (24, 1, 16));
+//! assert_eq!(on_tape(38.0), (1, 1, 2));
 //! ```
 
-use super::constants::INCH_TENTHS_MM;
+use super::constants::MOST_MM;
 use super::geometry::{Point, whole};
 use super::item::Layout;
 use super::shape::Spot;
+use crate::words::MM_PER_INCH;
 
 /// A mark on the floor.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -75,14 +75,14 @@ pub fn taping(layout: &Layout, corner: usize) -> Vec<Mark> {
 
 /// A length to the nearest sixteenth of an inch; halves go away from nothing. Source of the inch: NIST Handbook 44,
 /// appendix C (25.4 mm, exact).
-pub fn inches(mm: i32) -> Inches {
-    let tenths = i64::from(mm).abs() * 10;
-    let sixteenths = (tenths * 16 * 2 + INCH_TENTHS_MM) / (INCH_TENTHS_MM * 2);
+pub fn inches(mm: f64) -> Inches {
+    #[expect(clippy::cast_possible_truncation, reason = "a length, and no more than the range of the cast")]
+    let sixteenths = libm::round(mm.abs().min(MOST_MM.into()) * 16.0 / MM_PER_INCH) as i64;
     let (mut numerator, mut denominator) = (sixteenths % 16, 16);
     while denominator > 1 && numerator % 2 == 0 {
         (numerator, denominator) = (numerator / 2, denominator / 2);
     }
-    Inches { is_negative: mm < 0 && sixteenths > 0, whole: sixteenths / 16, numerator, denominator }
+    Inches { is_negative: mm < 0.0 && sixteenths > 0, whole: sixteenths / 16, numerator, denominator }
 }
 
 /// The corner that all is measured from, and which ways lead into the van.

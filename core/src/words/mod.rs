@@ -18,6 +18,7 @@ use jiff::civil::Date;
 pub use key::Key;
 pub use plain::Plain;
 pub use region::{currency_of, units_of};
+pub(crate) use units::MM_PER_INCH;
 use units::each;
 pub use units::{Unit, Units, unit};
 

@@ -16,6 +16,7 @@ pub fn balances() -> View {
     fragment()
         .put(el("h1").put(key!("page-balances")))
         .put(el("ul").class("balance-list").put_each(lines))
+        .put(el("p").class("links").put(el("a").attr("href", Page::Materials.link()).put(key!("to-materials"))))
         .put(el("p").class("links").put(el("a").attr("href", Page::Changes.link()).put(key!("page-changes"))))
         .put(el("p").class("links").put(el("a").attr("href", Page::Likely.link()).put(key!("page-likely"))))
         .put(to_route.class("links"))

@@ -43,7 +43,7 @@ fn links() -> View {
     let links = [
         link(Page::Work, key!("days-to-work")),
         link(Page::Clearing, key!("days-to-clearing")),
-        link(Page::Materials, key!("days-to-materials")),
+        link(Page::Materials, key!("to-materials")),
         link(Page::Papers, key!("days-to-papers")),
     ];
     all(links.map(|link| el("p").class("links").put(link).done()))

@@ -29,9 +29,9 @@ pub fn materials() -> View {
         .put(section(key!("materials-stock"), stock::stock()))
         .put(section(key!("materials-flaws"), stock::flaws()))
         .put(section(key!("materials-cuts"), stock::cuts()))
-        .put(section(key!("materials-cutting"), cutting))
-        .put(section(key!("materials-counting"), counting::counting(app)));
-    fragment().put(inputs).put(cut_plan::cut_plan(app)).done()
+        .put(section(key!("materials-cutting"), cutting));
+    let counts = el("div").class("screen-only").put(section(key!("materials-counting"), counting::counting(app)));
+    fragment().put(inputs).put(cut_plan::cut_plan(app)).put(counts).done()
 }
 
 /// What to be careful of; of foam that it burns, where there is any.

@@ -29,6 +29,7 @@ pub fn shop() -> View {
         )
         .put(answers::past(counter))
         .put(el("p").class("links").put(el("a").attr("href", Page::Aisle.link()).put(key!("shop-to-aisle"))))
+        .put(el("p").class("links").put(el("a").attr("href", Page::Materials.link()).put(key!("to-materials"))))
         .put(el("p").class("links").put(el("a").attr("href", Page::Signal.link()).put(key!("shop-to-send"))))
         .done()
 }

@@ -5,13 +5,13 @@ use kerbstead_core::materials::{CutOne, Cuts, Fault, JobCuts, PieceAt, Saw, stoc
 use kerbstead_core::plan::{Plain, Plan, Quantity, StockKind};
 use kerbstead_core::task::Subject;
 
-use super::super::space::say_mm;
 use super::kit_button;
 use super::picture::picture;
 use super::stock::between;
 use crate::browser;
 use crate::el::{View, el, fragment, nothing};
 use crate::live::{self, Signal};
+use crate::locale::say_on_tape;
 use crate::parts::{TableRow, button, named_in, table};
 use crate::state::App;
 use crate::worker::{Asked, ask_and_follow, ask_once, cancel};
@@ -153,29 +153,33 @@ fn fault_text(plan: &Plan, job: &JobCuts, fault: Fault) -> String {
 /// A board or sheet: its picture, its pieces, its cuts in order.
 fn of_one(plan: &Plan, job: &JobCuts, one: &CutOne) -> View {
     let is_sheet = job.kind == StockKind::Sheet;
+    let by = |along_mm: f64, across_mm: f64| {
+        if is_sheet {
+            format!("{} × {}", say_on_tape(along_mm), say_on_tape(across_mm))
+        } else {
+            say_on_tape(along_mm)
+        }
+    };
     let alike = Figure::of(f64::from(one.alike), Quantity::Count);
     let figures = vec![
         ("count", alike),
         ("name", Figure::Name(named_in(plan, one.stock))),
-        ("length", Figure::Name(say_mm(one.length_mm))),
+        ("length", Figure::Name(by(one.length_mm, one.width_mm))),
     ];
     let row = |(at, piece): (usize, &PieceAt)| {
         let head = format!("{}: {}", at + 1, named_in(plan, piece.cut));
-        let mut cells = vec![say_mm(piece.along_mm), say_mm(piece.length_mm)];
-        if is_sheet {
-            cells.extend([say_mm(piece.across_mm), say_mm(piece.width_mm)]);
-        }
-        TableRow(head, cells, None)
+        TableRow(head, vec![by(piece.along_mm, piece.across_mm), by(piece.length_mm, piece.width_mm)], None)
     };
-    let mut heads = vec![key!("materials-piece"), key!("materials-piece-along"), key!("materials-piece-length")];
-    if is_sheet {
-        heads.extend([key!("materials-piece-across"), key!("materials-piece-width")]);
-    }
-    let saws = one.saws.iter().map(|saw| el("li").put(saw_text(saw, is_sheet)).done());
-    let left = if is_sheet && one.left_width_mm > 0.0 {
-        format!("{} × {}", say_mm(one.left_length_mm), say_mm(one.left_width_mm))
+    let heads = if is_sheet {
+        [key!("materials-piece"), key!("materials-piece-place"), key!("materials-piece-sides")]
     } else {
-        say_mm(one.left_length_mm)
+        [key!("materials-piece"), key!("materials-piece-along"), key!("materials-piece-length")]
+    };
+    let saws = one.saws.iter().map(|saw| el("li").put(saw_text(saw, is_sheet)).done());
+    let left = if one.left_width_mm > 0.0 {
+        by(one.left_length_mm, one.left_width_mm)
+    } else {
+        say_on_tape(one.left_length_mm)
     };
     let flaws = flaws_mm(plan, one);
     let bad = flaws.iter().map(|ends| el("p").put(tell!("materials-bad-place", &between(*ends))).done());
@@ -185,10 +189,19 @@ fn of_one(plan: &Plan, job: &JobCuts, one: &CutOne) -> View {
         .put(picture(one, &flaws))
         .put_each(bad)
         .put(table(t!("materials-pieces"), true, &heads, one.pieces.iter().enumerate().map(row).collect()))
+        .put(trimmed(plan, is_sheet))
         .put(el("p").put(key!("materials-cut-order")))
         .put(el("ol").put_each(saws))
         .put(el("p").put(tell!("materials-left", &vec![("size", Figure::Name(left))])))
         .done()
+}
+
+/// What is cut off before anything else.
+fn trimmed(plan: &Plan, is_sheet: bool) -> Option<View> {
+    let trim_mm = plan.cutting.trim_mm.filter(|trim_mm| *trim_mm > 0.0)?;
+    let figures = vec![("trim", Figure::Name(say_on_tape(trim_mm)))];
+    let text = if is_sheet { tell!("materials-trim-edges", &figures) } else { tell!("materials-trim-ends", &figures) };
+    Some(el("p").put(text).done())
 }
 
 /// What of a board cannot be used.
@@ -198,7 +211,7 @@ fn flaws_mm(plan: &Plan, one: &CutOne) -> Vec<[f64; 2]> {
 }
 
 fn saw_text(saw: &Saw, is_sheet: bool) -> String {
-    let name = |value: f64| Figure::Name(say_mm(value));
+    let name = |value: f64| Figure::Name(say_on_tape(value));
     let figures = vec![("at", name(saw.at_mm)), ("from", name(saw.from_mm)), ("to", name(saw.to_mm))];
     match (is_sheet, saw.is_across) {
         (false, _) => tell!("materials-saw", &figures),

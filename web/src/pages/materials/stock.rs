@@ -4,10 +4,9 @@ use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Id, List, Path, Plan, Quantity, Stock};
 use serde_json::json;
 
-use super::super::space::say_mm;
 use crate::el::{View, el, fragment};
 use crate::live;
-use crate::locale::say_money;
+use crate::locale::{say_money, say_on_tape};
 use crate::parts::{Entries, fields, named_in};
 use crate::state::App;
 
@@ -67,7 +66,7 @@ pub fn flaws() -> View {
 
 /// From where to where, as figures of a message.
 pub fn between(ends_mm: [f64; 2]) -> Vec<(&'static str, Figure)> {
-    let [from, to] = ends_mm.map(|mm| Figure::Name(say_mm(mm)));
+    let [from, to] = ends_mm.map(|mm| Figure::Name(say_on_tape(mm)));
     vec![("from", from), ("to", to)]
 }
 
@@ -89,7 +88,7 @@ pub fn cuts() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let Some(cut) = plan.cuts.iter().find(|cut| cut.id == id) else { return Default::default() };
         let sides = [cut.length_mm, cut.width_mm].into_iter().flatten();
-        let size = sides.map(say_mm).collect::<Vec<_>>().join(" × ");
+        let size = sides.map(say_on_tape).collect::<Vec<_>>().join(" × ");
         let figures = vec![("count", Figure::of(f64::from(cut.pieces), Quantity::Count)), ("size", Figure::Name(size))];
         (named_in(plan, id), tell!("materials-cut-line", &figures))
     }

@@ -2,15 +2,14 @@
 
 use kerbstead_core::explain::Figure;
 use kerbstead_core::plan::{Plan, Quantity};
-use kerbstead_core::space::taping::{Mark, inches};
+use kerbstead_core::space::taping::Mark;
 use kerbstead_core::space::{TapedThing, drawing, taped};
-use kerbstead_core::words::Units;
 
 use super::super::papers::row;
 use super::view::small_picture;
 use crate::el::{View, el, fragment};
 use crate::live::{self, Signal};
-use crate::locale::{tell, words};
+use crate::locale::{on_tape, tell, words};
 use crate::state::App;
 
 /// The sheet.
@@ -60,28 +59,16 @@ fn sheet(plan: &Plan, corner: usize) -> View {
 fn rows(thing: &TapedThing) -> Vec<View> {
     let name = if thing.name.is_empty() { t!("taping-van") } else { thing.name.clone() };
     if let Some(square) = thing.square() {
-        let [along, across] =
-            [square.along_mm, square.across_mm].map(|[from, to]| format!("{} – {}", on_tape(from), on_tape(to)));
-        return vec![row(&name, &[along, across, on_tape(square.straight_mm)])];
+        let [along, across] = [square.along_mm, square.across_mm]
+            .map(|[from, to]| format!("{} – {}", on_tape(from.into()), on_tape(to.into())));
+        return vec![row(&name, &[along, across, on_tape(square.straight_mm.into())])];
     }
     let mark = |mark: &Mark| {
         let number = tell("taping-corner", &vec![("number", Figure::count(mark.corner + 1))]);
-        row(&format!("{name}, {number}"), &[mark.along_mm, mark.across_mm, mark.straight_mm].map(on_tape))
+        row(
+            &format!("{name}, {number}"),
+            &[mark.along_mm, mark.across_mm, mark.straight_mm].map(|mm| on_tape(mm.into())),
+        )
     };
     thing.marks.iter().map(mark).collect()
-}
-
-/// A length as it is read off a tape: millimetres, or inches and a fraction.
-fn on_tape(mm: i32) -> String {
-    words(|words| match words.units() {
-        Units::Metric => words.figure(&Figure::of(f64::from(mm), Quantity::Count)),
-        Units::UsCustomary => {
-            let tape = inches(mm);
-            let sign = if tape.is_negative { "−" } else { "" };
-            let whole = (tape.whole > 0 || tape.numerator == 0).then(|| tape.whole.to_string());
-            let part = (tape.numerator > 0).then(|| format!("{}/{}", tape.numerator, tape.denominator));
-            let parts: Vec<String> = [whole, part].into_iter().flatten().collect();
-            format!("{sign}{}", parts.join(" "))
-        }
-    })
 }
