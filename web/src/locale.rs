@@ -225,10 +225,10 @@ pub fn on_tape(mm: f64) -> String {
     })
 }
 
-/// The same with its unit.
+/// The same with its unit, on one line.
 pub fn say_on_tape(mm: f64) -> String {
     let unit = words(|words| words.unit_sign(Quantity::LengthMm));
-    format!("{} {unit}", on_tape(mm))
+    format!("{} {unit}", on_tape(mm)).replace(' ', "\u{a0}")
 }
 
 /// An amount in words.

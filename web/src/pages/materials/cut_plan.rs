@@ -44,6 +44,7 @@ pub fn cut_plan(app: App) -> View {
                 .put(el("h2").put(key!("materials-plan")))
                 .put(progress(app, asked, is_stopped))
                 .put(live::view(all))
+                .put(el("p").class("hint").put(key!("caution-power-tools-and-dust")))
                 .put(button(key!("papers-print"), browser::print))
                 .done()
         },
