@@ -235,11 +235,13 @@ fn estimate(path: &Path, field: &'static PlanField, label: &str) -> View {
 
 fn range_inputs(path: &Path, field: &'static PlanField) -> View {
     let parts = [(Part::Low, "field-low"), (Part::Likely, "field-likely"), (Part::High, "field-high")];
+    // There is no room for the unit beside three numbers.
+    let unit = unit_sign(field).map_or_else(String::new, |unit| format!(" ({unit})"));
     let inputs = parts.map(|(part, label)| {
         let draft = path.child(part.name());
         let id = dom_id(&draft);
         el("div")
-            .put(el("label").attr("for", id).put(t(label)))
+            .put(el("label").attr("for", id).put(t(label) + &unit))
             .put(Typed { path: draft, field, target: path.clone(), part, label: None }.show())
             .done()
     });
@@ -466,8 +468,9 @@ pub fn unit_sign(field: &PlanField) -> Option<String> {
     match field.kind {
         Kind::Money { .. } => Some(words(|words| words.currency().to_owned())),
         Kind::Rate => Some(t!("unit-percent")),
-        Kind::Whole { quantity: Quantity::Count, .. } => None,
-        _ => quantity(field).map(|quantity| words(|words| words.unit_sign(quantity))),
+        _ => quantity(field)
+            .filter(|quantity| *quantity != Quantity::Count)
+            .map(|quantity| words(|words| words.unit_sign(quantity))),
     }
 }
 
