@@ -114,6 +114,19 @@ fn packs_in_other_units_are_compared_with_tax_and_what_is_left_over() {
 }
 
 #[test]
+fn kilograms_are_not_held_against_what_a_litre_covers() {
+    let paint = Covering { id: 1, own_m2: Some(6.0), unit_covers_m2: Some(9.0), ..Covering::default() };
+    let price = Some(Money::whole(3));
+    let tin =
+        MaterialPack { id: 2, covering: Some(1), pack_l: Some(1.0), pack_price: price, ..MaterialPack::default() };
+    let bag = MaterialPack { id: 3, pack_l: None, pack_kg: Some(9.0), ..tin.clone() };
+    let both = MaterialPack { id: 4, pack_kg: Some(1.4), ..tin.clone() };
+    let plan = Plan { coverings: vec![paint], material_packs: vec![tin, bag, both], ..Plan::default() };
+    let known: Vec<bool> = covered(&plan)[0].packs.iter().map(|pack| pack.comes_to.is_some()).collect();
+    assert_eq!(known, [true, false, true]);
+}
+
+#[test]
 fn screws_are_counted_by_what_a_square_metre_takes() {
     let screws = Covering { id: 1, own_m2: Some(3.0), each_m2_takes: Some(9.0), ..Covering::default() };
     let price = Some(Money::whole(3));

@@ -116,7 +116,10 @@ fn first_of(by_id: &BTreeMap<Id, &Covering>, covering: &Covering) -> Id {
 
 fn of_chain(plan: &Plan, first: &Covering, chain: &[&Covering]) -> Vec<Covered> {
     let packs: Vec<&MaterialPack> = plan.material_packs.iter().filter(|pack| pack.covering == Some(first.id)).collect();
-    let offers: Vec<Option<PackOffer>> = packs.iter().map(|pack| offer(plan, first, pack)).collect();
+    // What a unit is enough for is said of one kind of unit: the first that a pack is counted in.
+    let unit = packs.iter().find_map(|pack| UNITS.iter().find(|unit| unit(pack).is_some()));
+    let offers: Vec<Option<PackOffer>> =
+        packs.iter().map(|pack| offer(plan, first, pack, unit.and_then(|unit| unit(pack)))).collect();
     let needs: Vec<Option<Decimal>> = chain.iter().map(|covering| needed(plan, first, covering)).collect();
     let all = needs.iter().try_fold(Decimal::ZERO, |sum, need| decimal::plus(sum, (*need)?));
     let of_use_percent = decimal::of_measure(first.rest_used_percent.unwrap_or(0.0));
@@ -170,9 +173,17 @@ fn needed(plan: &Plan, first: &Covering, covering: &Covering) -> Option<Decimal>
     }
 }
 
-/// A pack as an offer, counted as the need is.
-fn offer(plan: &Plan, covering: &Covering, pack: &MaterialPack) -> Option<PackOffer> {
-    let amount = amount(covering, pack).filter(|amount| *amount > Decimal::ZERO)?;
+/// What of a unit is in a pack: litres, kilograms, metres, pieces.
+const UNITS: [fn(&MaterialPack) -> Option<Decimal>; 4] = [
+    |pack| pack.pack_l.map(decimal::of_measure),
+    |pack| pack.pack_kg.map(decimal::of_measure),
+    |pack| decimal::times(decimal::of_measure(pack.pack_mm?), Decimal::new(1, M_PER_MM_DIGITS)),
+    |pack| pack.pack_pieces.map(Decimal::from),
+];
+
+/// A pack as an offer, counted as the need is; `units` of what all packs of the covering are counted in are in it.
+fn offer(plan: &Plan, covering: &Covering, pack: &MaterialPack, units: Option<Decimal>) -> Option<PackOffer> {
+    let amount = amount(covering, pack, units).filter(|amount| *amount > Decimal::ZERO)?;
     Some(PackOffer {
         pack: Pack { amount, quantity: Quantity::AreaM2 },
         price: pack.pack_price?,
@@ -181,14 +192,12 @@ fn offer(plan: &Plan, covering: &Covering, pack: &MaterialPack) -> Option<PackOf
     })
 }
 
-fn amount(covering: &Covering, pack: &MaterialPack) -> Option<Decimal> {
+fn amount(covering: &Covering, pack: &MaterialPack, units: Option<Decimal>) -> Option<Decimal> {
     let takes = covering.each_m2_takes.map(decimal::of_measure);
     if let Some(m2) = pack.pack_m2.map(decimal::of_measure) {
         return takes.map_or(Some(m2), |takes| decimal::times(m2, takes));
     }
-    let metres = |mm: f64| decimal::times(decimal::of_measure(mm), Decimal::new(1, M_PER_MM_DIGITS));
-    let units = pack.pack_l.or(pack.pack_kg).map(decimal::of_measure);
-    let units = units.or_else(|| pack.pack_mm.and_then(metres)).or_else(|| pack.pack_pieces.map(Decimal::from))?;
+    let units = units?;
     match (takes, covering.unit_covers_m2) {
         (Some(_), _) => Some(units),
         (None, Some(covers)) => decimal::times(units, decimal::of_measure(covers)),
