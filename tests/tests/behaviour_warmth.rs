@@ -7,6 +7,8 @@ use kerbstead_core::plan::{
     Like, List, Material, Obtain, Outlet, Plan, Shell, Stay, Store, Tank, Works, validate,
 };
 use kerbstead_core::warmth::answers::Answers;
+use kerbstead_core::warmth::constants::STEEL;
+use kerbstead_core::warmth::shell::usual;
 use kerbstead_core::warmth::{Finding, Report};
 use kerbstead_core::{Assessment, Caution, Say, Verdict, assess};
 
@@ -82,6 +84,22 @@ fn the_outside_is_warmest_at_three_in_the_afternoon() {
     let report = warmth(&trip(2, cold(), vec![]));
     let hottest = report.hours.iter().take(24).enumerate().max_by(|a, b| a.1.outside_c.total_cmp(&b.1.outside_c));
     assert!(matches!(hottest.map(|(hour, _)| hour), Some(14 | 15)));
+}
+
+/// Source: ISO 10456:2007, tabulated conductivities in W/(m K), by the project's table of reference values: steel and timber
+/// read there, plywood and carpet by way of another library's table of the same standard. Within a hundredth, as it says.
+#[test]
+fn conductivities_are_those_that_are_tabulated() {
+    let of = |material| usual(material)[1];
+    let [_, steel] = STEEL;
+    for (name, found, tabulated) in [
+        ("plywood of 500 kg/m³", of(Material::Plywood), 0.13),
+        ("timber", of(Material::Timber), 0.13),
+        ("carpet", of(Material::Carpet), 0.06),
+        ("steel", steel, 50.0),
+    ] {
+        assert!((found / tabulated - 1.0).abs() <= 0.01, "{name}: {found}");
+    }
 }
 
 /// ISO 6946 by hand: 1/(0.10 + 0.03/0.034 + 0.0008/50 + 0.04), beside the ribs.
