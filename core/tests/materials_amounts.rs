@@ -43,6 +43,30 @@ fn waste_comes_on_top() {
     assert_eq!(with_waste(decimal("-8.88"), decimal("1")), None);
 }
 
+/// Source: the project's table of reference values, by arithmetic: an exact fit buys no pack more.
+#[test]
+fn an_area_less_openings_with_waste_takes_as_many_packs_as_by_hand() {
+    let needed = with_waste(decimal("11.4") - decimal("1.35"), decimal("10")).unwrap();
+    assert_eq!(packs_for(needed, decimal("2.88")), Some((4, decimal("0.465"))));
+}
+
+/// Source: the project's table of reference values, by division: 3.79 for 0.946 L against 12.98 for 3.785 L.
+#[test]
+fn the_larger_pack_is_cheaper_by_the_litre() {
+    let offer = |amount: &str, price: &str| PackOffer {
+        pack: Pack { amount: decimal(amount), quantity: Quantity::VolumeL },
+        price: price.parse().unwrap(),
+        tax_percent: Decimal::ZERO,
+        includes_tax: true,
+    };
+    let wanted = Wanted { amount: decimal("0.9"), quantity: Quantity::VolumeL, of_use_percent: Decimal::ZERO };
+    let found = compare(&[offer("0.946", "3.79"), offer("3.785", "12.98")], wanted, 2);
+    let each = found.offers.iter().map(|offer| offer.unwrap().unit_price.price.decimal());
+    let by_hand = [decimal("4.0063"), decimal("3.4293")];
+    assert!(each.zip(by_hand).all(|(found, by_hand)| (found - by_hand).abs() < decimal("0.001")));
+    assert_eq!((found.cheapest, found.cheapest_by_unit), (Some(0), Some(1)));
+}
+
 #[test]
 fn paint_glue_and_screws_are_counted_by_hand() {
     // Two coats of 8.88 m² are 17.76 m²; a can of 0.75 L at 12 m² a litre covers 9.
