@@ -3259,7 +3259,8 @@ materials-packs-hint = Say for each pack how much is in it, in one of the fields
 materials-add-pack = Add a pack
 materials-no-price = no price
 materials-scrap = at hand
-materials-needed = { $area } to cover; with coats and waste it takes { $needed }.
+materials-needed = { $area } × { $coats } + { $waste } waste = { $needed }
+materials-needed-units = { $area } × { $coats } + { $waste } waste, × { $takes } for a square metre = { $needed }
 materials-bought = Packs: { $packs }, for { $price }
 materials-packs-unknown = Add a pack with its price, and say what it is enough for.
 materials-left-over = Left over: { $amount }

@@ -8,7 +8,7 @@ use serde_json::json;
 use super::kit_button;
 use crate::el::{View, el, fragment, nothing};
 use crate::live;
-use crate::locale::{say_figure, say_money};
+use crate::locale::{say_figure, say_money, typing_number};
 use crate::parts::{Entries, TableRow, fields, named_in, table};
 use crate::state::App;
 
@@ -88,9 +88,14 @@ fn comes_to(app: App, plan: &Plan) -> View {
     fragment().put_each(all.iter().map(|one| told(plan, one))).put(kit_button(app, bought)).done()
 }
 
-/// An area, or units as a bare count.
+/// An area, or units as a bare number.
 fn amount(covered: &Covered, value: f64) -> Figure {
-    Figure::of(value, if covered.in_units { Quantity::Count } else { Quantity::AreaM2 })
+    if covered.in_units { bare(value) } else { Figure::of(value, Quantity::AreaM2) }
+}
+
+/// A number of litres, kilograms, metres or pieces, to the hundredth.
+fn bare(value: f64) -> Figure {
+    Figure::Name(typing_number((value * 100.0).round() / 100.0))
 }
 
 fn told(plan: &Plan, covered: &Covered) -> View {
@@ -98,8 +103,24 @@ fn told(plan: &Plan, covered: &Covered) -> View {
     let [needed, left_over] = covered.amounts();
     let mut lines = Vec::new();
     if let Some(needed) = needed {
-        let figures = vec![("area", area), ("needed", amount(covered, needed))];
-        lines.push(tell!("materials-needed", &figures));
+        let of = |id: Id| plan.coverings.iter().find(|covering| covering.id == id);
+        let covering = of(covered.id);
+        let coats = covering.and_then(|covering| covering.coats).unwrap_or(1);
+        let waste = covering.and_then(|covering| covering.waste_percent).unwrap_or(0.0);
+        let mut figures = vec![
+            ("area", area),
+            ("coats", Figure::of(f64::from(coats), Quantity::Count)),
+            ("waste", Figure::of(waste, Quantity::Percent)),
+            ("needed", amount(covered, needed)),
+        ];
+        let takes = of(covered.packs_of.unwrap_or(covered.id)).and_then(|first| first.each_m2_takes);
+        lines.push(match takes {
+            Some(takes) => {
+                figures.push(("takes", bare(takes)));
+                tell!("materials-needed-units", &figures)
+            }
+            None => tell!("materials-needed", &figures),
+        });
     }
     lines.push(bought(covered));
     if let (Some(left_over), Some(_)) = (left_over, covered.bought) {
