@@ -8,12 +8,14 @@
 
 use jiff::civil::date;
 use kerbstead_core::assess;
-use kerbstead_core::materials::{Cuts, Fault, covered, into_kit, packs_to_buy, stock_to_buy, surface_m2};
+use kerbstead_core::explain::Figure;
+use kerbstead_core::materials::{Covered, Cuts, Fault, covered, into_kit, packs_to_buy, stock_to_buy, surface_m2};
 use kerbstead_core::plan::{
-    Calendar, Covering, Cut, CutFor, Cutting, Flaw, Material, MaterialPack, Money, Nominal, Plain, Plan, Shell, Stay,
-    Stock, StockKind, Surface, Vehicle,
+    Calendar, Covering, Cut, CutFor, Cutting, Flaw, Material, MaterialPack, Money, Nominal, Plain, Plan, Quantity,
+    Shell, Stay, Stock, StockKind, Surface, Vehicle,
 };
 use kerbstead_core::task::{Question, Subject};
+use kerbstead_core::words::{Plain as Written, Units, Words};
 
 /// A box of a van: 3 m long, 1.7 m wide, 1.8 m high inside.
 fn van() -> Plan {
@@ -111,6 +113,26 @@ fn packs_in_other_units_are_compared_with_tax_and_what_is_left_over() {
     assert_eq!(covered(&plan)[0].cheapest, Some(3));
     plan.coverings[0].from_pack = Some(2);
     assert_eq!(covered(&plan)[0].bought.unwrap().packs, 2);
+}
+
+#[test]
+fn what_is_counted_in_metres_is_told_in_metres() {
+    let strip = Covering { id: 1, own_m2: Some(3.0), each_m2_takes: Some(2.5), ..Covering::default() };
+    let price = Some(Money::whole(6));
+    let roll =
+        MaterialPack { id: 2, covering: Some(1), pack_mm: Some(4_000.0), pack_price: price, ..MaterialPack::default() };
+    let plan = Plan { coverings: vec![strip], material_packs: vec![roll], ..Plan::default() };
+    let found = covered(&plan).remove(0);
+    let need = found.packs[0].comes_to.unwrap();
+    assert_eq!((need.packs, found.figure(7.5)), (2, Figure::of(7_500.0, Quantity::LengthMm)));
+    let each = found.each(need.unit_price.price);
+    assert_eq!(Words::english(Written, Units::Metric, "EUR").figure(&each), "1.50 EUR per m");
+    let foam = Covered { unit: None, ..found };
+    assert_eq!(Words::english(Written, Units::Metric, "EUR").figure(&foam.each(Money::whole(8))), "8.00 EUR per m²");
+    assert_eq!(
+        Words::english(Written, Units::UsCustomary, "USD").figure(&foam.each(Money::whole(100))),
+        "9.29 USD per ft²"
+    );
 }
 
 #[test]

@@ -6,7 +6,8 @@ use rust_decimal::Decimal;
 
 use super::coverage::{by_rate, paint_m2, with_waste};
 use super::offers::{Bought, ForNeed, PackOffer, Wanted, buy_in_turn, compare};
-use crate::plan::{Covering, Id, Material, MaterialPack, Plan, Quantity, Surface, decimal};
+use crate::explain::Figure;
+use crate::plan::{Covering, Id, Material, MaterialPack, Money, Plan, Quantity, Surface, decimal};
 use crate::shop::Pack;
 use crate::warmth::shell::{Kind, Sizes, lined_m2};
 
@@ -24,8 +25,8 @@ pub struct Covered {
     pub area_m2: f64,
     /// What it takes with waste and all coats: in m² of one coat, or in units.
     pub needed: Option<Decimal>,
-    /// Whether that is in litres, kilograms, metres or pieces.
-    pub in_units: bool,
+    /// What it is counted in, if in units; a length in metres.
+    pub unit: Option<Quantity>,
     /// The covering whose packs it takes, where it is another.
     pub packs_of: Option<Id>,
     /// Its packs, for all that take of them together.
@@ -41,6 +42,24 @@ pub struct Covered {
 }
 
 impl Covered {
+    /// An amount of what it takes, to be shown.
+    pub fn figure(&self, amount: f64) -> Figure {
+        match self.unit {
+            Some(Quantity::LengthMm) => Figure::of(amount * 1_000.0, Quantity::LengthMm),
+            unit => Figure::of(amount, unit.unwrap_or(Quantity::AreaM2)),
+        }
+    }
+
+    /// The price of one of what it is counted in.
+    pub fn each(&self, price: Money) -> Figure {
+        match self.unit {
+            Some(Quantity::LengthMm) => {
+                Figure::Each { price: price.scaled(Decimal::new(1, M_PER_MM_DIGITS)), quantity: Quantity::LengthMm }
+            }
+            unit => Figure::Each { price, quantity: unit.unwrap_or(Quantity::AreaM2) },
+        }
+    }
+
     /// What it takes, and what is left over once it is bought, in its unit.
     pub fn amounts(&self) -> [Option<f64>; 2] {
         [self.needed, self.bought.map(|bought| bought.left_over)].map(|amount| amount.map(decimal::to_float))
@@ -117,9 +136,9 @@ fn first_of(by_id: &BTreeMap<Id, &Covering>, covering: &Covering) -> Id {
 fn of_chain(plan: &Plan, first: &Covering, chain: &[&Covering]) -> Vec<Covered> {
     let packs: Vec<&MaterialPack> = plan.material_packs.iter().filter(|pack| pack.covering == Some(first.id)).collect();
     // What a unit is enough for is said of one kind of unit: the first that a pack is counted in.
-    let unit = packs.iter().find_map(|pack| UNITS.iter().find(|unit| unit(pack).is_some()));
+    let unit = packs.iter().find_map(|pack| UNITS.iter().find(|(_, of)| of(pack).is_some()));
     let offers: Vec<Option<PackOffer>> =
-        packs.iter().map(|pack| offer(plan, first, pack, unit.and_then(|unit| unit(pack)))).collect();
+        packs.iter().map(|pack| offer(plan, first, pack, unit.and_then(|(_, of)| of(pack)))).collect();
     let needs: Vec<Option<Decimal>> = chain.iter().map(|covering| needed(plan, first, covering)).collect();
     let all = needs.iter().try_fold(Decimal::ZERO, |sum, need| decimal::plus(sum, (*need)?));
     let of_use_percent = decimal::of_measure(first.rest_used_percent.unwrap_or(0.0));
@@ -150,7 +169,7 @@ fn of_chain(plan: &Plan, first: &Covering, chain: &[&Covering]) -> Vec<Covered> 
             id: covering.id,
             area_m2: surface_m2(plan, covering),
             needed: needs.get(at).copied().flatten(),
-            in_units: first.each_m2_takes.is_some(),
+            unit: first.each_m2_takes.map(|_| unit.map_or(Quantity::Count, |(quantity, _)| *quantity)),
             packs_of: (!is_first).then_some(first.id),
             packs: if is_first { beside.clone() } else { Vec::new() },
             cheapest,
@@ -173,12 +192,15 @@ fn needed(plan: &Plan, first: &Covering, covering: &Covering) -> Option<Decimal>
     }
 }
 
-/// What of a unit is in a pack: litres, kilograms, metres, pieces.
-const UNITS: [fn(&MaterialPack) -> Option<Decimal>; 4] = [
-    |pack| pack.pack_l.map(decimal::of_measure),
-    |pack| pack.pack_kg.map(decimal::of_measure),
-    |pack| decimal::times(decimal::of_measure(pack.pack_mm?), Decimal::new(1, M_PER_MM_DIGITS)),
-    |pack| pack.pack_pieces.map(Decimal::from),
+/// What of a unit is in a pack.
+type InPack = fn(&MaterialPack) -> Option<Decimal>;
+
+/// Litres, kilograms, metres, pieces.
+const UNITS: [(Quantity, InPack); 4] = [
+    (Quantity::VolumeL, |pack| pack.pack_l.map(decimal::of_measure)),
+    (Quantity::MassKg, |pack| pack.pack_kg.map(decimal::of_measure)),
+    (Quantity::LengthMm, |pack| decimal::times(decimal::of_measure(pack.pack_mm?), Decimal::new(1, M_PER_MM_DIGITS))),
+    (Quantity::Count, |pack| pack.pack_pieces.map(Decimal::from)),
 ];
 
 /// A pack as an offer, counted as the need is; `units` of what all packs of the covering are counted in are in it.

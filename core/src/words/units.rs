@@ -144,6 +144,8 @@ pub(super) fn each(price: Money, quantity: Quantity, units: Units) -> (Decimal, 
         Q::VolumeL => (Decimal::ONE, "measure-per-litre"),
         Q::LengthMm if is_us => (Decimal::new(3_048, 1), "measure-per-foot"),
         Q::LengthMm => (Decimal::ONE_THOUSAND, "measure-per-metre"),
+        Q::AreaM2 if is_us => (Decimal::new(9_290_304, 8), "measure-per-square-foot"),
+        Q::AreaM2 => (Decimal::ONE, "measure-per-square-metre"),
         _ if price.decimal() < Decimal::new(1, 1) => (Decimal::ONE_HUNDRED, "measure-per-hundred"),
         _ => (Decimal::ONE, "measure-per-piece"),
     }

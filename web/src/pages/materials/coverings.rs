@@ -3,6 +3,7 @@
 use kerbstead_core::explain::Figure;
 use kerbstead_core::materials::{Covered, PackFor, covered, packs_to_buy};
 use kerbstead_core::plan::{Id, List, Path, Plan, Quantity};
+use kerbstead_core::words::Key;
 use serde_json::json;
 
 use super::kit_button;
@@ -88,16 +89,6 @@ fn comes_to(app: App, plan: &Plan) -> View {
     fragment().put_each(all.iter().map(|one| told(plan, one))).put(kit_button(app, bought)).done()
 }
 
-/// An area, or units as a bare number.
-fn amount(covered: &Covered, value: f64) -> Figure {
-    if covered.in_units { bare(value) } else { Figure::of(value, Quantity::AreaM2) }
-}
-
-/// A number of litres, kilograms, metres or pieces, to the hundredth.
-fn bare(value: f64) -> Figure {
-    Figure::Name(typing_number((value * 100.0).round() / 100.0))
-}
-
 fn told(plan: &Plan, covered: &Covered) -> View {
     let area = Figure::of(covered.area_m2, Quantity::AreaM2);
     let [needed, left_over] = covered.amounts();
@@ -111,12 +102,12 @@ fn told(plan: &Plan, covered: &Covered) -> View {
             ("area", area),
             ("coats", Figure::of(f64::from(coats), Quantity::Count)),
             ("waste", Figure::of(waste, Quantity::Percent)),
-            ("needed", amount(covered, needed)),
+            ("needed", covered.figure(needed)),
         ];
         let takes = of(covered.packs_of.unwrap_or(covered.id)).and_then(|first| first.each_m2_takes);
         lines.push(match takes {
             Some(takes) => {
-                figures.push(("takes", bare(takes)));
+                figures.push(("takes", Figure::Name(typing_number(takes))));
                 tell!("materials-needed-units", &figures)
             }
             None => tell!("materials-needed", &figures),
@@ -124,7 +115,7 @@ fn told(plan: &Plan, covered: &Covered) -> View {
     }
     lines.push(bought(covered));
     if let (Some(left_over), Some(_)) = (left_over, covered.bought) {
-        lines.push(tell!("materials-left-over", &vec![("amount", amount(covered, left_over))]));
+        lines.push(tell!("materials-left-over", &vec![("amount", covered.figure(left_over))]));
     }
     if let Some(first) = covered.packs_of {
         lines.push(tell!("materials-of-packs", &vec![("name", Figure::Name(named_in(plan, first)))]));
@@ -145,13 +136,17 @@ fn bought(covered: &Covered) -> String {
 
 /// The packs beside one another for what is needed.
 fn packs(plan: &Plan, covered: &Covered) -> View {
+    // What is left over counts only where it is said to be of use.
+    let counts_rest =
+        plan.coverings.iter().any(|covering| covering.id == covered.id && covering.rest_used_percent.is_some());
+    let counted = counts_rest.then_some(key!("materials-pack-counted"));
     let heads = [
         key!("materials-pack"),
         key!("materials-pack-count"),
         key!("materials-pack-total"),
         key!("materials-pack-unit"),
-        key!("materials-pack-counted"),
     ];
+    let heads: Vec<Key> = heads.into_iter().chain(counted).collect();
     let row = |pack: &PackFor| {
         let mut name = named_in(plan, pack.id);
         if covered.cheapest == Some(pack.id) {
@@ -161,12 +156,10 @@ fn packs(plan: &Plan, covered: &Covered) -> View {
         }
         let cells = match pack.comes_to {
             Some(need) => {
-                let quantity = if covered.in_units { Quantity::Count } else { Quantity::AreaM2 };
-                let each = Figure::Each { price: need.unit_price.price, quantity };
                 let packs = Figure::of(f64::from(need.packs), Quantity::Count);
-                let counted = Figure::Money(need.counted);
-                let cells = [packs, Figure::Money(need.price.total), each, counted];
-                cells.iter().map(say_figure).collect()
+                let cells = [packs, Figure::Money(need.price.total), covered.each(need.unit_price.price)];
+                let counted = counts_rest.then_some(Figure::Money(need.counted));
+                cells.iter().chain(&counted).map(say_figure).collect()
             }
             None => vec![t!("materials-pack-unknown")],
         };
