@@ -157,6 +157,6 @@ pub enum Fault {
 }
 
 words!(Fault {
-    PieceSize = "piece_size", PieceTooLarge = "piece_too_large", StockSize = "stock_size", Flaws = "flaws", StockPrice = "stock_price",
-    Kerf = "kerf", Trim = "trim", TooManyPieces = "too_many_pieces", TooManyStock = "too_many_stock",
+    PieceSize = "piece_size", PieceTooLarge = "piece_too_large", StockSize = "stock_size", Flaws = "flaws",
+    StockPrice = "stock_price", Kerf = "kerf", Trim = "trim", TooManyPieces = "too_many_pieces", TooManyStock = "too_many_stock",
 });

@@ -147,9 +147,9 @@ impl Job<'_> {
     }
 }
 
-/// What of a board cannot be used. One of which it is not said how far it goes is left out; an end before its beginning is the
-/// engine's to refuse.
-fn flaws_mm(plan: &Plan, stock: Id) -> Vec<(f64, f64)> {
+/// What of a board cannot be used, from where to where. One of which it is not said how far it goes is left out; an end before
+/// its beginning is the engine's to refuse.
+pub fn flaws_mm(plan: &Plan, stock: Id) -> Vec<(f64, f64)> {
     let flaws = plan.flaws.iter().filter(|flaw| flaw.flawed == Some(stock));
     flaws.filter_map(|flaw| Some((flaw.flaw_from_mm?, flaw.flaw_to_mm?))).collect()
 }

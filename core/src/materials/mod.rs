@@ -26,5 +26,6 @@ pub mod sheets;
 
 pub use answer::{CutOne, Cuts, Fault, JobCuts, LeftOut, PieceAt, Saw};
 pub use covered::{Covered, PackFor, covered, needs_fire_care, surface_m2};
+pub use cut_jobs::flaws_mm;
 pub use cuts::CutsTask;
 pub use kit::{ToBuy, into_kit, packs_to_buy, stock_to_buy};

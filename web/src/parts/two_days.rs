@@ -2,7 +2,6 @@
 //! dashes and letters. The lines below the drawing and the table say the same.
 
 use jiff::civil::Date;
-use kerbstead_core::explain::Figure;
 use kerbstead_core::order::in_a_row;
 use kerbstead_core::plan::{Quantity, add_days};
 use kerbstead_core::words::Key;
@@ -12,7 +11,7 @@ use super::plot::line;
 use super::table::{TableRow, named_table};
 use crate::el::{El, View, el, fragment, svg};
 use crate::live::{self, Signal};
-use crate::locale::{plain_sentence, say_day, say_figure, say_measure, t};
+use crate::locale::{plain_sentence, say_day, say_measure, t};
 
 /// How many hours are shown.
 pub const HOURS: usize = 48;
@@ -139,7 +138,7 @@ impl TwoDays {
     }
 
     fn measure(&self, value: f64) -> String {
-        say_figure(&Figure::of(value, self.quantity))
+        say_measure(value, self.quantity)
     }
 
     /// What the drawing shows: the courses, the letters of several, and a line a row.

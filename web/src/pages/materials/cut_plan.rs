@@ -1,7 +1,7 @@
 //! The cut plan: asked of the worker, shown as pictures with words, to be printed and to be bought.
 
 use kerbstead_core::explain::Figure;
-use kerbstead_core::materials::{CutOne, Cuts, Fault, JobCuts, PieceAt, Saw, stock_to_buy};
+use kerbstead_core::materials::{CutOne, Cuts, Fault, JobCuts, PieceAt, Saw, flaws_mm, stock_to_buy};
 use kerbstead_core::plan::{Plain, Plan, Quantity, StockKind};
 use kerbstead_core::task::Subject;
 
@@ -182,7 +182,7 @@ fn of_one(plan: &Plan, job: &JobCuts, one: &CutOne) -> View {
     } else {
         say_on_tape(one.left_length_mm)
     };
-    let flaws = flaws_mm(plan, one);
+    let flaws = flaws_mm(plan, one.stock);
     let bad = flaws.iter().map(|ends| el("p").put(tell!("materials-bad-place", &between(*ends))).done());
     el("section")
         .class("cut-one")
@@ -203,12 +203,6 @@ fn trimmed(plan: &Plan, is_sheet: bool) -> Option<View> {
     let figures = vec![("trim", Figure::Name(say_on_tape(trim_mm)))];
     let text = if is_sheet { tell!("materials-trim-edges", &figures) } else { tell!("materials-trim-ends", &figures) };
     Some(el("p").put(text).done())
-}
-
-/// What of a board cannot be used.
-fn flaws_mm(plan: &Plan, one: &CutOne) -> Vec<[f64; 2]> {
-    let flaws = plan.flaws.iter().filter(|flaw| flaw.flawed == Some(one.stock));
-    flaws.filter_map(|flaw| Some([flaw.flaw_from_mm?, flaw.flaw_to_mm?])).collect()
 }
 
 fn saw_text(saw: &Saw, is_sheet: bool) -> String {

@@ -10,7 +10,7 @@ use crate::el::{View, svg};
 const LEAST_WIDTH: f64 = 0.08;
 
 /// The picture; pieces have the numbers of the table. What cannot be used goes from one place to another.
-pub fn picture(one: &CutOne, flaws_mm: &[[f64; 2]]) -> View {
+pub fn picture(one: &CutOne, flaws_mm: &[(f64, f64)]) -> View {
     let is_board = one.left_width_mm <= 0.0 && one.pieces.iter().all(|piece| piece.width_mm <= 0.0);
     let length = one.length_mm.max(1.0);
     let width = if is_board { one.width_mm.max(length * LEAST_WIDTH) } else { one.width_mm.max(1.0) };
@@ -30,7 +30,7 @@ pub fn picture(one: &CutOne, flaws_mm: &[[f64; 2]]) -> View {
             .put((at + 1).to_string());
         svg("g").put(rect).put(number).done()
     });
-    let flaws = flaws_mm.iter().map(|[from, to]| {
+    let flaws = flaws_mm.iter().map(|(from, to)| {
         let across = |x1: f64, x2: f64| {
             let [x1, x2, y2] = [x1, x2, width].map(clamp);
             svg("line").attr("x1", x1).attr("y1", 0).attr("x2", x2).attr("y2", y2).done()

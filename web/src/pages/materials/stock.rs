@@ -54,7 +54,7 @@ pub fn flaws() -> View {
     fn line(plan: &Plan, id: Id) -> (String, String) {
         let Some(flaw) = plan.flaws.iter().find(|flaw| flaw.id == id) else { return Default::default() };
         let ends = flaw.flaw_from_mm.zip(flaw.flaw_to_mm);
-        let place = ends.map(|(from, to)| tell!("materials-flaw-line", &between([from, to])));
+        let place = ends.map(|ends| tell!("materials-flaw-line", &between(ends)));
         (flaw.flawed.map(|board| named_in(plan, board)).unwrap_or_default(), place.unwrap_or_default())
     }
     fn body(id: Id) -> View {
@@ -65,9 +65,8 @@ pub fn flaws() -> View {
 }
 
 /// From where to where, as figures of a message.
-pub fn between(ends_mm: [f64; 2]) -> Vec<(&'static str, Figure)> {
-    let [from, to] = ends_mm.map(|mm| Figure::Name(say_on_tape(mm)));
-    vec![("from", from), ("to", to)]
+pub fn between((from_mm, to_mm): (f64, f64)) -> Vec<(&'static str, Figure)> {
+    vec![("from", Figure::Name(say_on_tape(from_mm))), ("to", Figure::Name(say_on_tape(to_mm)))]
 }
 
 /// What a nominal size really is.
